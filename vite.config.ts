@@ -61,13 +61,17 @@ const MODE_WORDS_CHUNK = {
 };
 
 /** What every page needs in one file: together it packs better than in two dozen, and one answer brings all. */
-const FIRST_CHUNK = { test: /src\/modes\/home\/index\.tsx$/, name: "first", priority: 1 };
+const FIRST_CHUNK = { test: /src\/(main\.ts|modes\/home\/index\.tsx)$/, name: "first", priority: 1 };
 
-/** The painted chest, which several scenes share; what some stages only need lies in a folder of its own. */
-const ANATOMY_CHUNK = {
-  test: /src\/scenes\/anatomy\/[^/]+$/,
-  name: "anatomy",
+/** What the pathway's picture needs by whichever way it is drawn, and by the processor, in one file too. */
+const STAGE_CHUNK = { test: /src\/scenes\/(stage|drawing\/canvas-renderer)\.ts$/, name: "stage" };
+
+/** What draws by a chip alone, kept out of that file. */
+const WEBGL_CHUNK = {
+  test: /pixi\.js\/lib\/(unsafe-eval\/|scene\/(mesh|graphics\/gl)\/|rendering\/(high-shader\/|batcher\/gl\/Gl|renderers\/(gl\/(?!const|.*getTestContext)|shared\/shader\/(Shader|utils\/uniform))))/,
+  name: "webgl",
   includeDependenciesRecursively: false,
+  priority: 2,
 };
 
 /** `vite build` makes a folder; `vite build --mode single` makes one file that opens from a stick. */
@@ -107,7 +111,7 @@ export default defineConfig(({ mode }) => {
             rolldownOptions: {
               output: {
                 codeSplitting: {
-                  groups: [LANGUAGE_CHUNKS, MODE_WORDS_CHUNK, FIRST_CHUNK, ANATOMY_CHUNK],
+                  groups: [LANGUAGE_CHUNKS, MODE_WORDS_CHUNK, FIRST_CHUNK, STAGE_CHUNK, WEBGL_CHUNK],
                 },
               },
             },

@@ -89,6 +89,9 @@ export function lru(most) {
   };
 }`;
 
+/** Every browser that reads this page multiplies colours: the library would paint and read back three canvases to see. */
+const BLENDS = "export const canUseNewCanvasBlendModes = () => true;";
+
 /** Words are filled with a colour; a pattern would bring the other renderer's tools along. */
 const PLAIN_FILL = `
 import { Color } from "../../../../color/Color.mjs";
@@ -111,6 +114,7 @@ export const LEFT_OUT: Readonly<Record<string, string>> = {
     "scene/graphics/shared/fill/FillGradient": unmade("FillGradient"),
     "scene/graphics/shared/fill/FillPattern": unmade("FillPattern"),
     "scene/text/canvas/utils/getCanvasFillStyle": PLAIN_FILL,
+    "rendering/renderers/canvas/utils/canUseNewCanvasBlendModes": BLENDS,
     // Labels have one style each.
     "scene/text/canvas/utils/measureTaggedText": refusing(
       "measureTaggedText",

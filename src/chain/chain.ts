@@ -8,6 +8,7 @@ import { answerCache } from "./answer-cache.ts";
 import { type CirculationLink, circulationLink } from "./circulation-link.ts";
 import { type BloodClock, bloodClock } from "./clock.ts";
 import type { Chain } from "./contract.ts";
+import { setGrids } from "./field-kernel.ts";
 import type { Frame } from "./frame.ts";
 import { heldTime } from "./held-time.ts";
 import { type FirstStart, type PaneAnswers, paneAnswers } from "./pane-answers.ts";
@@ -84,6 +85,7 @@ export function createChain(start: SceneState, options: ChainOptions): Chain {
     batch(() => {
       readings.value = panes.links.map((pane) => pane.readings());
       pace.value = clock.rate;
+      setGrids(panes.links.flatMap(({ cellsAcross }) => cellsAcross ?? []));
       if (panes.degraded.join() !== degraded.peek().join()) degraded.value = panes.degraded;
     });
   });
@@ -96,7 +98,7 @@ export function createChain(start: SceneState, options: ChainOptions): Chain {
     return {
       state,
       panes: panes.links.map((pane, i) =>
-        needs.complete(state.scene, i, pane.frame(passing, fieldRate), time),
+        needs.complete(state.scene, i, pane.frame(passing, fieldRate, state.view.playSpeed), time),
       ),
       time,
       pace: clock.rate,

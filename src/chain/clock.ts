@@ -1,11 +1,10 @@
 /** Blood time on the page: one clock for every pane, so that a race is fair. */
+import { RESERVE } from "./grid-ladder.ts";
 
 /** s of wall clock that one drawing may bridge; a longer gap (sleep, hidden page) is skipped, not caught up. */
 const LONGEST_STEP = 0.1;
 /** How fast the achieved rate follows what the fields can do, per second. */
 const FOLLOW = 2;
-/** Share of its ability that a field is asked for, so that it keeps up. */
-const RESERVE = 0.92;
 
 export interface BloodClock {
   /** s of blood time */

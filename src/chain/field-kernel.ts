@@ -6,13 +6,20 @@ import type { GpuStatus } from "./worker-messages.ts";
 type GpuState = "none" | "software" | GpuStatus;
 
 let gpu: GpuState = "none";
+let grids: readonly number[] = [];
 
 export function setGpuState(state: GpuState): void {
   gpu = state;
 }
 
+/** Cells across the narrowest opening, for each field that runs. */
+export function setGrids(cellsAcross: readonly number[]): void {
+  grids = cellsAcross;
+}
+
 /** As it is now; `vectors`: the processor has vector instructions. */
-export const fieldKernel = (): { readonly gpu: GpuState; readonly vectors: boolean } => ({
-  gpu,
-  vectors: hasVectors(),
-});
+export const fieldKernel = (): {
+  readonly gpu: GpuState;
+  readonly vectors: boolean;
+  readonly grids: readonly number[];
+} => ({ gpu, vectors: hasVectors(), grids });

@@ -9,6 +9,8 @@ import type { FromField, ToField } from "./worker-messages.ts";
 /** s: a working field is heard from at least this often; a flow solver under construction has longer. */
 const TIMEOUT = 1.4;
 const BUILD_TIMEOUT = 6;
+/** Looks in a row without a drawing between them, after which nobody sees the flow: the page is hidden. */
+const UNSEEN = 4;
 /** Losses in a row, with no field between them, after which the pane goes on without a field. */
 const MAX_LOSSES = 3;
 
@@ -16,6 +18,8 @@ export interface FieldLink {
   readonly latest: LatestField;
   /** blood seconds per wall-clock second; undefined until measured */
   readonly capable: number | undefined;
+  /** count across the narrowest opening; undefined before its first moment */
+  readonly cellsAcross: number | undefined;
   /** A lost worker has been replaced and has not sent a field yet. */
   readonly restarting: boolean;
   /** No field can be had here: the handbook's numbers stand alone. */
@@ -24,7 +28,8 @@ export interface FieldLink {
   readonly refused: string | undefined;
   build(what: Build): void;
   boundary(boundary: BoundaryConditions): void;
-  run(rate: number): void;
+  /** `seen`: as in the message */
+  run(rate: number, seen: number): void;
   watch(now: number): void;
   release(): void;
 }
@@ -35,12 +40,20 @@ export function fieldLink(start: () => Port): FieldLink {
   const worker = renewable(start, hear, lose);
   let latest = NO_FIELD;
   let capable: number | undefined;
+  let cellsAcross: number | undefined;
   let refused: string | undefined;
   let lossesInRow = 0;
   /** its finer grid is still to come */
   let refining = false;
   let boundary: BoundaryConditions | undefined;
-  let rate = 0;
+  let [rate, seen] = [0, 0];
+  let undrawn = 0;
+
+  function sendRun(next: number, nextSeen: number) {
+    if (next === rate && nextSeen === seen) return;
+    [rate, seen] = [next, nextSeen];
+    worker.post({ kind: "run", rate, seen });
+  }
 
   function sendBuild() {
     const order = orders.next();
@@ -48,7 +61,7 @@ export function fieldLink(start: () => Port): FieldLink {
     quiet.broken();
     worker.post(order);
     if (boundary) worker.post({ kind: "boundary", boundary });
-    worker.post({ kind: "run", rate });
+    worker.post({ kind: "run", rate, seen });
   }
 
   function hear(message: FromField) {
@@ -64,7 +77,7 @@ export function fieldLink(start: () => Port): FieldLink {
     } else if (message.kind === "field") {
       lossesInRow = 0;
       if (message.shape) refining = false;
-      capable = message.capable;
+      ({ capable, cellsAcross } = message);
       if (latest !== before) giveBack(worker, before.previous);
     }
   }
@@ -93,6 +106,9 @@ export function fieldLink(start: () => Port): FieldLink {
     get capable() {
       return capable;
     },
+    get cellsAcross() {
+      return cellsAcross;
+    },
     get restarting() {
       return lossesInRow > 0 && lossesInRow < MAX_LOSSES;
     },
@@ -112,12 +128,12 @@ export function fieldLink(start: () => Port): FieldLink {
       boundary = next;
       worker.post({ kind: "boundary", boundary });
     },
-    run(next) {
-      if (next === rate) return;
-      rate = next;
-      worker.post({ kind: "run", rate });
+    run(next, nextSeen) {
+      undrawn = 0;
+      sendRun(next, nextSeen);
     },
     watch(now) {
+      if (++undrawn >= UNSEEN) sendRun(rate, 0);
       const late = quiet.tooLong(now, orders.underWay || refining ? BUILD_TIMEOUT : TIMEOUT);
       if (late && worker.open && orders.wanted) lose();
     },

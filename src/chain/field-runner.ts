@@ -3,14 +3,14 @@
  * grid, so that blood is soon seen to flow, then on its own. Knows no thread; the worker lends it one.
  */
 
-import { entryAt, present } from "../sim/checked/present.ts";
-import type { FieldShape, FlowField } from "../sim/flow-field/flow-field.ts";
-import { buildField, type FieldSession } from "../sim/flow-field/index.ts";
+import { present } from "../sim/checked/present.ts";
+import type { FieldSession } from "../sim/flow-field/index.ts";
+import { fieldMoments } from "./field-moments.ts";
 import { type Slice, slices } from "./field-slices.ts";
+import { gridClimb } from "./grid-climb.ts";
+import { ownedSession } from "./owned-session.ts";
 import type { FromField, ToField } from "./worker-messages.ts";
 
-/** s of wall clock between two sent moments */
-const MOMENT = 1 / 30;
 /** s of wall clock within which it is heard from, whatever happens */
 const ALIVE = 0.4;
 /** s of wall clock between two looks of a field that is ahead, and of one that is asked for nothing */
@@ -20,8 +20,6 @@ const ASLEEP = 0.15;
 const BEHIND = 0.1;
 /** s of blood time computed at once after new walls, so that the first picture already flows */
 const WARM = 0.04;
-/** m/s: blood never runs so fast here; a field that says so has failed and restarts from rest */
-const IMPOSSIBLE = 12;
 /** Fresh starts that one geometry is granted. */
 const MAX_STARTS = 3;
 
@@ -29,6 +27,8 @@ export interface RunnerOptions {
   /** s, wall clock */
   readonly clock: () => number;
   readonly post: (message: FromField, transfer: Transferable[]) => void;
+  /** counts across between which the speed of this computer chooses; the usual ones when left out */
+  readonly rungs?: readonly number[];
 }
 
 export interface FieldRunner {
@@ -46,36 +46,41 @@ export interface FieldRunner {
 type Build = Extract<ToField, { kind: "build" }>;
 
 export function fieldRunner(options: RunnerOptions): FieldRunner {
-  const { advance, ...parts } = runnerParts(options);
+  const { advance, climb, ...parts } = runnerParts(options);
   return {
     ...parts,
     work() {
       const { field, seconds } = parts.due();
-      if (field && seconds > 0) parts.passed(field, advance(field, seconds));
-      return parts.rest();
+      const began = options.clock();
+      const slice = field && seconds > 0 ? advance(field, seconds) : undefined;
+      if (field && slice) parts.passed(field, slice);
+      const wait = parts.rest();
+      return climb(slice?.passed ?? 0, options.clock() - began) ? 0 : wait;
     },
   };
 }
 
-function runnerParts({ clock, post }: RunnerOptions) {
+function runnerParts({ clock, post, rungs }: RunnerOptions) {
   const solver = ownedSession();
   const pace = pacer(clock);
   const gauge = slices(clock);
+  const moments = fieldMoments(clock);
+  const grid = gridClimb(clock, rungs, (before, now, shape) => {
+    gauge.regrid(before, now);
+    moments.changed(shape);
+  });
   let boundary: Extract<ToField, { kind: "boundary" }>["boundary"] | undefined;
   let pending: Build | null = null;
   let current: Build | null = null;
   let starts = 0;
-  let lastMoment = Number.NEGATIVE_INFINITY;
-  let sentTime = Number.NEGATIVE_INFINITY;
-  const spare = spareArrays();
   const { say, silent } = voice(clock, post);
-  /** of the finer grid, until its first moment takes it along */
-  let refined: FieldShape | undefined;
 
   const build = (what: Build) => {
+    pending = null;
     const refines = solver.isCoarse && what === current;
     try {
-      const rebuilt = solver.build(what) === "rebuilt";
+      const cellsAcross = grid.begin(what.cellsAcross, solver.fits(what));
+      const rebuilt = solver.build({ ...what, cellsAcross }) === "rebuilt";
       if (rebuilt) pace.fromRest();
       if (rebuilt || refines) gauge.forget();
       if (boundary) solver.session?.setBoundary(boundary);
@@ -85,24 +90,19 @@ function runnerParts({ clock, post }: RunnerOptions) {
       return;
     }
     current = what;
-    spare.forget();
     pace.warm();
-    sentTime = Number.NEGATIVE_INFINITY;
     const shape = present(solver.session).shape();
-    refined = refines ? shape : undefined;
-    if (!refined) say({ kind: "built", shapeId: what.shapeId, shape, coarse: solver.isCoarse });
+    moments.changed(refines ? shape : undefined);
+    if (!refines) say({ kind: "built", shapeId: what.shapeId, shape, coarse: solver.isCoarse });
   };
 
   const send = (field: FieldSession, { shapeId }: Build) => {
-    const moment: FlowField = { ...field.read(spare.take()), shapeId, time: pace.time };
-    if (!possible(moment)) {
+    const moment = moments.take(field, shapeId, pace.time);
+    if (!moment) {
       again(shapeId);
       return;
     }
-    sentTime = pace.time;
-    lastMoment = clock();
-    say({ kind: "field", field: moment, capable: gauge.ability ?? 0, ...(refined && { shape: refined }) });
-    refined = undefined;
+    say({ kind: "field", ...moment, capable: gauge.ability ?? 0, cellsAcross: grid.cellsAcross });
     if (solver.isCoarse) pending ??= current;
     const means = field.takeMeans();
     if (means) say({ kind: "means", means: { ...means, shapeId } });
@@ -116,9 +116,7 @@ function runnerParts({ clock, post }: RunnerOptions) {
   };
 
   const due = () => {
-    const next = pending;
-    pending = null;
-    if (next) build(next);
+    if (pending) build(pending);
     pace.elapse();
     // Until something flows in there is nothing to compute.
     return { field: solver.session, seconds: boundary ? pace.due : 0 };
@@ -126,13 +124,18 @@ function runnerParts({ clock, post }: RunnerOptions) {
 
   const rest = () => {
     const session = boundary ? solver.session : null;
-    if (session && current && pace.time > sentTime && clock() - lastMoment >= MOMENT) send(session, current);
+    if (session && current && moments.due(pace.time)) send(session, current);
     if (silent() > ALIVE) say({ kind: "alive" });
     if (session && pace.due > 0) return 0;
     return session && pace.runs ? AHEAD : ASLEEP;
   };
 
+  /** Whether another grid is being laid, or has been, after `passed` s of blood were computed in `busy` s. */
+  const climb = (passed: number, busy: number): boolean =>
+    grid.work(solver.isCoarse ? null : solver.session, { passed, busy, soundSteps: current?.soundSteps });
+
   return {
+    climb,
     hear(message: ToField) {
       switch (message.kind) {
         case "build":
@@ -142,13 +145,15 @@ function runnerParts({ clock, post }: RunnerOptions) {
           break;
         case "boundary":
           boundary = message.boundary;
+          grid.changed();
           if (!pending) solver.session?.setBoundary(boundary);
           break;
         case "run":
           pace.run(message.rate);
+          grid.ask(message.seen ?? 0);
           break;
         case "return":
-          spare.give(message.arrays);
+          moments.give(message.arrays);
           break;
       }
     },
@@ -171,64 +176,6 @@ function voice(clock: () => number, post: RunnerOptions["post"]) {
       post(message, transfersOf(message));
     },
     silent: () => clock() - last,
-  };
-}
-
-/** Arrays that came back, all of one grid. */
-function spareArrays() {
-  const spare: Float32Array[] = [];
-  return {
-    take: () => spare.splice(0, 3),
-    give(arrays: readonly Float32Array[]) {
-      if (arrays[0]?.length === spare[0]?.length || spare.length === 0) spare.push(...arrays);
-    },
-    forget() {
-      spare.length = 0;
-    },
-  };
-}
-
-/** The one field session; the same pathway with other sizes keeps its flow, another one starts at rest. */
-function ownedSession() {
-  let session: FieldSession | null = null;
-  let builtFor = "";
-  let coarse = false;
-  const drop = () => {
-    session = null;
-    builtFor = "";
-    coarse = false;
-  };
-  return {
-    get session() {
-      return session;
-    },
-    /** Its grid is the lead's: the same order once more makes it as fine as was asked. */
-    get isCoarse() {
-      return coarse;
-    },
-    /** Throws where the walls leave no room for a flow. */
-    build({ geometry, fluid, lead, ...grid }: Build): "reshaped" | "rebuilt" {
-      const key = JSON.stringify([geometry.name, fluid]);
-      if (session && key === builtFor) {
-        session.reshape(geometry, grid);
-        coarse = false;
-        return "reshaped";
-      }
-      session?.release();
-      session = buildField(
-        geometry,
-        fluid,
-        lead ? { ...grid, cellsAcross: lead.cellsAcross, depth: "round", lead } : { ...grid, depth: "round" },
-      );
-      builtFor = key;
-      coarse = lead !== undefined;
-      return "rebuilt";
-    },
-    drop,
-    release() {
-      session?.release();
-      drop();
-    },
   };
 }
 
@@ -280,12 +227,4 @@ function transfersOf(message: FromField): Transferable[] {
         ? [message.means.speed, message.means.pressure, message.means.loss]
         : [];
   return arrays.map((array) => array.buffer as ArrayBuffer);
-}
-
-/** Every 7th cell suffices: a field that fails does so everywhere within a few steps. */
-function possible({ u, v }: FlowField): boolean {
-  for (let k = 0; k < u.length; k += 7) {
-    if (!(Math.abs(entryAt(u, k)) < IMPOSSIBLE && Math.abs(entryAt(v, k)) < IMPOSSIBLE)) return false;
-  }
-  return true;
 }

@@ -1,10 +1,13 @@
 /** Short slices of a field's work, and how fast they are. */
 import type { FieldSession } from "../sim/flow-field/index.ts";
+import { costs } from "./grid-ladder.ts";
 
 /** s of wall clock computed without listening */
 const SLICE = 0.012;
-/** How quickly the measured ability follows, per slice. */
+/** How quickly the measured cost of a step follows, per slice. */
 const FOLLOW = 0.1;
+/** s of blood, about a beat, over which the ability is a mean: within a beat fast blood takes twice the steps, and the field may lag a little meanwhile */
+const BEAT = 0.8;
 
 /** Steps done, and the s of blood time and of wall clock that they took. */
 export interface Slice {
@@ -15,17 +18,23 @@ export interface Slice {
 
 /** Computes in slices of the clock, and measures what the processor can do. */
 export function slices(clock: () => number) {
-  /** blood seconds in a wall-clock second of computing */
-  let ability: number | undefined;
+  /** s of blood and of wall clock, what is older than {@link BEAT} fading */
+  let recent = { passed: 0, spent: 0 };
   /** s of wall clock for one step */
   let stepCost: number | undefined;
   return {
-    get ability() {
-      return ability;
+    /** blood seconds in a wall-clock second of computing */
+    get ability(): number | undefined {
+      return recent.spent > 0 ? recent.passed / recent.spent : undefined;
     },
     forget() {
-      ability = undefined;
+      recent = { passed: 0, spent: 0 };
       stepCost = undefined;
+    },
+    /** The same flow goes on on another grid. */
+    regrid(before: number, now: number) {
+      recent = { ...recent, passed: recent.passed * costs(before, now) };
+      stepCost = stepCost && stepCost * (now / before) ** 2;
     },
     /** One slice towards `wanted` s of blood time. */
     advance(field: FieldSession, wanted: number): Slice {
@@ -45,7 +54,8 @@ export function slices(clock: () => number) {
       if (spent <= 0) return;
       field.timed(steps, spent);
       stepCost = follow(stepCost, spent / steps);
-      ability = follow(ability, passed / spent);
+      const left = Math.exp(-passed / BEAT);
+      recent = { passed: left * recent.passed + passed, spent: left * recent.spent + spent };
     },
   };
 }

@@ -6,6 +6,7 @@ import type { FieldMeans } from "../sim/flow-field/means.ts";
 import type { PathwayGeometry } from "../sim/geometry/geometry.ts";
 import type { Tracers } from "../sim/tracers/tracers.ts";
 import type { SceneState } from "../state/scene-state.ts";
+import type { Departing } from "./departures.ts";
 import type { LegValves } from "./leg-valves.ts";
 import type { Sweep } from "./running-sweep.ts";
 
@@ -46,6 +47,8 @@ export interface Pane {
   /** What maps show: means over the window of the field's readings. */
   readonly means?: FieldMeans | null;
   readonly tracers: Tracers | null;
+  /** Of what that is mixed which has left of late by each opening; null until blood has gone through the field. */
+  readonly departing?: Departing | null;
   /** What has gone through the fenestration, in the atrium; `undiluted`: part of each tracer's blood that is still the pathway's own, 1..0. */
   readonly throughHole?: { readonly tracers: Tracers; readonly undiluted: Float32Array } | null;
   readonly clots: readonly LooseBody[];

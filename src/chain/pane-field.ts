@@ -33,8 +33,8 @@ export interface PaneField {
   show(request: CirculationRequest | null): void;
   /** Beside others a first field waits while `more` answers are to come: it would only take the solver's time. */
   drive(inflow: Inflow, more: boolean): void;
-  /** The field is to run at `rate` from `time` (s of the page's clock); a `still` picture needs no flow beyond the settled one. */
-  run(time: number, rate: number, still: boolean): void;
+  /** The field is to run at `rate` from `time` (s of the page's clock); a `still` picture needs no flow beyond the settled one, `seen` says for how much its grid is to do. */
+  run(time: number, rate: number, still: boolean, seen: number): void;
   release(): void;
 }
 
@@ -120,9 +120,9 @@ export function paneField(startField: () => Port, grid: GridChoice): PaneField {
       if (!link) build();
       else if (!same) setBoundary();
     },
-    run(time, rate, still) {
+    run(time, rate, still, seen) {
       clock = time;
-      link?.run(still && mayRest(link) ? 0 : rate);
+      link?.run(still && mayRest(link) ? 0 : rate, seen);
     },
     release,
   };

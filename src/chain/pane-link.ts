@@ -19,14 +19,16 @@ export interface PaneLink {
   dye(): void;
   /** mm each */
   clots(diameters: readonly number[]): void;
-  /** Moves what moves; the field is to run at `rate`. */
-  frame(passing: Passing, rate: number): Pane;
+  /** Moves what moves; the field is to run at `rate`, where `seen` is asked for. */
+  frame(passing: Passing, rate: number, seen: number): Pane;
   watch(now: number): void;
   readings(): FieldReadings | null;
   /** The latest moment of its field. */
   moment(): FlowMoment | null;
   /** blood seconds per wall-clock second that the field's worker can compute */
   readonly capable: number | undefined;
+  /** of its field's grid, count across the narrowest opening */
+  readonly cellsAcross: number | undefined;
   /** Word keys of the steps down the ladder that this pane has taken. */
   readonly degraded: readonly string[];
   release(): void;
@@ -64,9 +66,9 @@ export function paneLink(
     },
     dye: moving.dye.begin,
     clots: (diameters) => clots.wish(diameters),
-    frame(passing, rate) {
+    frame(passing, rate, seen) {
       const { time, step, motion } = passing;
-      field.run(time, rate, motion !== "moving");
+      field.run(time, rate, motion !== "moving", motion === "moving" ? seen : 0);
       const { link, walls } = field;
       const shown =
         link && walls
@@ -80,6 +82,7 @@ export function paneLink(
         field: shown?.field ?? null,
         means: shown ? (link?.latest.means ?? null) : null,
         tracers: shown?.tracers ?? null,
+        departing: shown?.departing ?? null,
         throughHole: shown?.jet ?? null,
         clots: shown ? clotsIn(shown, motion === "moving" ? step : 0) : [],
         washOut: shown ? washOutOf(moving.dye) : null,
@@ -95,6 +98,9 @@ export function paneLink(
     moment: field.moment,
     get capable() {
       return field.link?.capable;
+    },
+    get cellsAcross() {
+      return field.link?.cellsAcross;
     },
     get degraded() {
       const { link } = field;

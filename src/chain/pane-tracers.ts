@@ -18,6 +18,14 @@ import {
   tracerPlane,
 } from "../sim/tracers/index.ts";
 import type { Tracers } from "../sim/tracers/tracers.ts";
+import {
+  countDeparture,
+  type Departing,
+  type Departures,
+  departingNow,
+  forget,
+  noDepartures,
+} from "./departures.ts";
 import { type DyePulse, dyePulse } from "./dye-pulse.ts";
 import { heldMoment } from "./held-moment.ts";
 import type { LatestField } from "./latest-field.ts";
@@ -52,6 +60,8 @@ export interface Shown {
   readonly shape: FieldShape;
   readonly field: FlowField;
   readonly tracers: Tracers | null;
+  /** of what that is mixed which has left of late; null until that is known */
+  readonly departing: Departing | null;
   /** what has gone through the fenestration and is still seen in the atrium */
   readonly jet: Pick<Jet, "tracers" | "undiluted"> | null;
   /** the two moments between which blood was moved, and how far between them */
@@ -97,7 +107,7 @@ export function paneTracers(count: number, random: () => number): PaneTracers {
     settled = shape;
     held.forget();
     ledIn = null;
-    moving.settle(tracerPlane(shape, geometry.openings), firstSupply(circulation));
+    moving.settle(tracerPlane(shape, geometry.openings), firstSupply(circulation), geometry.name);
   };
 
   /** Leads tracers a little further through a moment; whether they have come far enough to be shown. */
@@ -113,9 +123,10 @@ export function paneTracers(count: number, random: () => number): PaneTracers {
   /** The field as it is now, and a copy of the blood led through it. */
   const apart = (field: FlowField, supply: Supply, speed: number) => {
     const moment = heldMoment().of(field);
-    const { move, ...copy } = moving.copy();
-    for (let n = 0; n < LED_STEPS_OF_PICTURE; n++) move(ledStep(moment, supply), speed);
-    return { field: moment, from: moment, ...copy };
+    const copy = moving.copy();
+    for (let n = 0; n < LED_STEPS_OF_PICTURE; n++) copy.move(ledStep(moment, supply), speed);
+    const { tracers, jet, departing } = copy;
+    return { field: moment, from: moment, tracers, jet, departing };
   };
 
   return {
@@ -132,7 +143,8 @@ export function paneTracers(count: number, random: () => number): PaneTracers {
       if (motion !== "moving") {
         const moment = held.of(field);
         const seen = motion === "held" || lead(moment, supply, jetSpeed(geometry, circulation));
-        return { ...shown, field: moment, from: moment, ...(seen ? {} : { tracers: null, jet: null }) };
+        const now = { ...shown, departing: moving.departing, field: moment, from: moment };
+        return seen ? now : { ...now, tracers: null, jet: null };
       }
       held.forget();
       const from = previous ?? field;
@@ -141,7 +153,7 @@ export function paneTracers(count: number, random: () => number): PaneTracers {
       const blend = span > 0 ? (shownTime - from.time) / span : 1;
       if (step > 0)
         moving.move({ from, to: field, blend, seconds: step, supply }, jetSpeed(geometry, circulation, time));
-      return { ...shown, from, blend };
+      return { ...shown, departing: moving.departing, from, blend };
     },
   };
 }
@@ -162,21 +174,31 @@ function mover(cloud: TracerCloud, count: number, passed: (seconds: number) => v
   let hole: Hole | null = null;
   let pierced = "";
   let leak = -1;
-  const stride = (into: TracerCloud, beyond: Jet, step: Step, speed: number) => {
+  let left = noDepartures(0);
+  let mixed: Departing | null = null;
+  let walls = "";
+  const stride = (into: TracerCloud, beyond: Jet, gone: Departures, step: Step, speed: number) => {
     const strides = Math.min(MAX_STRIDES, Math.max(1, Math.round(step.seconds / STRIDE)));
     const seconds = step.seconds / strides;
     for (let n = 0; n < strides; n++) {
       beyond.advance(seconds);
-      advance(into, present(plane), { ...step, seconds }, random, (tracer, opening, across, left) => {
-        if (opening === leak) beyond.take(into, tracer, across, speed, left);
+      forget(gone, seconds);
+      advance(into, present(plane), { ...step, seconds }, random, (tracer, opening, across, rest) => {
+        countDeparture(gone, opening, present(into.origin[tracer]));
+        if (opening === leak) beyond.take(into, tracer, across, speed, rest);
       });
     }
   };
   return {
     jet,
-    /** Other walls have come: tracers that lie in one are placed again. */
-    settle(next: TracerPlane, first: Supply) {
+    get departing() {
+      return mixed;
+    },
+    /** Other walls have come: tracers that lie in one are placed again, and those of another pathway leave it otherwise. */
+    settle(next: TracerPlane, first: Supply, name: string) {
       plane = next;
+      if (name !== walls) [left, mixed] = [noDepartures(next.openings.length), null];
+      walls = name;
       if (cloud.count === 0) fill(cloud, plane, count, first, random);
       else resettle(cloud, plane, random);
     },
@@ -192,7 +214,8 @@ function mover(cloud: TracerCloud, count: number, passed: (seconds: number) => v
     },
     /** @param speed m/s of the jet where it begins */
     move(step: Step, speed: number) {
-      stride(cloud, jet, step, speed);
+      stride(cloud, jet, left, step, speed);
+      mixed = departingNow(left, present(plane).openings);
       passed(step.seconds);
     },
     /** The blood as it is, to be moved apart from the screen; its jet begins anew, which fills within a second, and no dye is measured. */
@@ -200,10 +223,14 @@ function mover(cloud: TracerCloud, count: number, passed: (seconds: number) => v
       const tracers = structuredClone(cloud);
       const beyond = newJet();
       beyond.lay(hole);
+      const gone = structuredClone(left);
       return {
         tracers,
         jet: beyond,
-        move: (step: Step, speed: number) => stride(tracers, beyond, step, speed),
+        get departing() {
+          return departingNow(gone, present(plane).openings);
+        },
+        move: (step: Step, speed: number) => stride(tracers, beyond, gone, step, speed),
       };
     },
   };

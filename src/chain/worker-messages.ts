@@ -45,8 +45,8 @@ export type ToField =
       readonly fluid: Fluid;
     } & GridChoice)
   | { readonly kind: "boundary"; readonly boundary: BoundaryConditions }
-  /** From now on one wall-clock second is `rate` blood seconds; 0 holds. */
-  | { readonly kind: "run"; readonly rate: number }
+  /** From now on one wall-clock second is `rate` blood seconds; 0 holds. `seen`: the rate asked for where the flow is seen to move; 0, as left out, where not. */
+  | { readonly kind: "run"; readonly rate: number; readonly seen?: number }
   /** Arrays of a field that the page has done with. */
   | { readonly kind: "return"; readonly arrays: readonly Float32Array[] };
 
@@ -64,11 +64,15 @@ export type FromField =
       readonly shape: FieldShape;
       readonly coarse?: boolean;
     }
-  /** `capable`: blood seconds that this worker could compute in one wall-clock second; `shape`: the grid of this moment and the next, where it is a finer one. */
+  /**
+   * `capable`: blood seconds that this worker could compute in one wall-clock second; `cellsAcross`: count across the narrowest opening, a lead's left out;
+   * `shape`: the grid of this moment and the next, where it is another one.
+   */
   | {
       readonly kind: "field";
       readonly field: FlowField;
       readonly capable: number;
+      readonly cellsAcross: number;
       readonly shape?: FieldShape;
     }
   | { readonly kind: "means"; readonly means: FieldMeans }

@@ -1,6 +1,7 @@
 /** How soon a live field closes its energy budget after it opens, at rest, in exercise and in strain: `npx tsx tests/bench/live-audit.ts`, some minutes. */
 import { boundaryConditions } from "../../src/chain/field-boundary.ts";
 import { fluidOf } from "../../src/chain/fluid.ts";
+import { RUNGS } from "../../src/chain/grid-ladder.ts";
 import { ALONE } from "../../src/chain/pane-set.ts";
 import { solve } from "../../src/sim/circulation/solve.ts";
 import { buildField } from "../../src/sim/flow-field/index.ts";
@@ -18,31 +19,44 @@ const STATES: Readonly<Record<string, Partial<CirculationRequest["set"]>>> = {
   "8 MET": { metabolicEquivalents: 8 },
   strain: { breathing: "valsalva" },
 };
-const cellsAcross = Number(process.env.LUNGWARD_CELLS ?? ALONE.cellsAcross);
+const chosen = process.env.LUNGWARD_CELLS;
 
-console.log(`${cellsAcross} cells across; energy audit in % after ${MOMENTS.join(", ")} s`);
-for (const stage of PATHWAY_STAGES)
-  for (const [name, set] of Object.entries(STATES)) {
-    const quiet = stage === "atriopulmonary" ? QUIET : {};
-    const request = { ...START.request, stage, set: { ...START.request.set, ...quiet, ...set } };
-    const circulation = solve(request);
-    const geometry = pathwayGeometry(request)!;
-    // As the page does: coarse at first, then as fine as is asked.
-    const { lead } = ALONE;
-    const field = buildField(geometry, fluidOf(request), {
-      ...ALONE,
-      cellsAcross: lead.cellsAcross,
-      depth: "round",
-    });
-    const boundary = boundaryConditions(circulation, circulation, false);
-    field.setBoundary(boundary);
-    field.reshape(geometry, { ...ALONE, cellsAcross });
-    let now = 0;
-    const row = MOMENTS.map((until) => {
-      now += field.advanceSeconds(until - now);
-      const { auditPercent, settled } = field.read().readings;
-      return `${auditPercent.toFixed(1)}${settled ? " settled" : ""}`.padStart(14);
-    });
-    console.log(stage.padEnd(16), name.padEnd(8), boundary.period.toFixed(2), "s", row.join(" "));
-    field.release();
-  }
+/** As the page does: coarse at first, then on the grid that it begins with, then as its ladder goes. */
+function begun(request: CirculationRequest, cellsAcross: number) {
+  const circulation = solve(request);
+  const geometry = pathwayGeometry(request)!;
+  const { lead, soundSteps } = ALONE;
+  const field = buildField(geometry, fluidOf(request), {
+    ...ALONE,
+    cellsAcross: lead.cellsAcross,
+    depth: "round",
+  });
+  const boundary = boundaryConditions(circulation, circulation, false);
+  field.setBoundary(boundary);
+  field.reshape(geometry, ALONE);
+  const passed = field.advanceSeconds(1);
+  const part = field.refine({ cellsAcross, soundSteps });
+  if (cellsAcross !== ALONE.cellsAcross) while (!part());
+  return { field, passed, period: boundary.period };
+}
+
+for (const cellsAcross of chosen ? [Number(chosen)] : RUNGS) {
+  console.log(
+    `${cellsAcross} cells across; energy audit in %, area that turns in %, after ${MOMENTS.join(", ")} s`,
+  );
+  for (const stage of PATHWAY_STAGES)
+    for (const [name, set] of Object.entries(STATES)) {
+      const quiet = stage === "atriopulmonary" ? QUIET : {};
+      const request = { ...START.request, stage, set: { ...START.request.set, ...quiet, ...set } };
+      const { field, passed, period } = begun(request, cellsAcross);
+      let now = passed;
+      const row = MOMENTS.map((until) => {
+        now += field.advanceSeconds(until - now);
+        const { auditPercent, recirculatingArea, settled } = field.read().readings;
+        const said = `${auditPercent.toFixed(1)} ${(100 * recirculatingArea).toFixed(0)}${settled ? " settled" : ""}`;
+        return said.padStart(16);
+      });
+      console.log(stage.padEnd(16), name.padEnd(8), period.toFixed(2), "s", row.join(" "));
+      field.release();
+    }
+}

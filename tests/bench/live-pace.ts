@@ -5,6 +5,7 @@
  */
 import { boundaryConditions } from "../../src/chain/field-boundary.ts";
 import { fluidOf } from "../../src/chain/fluid.ts";
+import { RUNGS } from "../../src/chain/grid-ladder.ts";
 import { ALONE } from "../../src/chain/pane-set.ts";
 import { entryAt } from "../../src/sim/checked/present.ts";
 import { solve } from "../../src/sim/circulation/solve.ts";
@@ -13,7 +14,6 @@ import { pathwayGeometry } from "../../src/sim/geometry/pathways/index.ts";
 import { PATHWAY_STAGES } from "../../src/sim/parameters/request.ts";
 import { START } from "../../src/state/scene-state.ts";
 
-const GRIDS = [16, 20, 24];
 const PARTS = 12;
 /** ms of a slice */
 const SLICE = 4;
@@ -41,7 +41,7 @@ for (const stage of PATHWAY_STAGES) {
   const circulation = solve(request);
   const geometry = pathwayGeometry(request)!;
   const boundary = boundaryConditions(circulation, circulation, false);
-  for (const cellsAcross of GRIDS) {
+  for (const cellsAcross of RUNGS) {
     const runs = ([1, 3] as const).map((soundSteps) => {
       const field = buildField(geometry, fluidOf(request), {
         ...ALONE,

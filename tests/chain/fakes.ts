@@ -93,6 +93,7 @@ export function fieldPorts() {
     port.say({
       kind: "field",
       capable,
+      cellsAcross: 6,
       field: {
         shapeId: build.shapeId,
         time,

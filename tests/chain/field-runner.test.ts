@@ -17,16 +17,22 @@ const build = { kind: "build", geometry, fluid: fluidOf(request), cellsAcross: 6
 /** A clock that runs by what is asked of it: each look costs a little, so that slices end. */
 function begin() {
   let now = 0;
+  let cost = 0.0005;
   const said: FromField[] = [];
   const runner = fieldRunner({
     clock: () => {
-      now += 0.0005;
+      now += cost;
       return now;
     },
     post: (message) => said.push(message),
+    rungs: [6, 8, 10],
   });
   return {
     runner,
+    /** s for each look from now on */
+    look(seconds: number) {
+      cost = seconds;
+    },
     said,
     pass(seconds: number) {
       const end = now + seconds;
@@ -146,5 +152,50 @@ describe("a field's runner", () => {
     run.runner.hear({ kind: "run", rate: 0.05 });
     run.pass(0.5);
     expect(run.fields()[0]!.u).toBe(u);
+  });
+
+  it("goes on finer grids while the computer is fast and on coarser ones while it is slow, in place", () => {
+    const run = begin();
+    run.runner.hear({ ...build, soundSteps: 3, shapeId: 1 });
+    run.runner.hear({ kind: "boundary", boundary: boundaryConditions(circulation, circulation, false) });
+    run.runner.hear({ kind: "run", rate: 0.5, seen: 0.5 });
+    const moments = () => run.said.flatMap((message) => (message.kind === "field" ? [message] : []));
+    const grids = () => moments().flatMap(({ shape, cellsAcross }) => (shape ? [cellsAcross] : []));
+    run.look(0.00002);
+    run.pass(3);
+    expect(grids()).toEqual([10]);
+    run.look(0.008);
+    run.pass(25);
+    expect(grids()).toEqual([10, 6]);
+    run.look(0.00002);
+    run.pass(10);
+    // What was too fine is left alone; another inflow asks anew.
+    expect(grids()).toEqual([10, 6, 8]);
+    run.runner.hear({ kind: "boundary", boundary: boundaryConditions(circulation, circulation, false) });
+    run.pass(3);
+    expect(grids()).toEqual([10, 6, 8, 10]);
+
+    expect(run.words().filter((kind) => kind === "built")).toHaveLength(1);
+    const fastest = ({ v }: FlowField) => Math.max(...v);
+    moments().forEach(({ field, shape }, n) => {
+      const before = moments()[n - 1]?.field;
+      if (!before) return;
+      expect(field.shapeId).toBe(1);
+      expect(field.time).toBeGreaterThan(before.time);
+      expect(field.time).toBeLessThan(before.time + 0.15);
+      if (!shape) return;
+      expect(field.u).toHaveLength(shape.nx * shape.ny);
+      expect(fastest(field) / fastest(before)).toBeGreaterThan(0.8);
+      expect(fastest(field) / fastest(before)).toBeLessThan(1.25);
+    });
+  }, 60_000);
+
+  it("keeps its grid while it is asked for none that is seen", () => {
+    const run = begin();
+    run.runner.hear({ ...build, cellsAcross: 6, shapeId: 1 });
+    run.runner.hear({ kind: "boundary", boundary: boundaryConditions(circulation, circulation, false) });
+    run.runner.hear({ kind: "run", rate: 0.5, seen: 0 });
+    run.pass(6);
+    expect(run.said.some((message) => message.kind === "field" && message.shape)).toBe(false);
   });
 });

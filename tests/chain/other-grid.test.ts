@@ -45,6 +45,7 @@ describe("a field that goes on on another grid for the same order", () => {
         kind: "field",
         field: { ...field, shapeId: 1 },
         capable: 1,
+        cellsAcross: 6,
       });
     const follow = (tracers: ReturnType<typeof paneTracers>, latest: typeof NO_FIELD, seconds: number) => {
       let shown: ReturnType<typeof tracers.follow> = null;

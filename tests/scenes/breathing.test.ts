@@ -85,7 +85,7 @@ test("arrows at wall and diaphragm point out and down while the lungs fill, and 
         return ink;
       },
     };
-    drawArrows(ink as unknown as Graphics, circulation, time, true, darkTheme(String));
+    drawArrows(ink as unknown as Graphics, circulation, time, darkTheme(String));
     // The tip, and the middle of its base.
     return found.map(([tx = 0, ty = 0, ax = 0, ay = 0, bx = 0, by = 0]) => ({
       x: tx,

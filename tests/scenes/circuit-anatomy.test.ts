@@ -45,8 +45,8 @@ describe.each(STAGES)("the whole circulation: %s", (stage) => {
         of(`upperLimbVein${Side}`),
       ];
       expect(passes(from, startOf(artery))).toBeLessThan(20);
-      expect(apart(endOf(artery), startOf(bed))).toBeLessThan(6);
-      expect(apart(endOf(bed), startOf(vein))).toBeLessThan(6);
+      for (const spot of bed.between![0]) expect(passes(artery, spot)).toBeLessThan(8);
+      for (const spot of bed.between![1]) expect(passes(vein, spot)).toBeLessThan(8);
       expect(apart(endOf(vein), startOf(of(`${side}BrachiocephalicVein`)))).toBeLessThan(6);
       for (const each of [artery, bed, vein]) expect(each.flow).toBe("upper");
     }
@@ -56,6 +56,7 @@ describe.each(STAGES)("the whole circulation: %s", (stage) => {
     for (const [stream, whole] of [
       ["upper", 1],
       ["splanchnic", 1],
+      ["legs", 1],
     ] as const) {
       const fed = vessels.filter(({ bed, flow, blood }) => bed && flow === stream && blood === "arterial");
       expect(fed.reduce((sum, { share = 1 }) => sum + share, 0)).toBeCloseTo(whole, 9);
@@ -94,23 +95,47 @@ describe.each(STAGES)("the whole circulation: %s", (stage) => {
     expect(bowel + spleen).toBeCloseTo(both, 9);
   });
 
-  test("each loop of bowel and each thigh has a bed from an artery's branch to a vein's", () => {
-    const beds = vessels.filter(({ name }) => /^gutBed|ThighBed$/.test(name));
-    expect(beds.length).toBeGreaterThan(7);
+  test("bowel, spleen, thighs, calves and feet have beds all along from an artery to a vein", () => {
+    const beds = vessels.filter(({ name }) => /^gut.*Bed|(Thigh|Calf|Foot)Bed$/.test(name));
+    expect(beds.length).toBeGreaterThan(12);
     for (const bed of beds) {
-      const ends = (wanted: string) =>
-        vessels.filter((each) => !each.bed && each.flow === bed.flow && each.blood === wanted);
-      const fed = Math.min(...ends("arterial").map((each) => apart(endOf(each), startOf(bed))));
-      const drained = Math.min(...ends("ivc").map((each) => apart(endOf(bed), startOf(each))));
-      expect(fed, bed.name).toBeLessThan(6);
-      expect(drained, bed.name).toBeLessThan(6);
+      const [from, to] = bed.between!;
+      const near = (wanted: string, spot: Spot) =>
+        Math.min(
+          ...vessels
+            .filter((each) => !each.bed && each.flow === bed.flow && each.blood === wanted)
+            .map((each) => passes(each, spot)),
+        );
+      // A foot's own vessels end in it, beyond which its bed spreads.
+      const reach = bed.name.includes("Foot") ? 40 : 14;
+      for (const spot of from) expect(near("arterial", spot), `${bed.name} ${spot}`).toBeLessThan(reach);
+      if (!bed.name.includes("Foot"))
+        for (const spot of to) expect(near(bed.becomes!, spot), `${bed.name} ${spot}`).toBeLessThan(reach);
+    }
+  });
+
+  test("a leg's artery and vein run from the groin to the foot, the vein inside", () => {
+    for (const [side, inside] of [
+      ["right", 1],
+      ["left", -1],
+    ] as const) {
+      const at = (name: string, y: number) => xAt(of(`${side}Leg${name}`), y);
+      for (const y of [1200, 1300, 1400])
+        expect(inside * (at("FemoralVein", y) - at("FemoralArtery", y))).toBeGreaterThan(0);
+      for (const y of [1600, 1800, 1950])
+        expect(inside * (at("TibialVein", y) - at("TibialArtery", y))).toBeGreaterThan(0);
+      expect(endOf(of(`${side}LegTibialArtery`))[1]).toBeGreaterThan(2000);
+      expect(apart(startOf(of(`${side}LegTibialArtery`)), endOf(of(`${side}LegFemoralArtery`)))).toBeLessThan(
+        12,
+      );
+      expect(apart(endOf(of(`${side}LegTibialVein`)), startOf(of(`${side}LegFemoralVein`)))).toBeLessThan(12);
     }
   });
 
   test("the liver's capillaries lie in the liver, from portal vein or artery to hepatic veins", () => {
     const liver = PAINTED.find(({ name }) => name === "liver")!.points;
-    const fields = vessels.filter(({ between }) => between);
-    expect(new Set(fields.map(({ blood }) => blood))).toEqual(new Set(["ivc", "arterial"]));
+    const fields = vessels.filter(({ name, between }) => between && name.startsWith("liver"));
+    expect(new Set(fields.map(({ blood }) => blood))).toEqual(new Set(["portal", "arterial"]));
     const near = (pattern: RegExp, spot: Spot) =>
       Math.min(
         ...vessels.filter((each) => !each.bed && pattern.test(each.name)).map((each) => passes(each, spot)),
@@ -120,10 +145,21 @@ describe.each(STAGES)("the whole circulation: %s", (stage) => {
       for (const spot of [...from, ...to])
         expect(shapeDistance({ polygon: { points: liver } })(...spot), `${name} ${spot}`).toBeLessThan(0);
       for (const spot of from)
-        expect(near(blood === "ivc" ? /^(portal|liver.*Portal)/ : /^liver.*Artery/, spot), name).toBeLessThan(
-          18,
-        );
+        expect(
+          near(blood === "portal" ? /^(portal|liver.*Portal)/ : /^liver.*Artery/, spot),
+          name,
+        ).toBeLessThan(18);
       for (const spot of to) expect(near(/^hepatic/, spot), name).toBeLessThan(18);
+    }
+  });
+
+  test("portal and hepatic branches end apart, with nothing but capillaries between them", () => {
+    const branches = vessels.filter(({ bed, name }) => !bed && /^liver.*Portal|^hepatic/.test(name));
+    const isPortal = ({ blood }: Vessel) => blood === "portal";
+    for (const branch of branches) {
+      const tip = isPortal(branch) ? endOf(branch) : startOf(branch);
+      for (const other of branches.filter((each) => isPortal(each) !== isPortal(branch)))
+        expect(passes(other, tip), `${branch.name} to ${other.name}`).toBeGreaterThan(12);
     }
   });
 

@@ -58,7 +58,7 @@ test("a whole plane is fitted and centred", () => {
 });
 
 test("the drawing area stays inside its box", () => {
-  const inner = innerBox({ x: 5, y: 7, width: 400, height: 200 }, 20, true);
+  const inner = innerBox({ x: 5, y: 7, width: 400, height: 200 }, 20, 1);
   expect(inner.x).toBeGreaterThan(5);
   expect(inner.y + inner.height).toBeLessThan(207 - 20);
 });
@@ -103,7 +103,7 @@ test("a curve that is shown has at least three heights of type", () => {
       const boxes = columnOf({ x: 0, y: 0, width: 300, height }, shown.length, 10);
       if (shown.length > 1)
         boxes.forEach((box, i) => {
-          expect(innerBox(box, 10, i === shown.length - 1, lines).height).toBeGreaterThanOrEqual(30);
+          expect(innerBox(box, 10, i === shown.length - 1 ? 1 : 0, lines).height).toBeGreaterThanOrEqual(30);
         });
     }
 });
@@ -118,7 +118,7 @@ test("the boxes of a column follow each other, and the last holds the foot", () 
 
 test("a title of two lines takes its room from the plot", () => {
   const box = { x: 0, y: 0, width: 200, height: 100 };
-  const [one, two] = [innerBox(box, 10, true), innerBox(box, 10, true, 2)];
+  const [one, two] = [innerBox(box, 10, 1), innerBox(box, 10, 1, 2)];
   expect(two.y - one.y).toBeCloseTo(12);
   expect(one.height - two.height).toBeCloseTo(12);
 });

@@ -32,6 +32,11 @@ describe("the grade line says what is there", () => {
       "scene.stretch.liver",
       "scene.stretch.lowerVeinToAtrium",
     ]);
+    expect(stretchesOf(solved.glenn.pathway.upperGradeLine).map(({ key }) => key)).toEqual([
+      "scene.stretch.upperVeinToLungs",
+      "scene.stretch.lungs",
+      "scene.stretch.veins",
+    ]);
   });
 
   it("with two ventricles the label on the rise gives what the pump adds, and the one under the fall what the lungs lose", () => {

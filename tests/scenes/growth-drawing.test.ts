@@ -4,7 +4,7 @@ import type { Frame } from "../../src/chain/frame.ts";
 import { planSweep, type SweepPoint } from "../../src/chain/running-sweep.ts";
 import { LANGUAGES, setLanguage, t } from "../../src/i18n/index.ts";
 import { chestReach, trunkPlace } from "../../src/scenes/growth/chest-drawing.ts";
-import { drawSection, sectionLayout, speedIn } from "../../src/scenes/growth/cross-section.ts";
+import { awayOf, drawSection, sectionLayout, speedIn } from "../../src/scenes/growth/cross-section.ts";
 import { readGrowth } from "../../src/scenes/growth/growth-reading.ts";
 import { wallsOf } from "../../src/scenes/growth/pathway-walls.ts";
 import { ringWords, widthWords } from "../../src/scenes/growth/rings.ts";
@@ -126,7 +126,8 @@ describe("what leads the blood in the growing bodies", () => {
     expect(coloursOf(null)).toContain(THEME.colour.lumen);
     const solved = { saturations: { ivc: 68 } } as Circulation;
     expect(coloursOf(solved)).not.toContain(THEME.colour.lumen);
-    expect(coloursOf(solved).size).toBeGreaterThan(coloursOf(null).size);
+    const before = coloursOf(null);
+    expect([...coloursOf(solved)].filter((colour) => !before.has(colour))).not.toEqual([]);
   });
 
   test("stands to scale: lumen, and the body's own vein within it", () => {
@@ -140,6 +141,23 @@ describe("what leads the blood in the growing bodies", () => {
     expect(layoutOf({ conduitDiameter: 24 }).vein).toBeCloseTo(layoutOf({ conduitDiameter: 16 }).vein, 6);
   });
 
+  test("shows no drop on the dashed line, and some on both sides of it where there is room", () => {
+    const room = { drop: 4, line: 6 };
+    for (const [half, vein] of [
+      [70, 52],
+      [70, 66],
+      [60, 60],
+      [60, 64],
+    ] as const) {
+      const away = Array.from({ length: 24 }, (_, k) => awayOf((k + 0.5) / 24, [half, vein], room));
+      for (const each of away) {
+        expect(each).toBeLessThanOrEqual(half - room.drop);
+        expect(Math.abs(each - vein)).toBeGreaterThanOrEqual(room.line - 1e-9);
+      }
+      expect(away.some((each) => each > vein)).toBe(half - vein > room.drop + room.line);
+    }
+  });
+
   test("is shown at the first age and the last, however narrow the room", () => {
     const points = pointsOf("extracardiac");
     for (const width of [200, 390, 800, 1200, 3000]) {
@@ -147,7 +165,7 @@ describe("what leads the blood in the growing bodies", () => {
       expect([shown[0], shown.at(-1)]).toEqual([points[0], points.at(-1)]);
       expect(new Set(shown).size).toBe(shown.length);
       const box = { x: 0, y: 0, width, height: 700 };
-      expect(rowHeight(box, points, 12, true)).toBeLessThanOrEqual(350);
+      expect(rowHeight(box, points, 12, true)).toBeLessThanOrEqual(0.56 * 700);
     }
     expect(shownOf(points, 1200, 12, false)).toEqual(points);
   });

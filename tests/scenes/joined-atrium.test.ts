@@ -1,15 +1,16 @@
 // @vitest-environment happy-dom
 import { describe, expect, test } from "vitest";
-import { anatomyOf } from "../../src/scenes/anatomy/chest-anatomy.ts";
+import { type Anatomy, anatomyOf } from "../../src/scenes/anatomy/chest-anatomy.ts";
 import { coursesOf } from "../../src/scenes/anatomy/courses.ts";
 import { returning } from "../../src/scenes/anatomy/great-vessels.ts";
 import type { Course } from "../../src/scenes/anatomy/side-course.ts";
 import { connectionOf, mouthOf, muscleOf } from "../../src/scenes/anatomy/stages/chamber-shape.ts";
 import "../../src/scenes/anatomy/stages/index.ts";
-import { defectOf, paneOf } from "../../src/scenes/anatomy/stages/paint-common-atrium.ts";
-import { across, lineBehind, lineInFront } from "../../src/scenes/anatomy/stages/tunnel-shape.ts";
+import { defectOf } from "../../src/scenes/anatomy/stages/paint-common-atrium.ts";
+import { across, lineBehind, outsideOf } from "../../src/scenes/anatomy/stages/tunnel-shape.ts";
 import { contour } from "../../src/scenes/layers/contour.ts";
 import { drawnPlane, inBlood } from "../../src/scenes/layers/drawn-plane.ts";
+import { band } from "../../src/sim/geometry/centreline.ts";
 import { planeDistance } from "../../src/sim/geometry/distance.ts";
 import type { Point } from "../../src/sim/geometry/geometry.ts";
 import { pathwayGeometry } from "../../src/sim/geometry/pathways/index.ts";
@@ -32,27 +33,49 @@ const showsIn = (outline: readonly Point[], { x, y, seen }: Course): boolean => 
   return seen.some((shown, i) => shown === 1 && inside(x[i]!, y[i]!) < 0);
 };
 
-test("at the Glenn stage blood from below is seen through the septum's defect and through the aorta's pane", () => {
+/** Whether they show within what the aorta covers. */
+const showsOnAorta = ({ frame, before }: Anatomy, course: Course): boolean => {
+  const { line, from, to } = before.find(({ name }) => name === "aorta")!;
+  const up = line.filter(([, y], i) => i > 12 && y < frame.level + 22 * frame.heartScale);
+  return showsIn(band(up, from, to), course);
+};
+
+test("at the Glenn stage blood from below goes through the septum's defect, behind the aorta and through the valve", () => {
   for (const body of bodies) {
     const anatomy = anatomyOf(geometryOf("glenn", body).chest);
-    const crossing = coursesOf(anatomy.frame).filter(
+    const { frame, heart } = anatomy;
+    const crossing = coursesOf(frame).filter(
       ({ carries, flow, x }) =>
-        carries === "lower" && flow === "ivc" && x.at(-1)! > anatomy.frame.heart + 10 * anatomy.heart.size,
+        carries === "lower" && flow === "ivc" && x.at(-1)! > frame.heart + 10 * heart.size,
     );
-    expect(crossing).toHaveLength(4);
-    for (const course of crossing)
-      for (const outline of [defectOf(anatomy), paneOf(anatomy)]) expect(showsIn(outline, course)).toBe(true);
+    expect(crossing.length).toBeGreaterThan(2);
+    expect(crossing.reduce((sum, { share }) => sum + share, 0)).toBeCloseTo(1, 9);
+    for (const course of crossing) {
+      expect(showsIn(defectOf(anatomy), course)).toBe(true);
+      expect(showsOnAorta(anatomy, course)).toBe(false);
+      // It is seen again on the other side, before the valve.
+      const { x, y, seen } = course;
+      const left = (i: number) => x[i]! > frame.heart + 26 * heart.size && y[i]! > heart.at(0, -7)[1];
+      expect(seen.some((shown, i) => shown === 1 && left(i))).toBe(true);
+    }
+    // From the left wall of the vein to the right one.
+    const starts = crossing.map(({ x }) => x[0]!);
+    expect(Math.max(...starts) - Math.min(...starts)).toBeGreaterThan(0.55 * frame.ivc.width);
     // Some of it turns round beneath the roof before.
     const [top, middle] = [Math.max(...anatomy.heart.atrium.map(([, y]) => y)), anatomy.frame.level];
-    const heights = crossing.map(({ y }) => Math.max(...y));
+    const heights = crossing.map(({ x, y }) => Math.max(...y.filter((_, i) => x[i]! < frame.heart)));
     expect(Math.max(...heights)).toBeGreaterThan(middle + 0.4 * (top - middle));
   }
 });
 
-test("in a lateral tunnel's atrium blood from the right lung is seen through the aorta's pane", () => {
-  const anatomy = anatomyOf(geometryOf("lateral-tunnel").chest);
-  const rich = coursesOf(anatomy.frame).filter(({ carries, flow }) => carries === "rich" && flow === "right");
-  expect(rich.filter((course) => showsIn(paneOf(anatomy), course))).toHaveLength(2);
+test("blood from the right lung passes behind the aorta", () => {
+  for (const stage of ["glenn", "lateral-tunnel"] as const) {
+    const anatomy = anatomyOf(geometryOf(stage).chest);
+    const rich = coursesOf(anatomy.frame).filter(
+      ({ carries, flow }) => carries === "rich" && flow === "right",
+    );
+    for (const course of rich) expect(showsOnAorta(anatomy, course)).toBe(false);
+  }
 });
 
 describe.each(["glenn", "lateral-tunnel"] as const)("a common atrium (%s)", (stage) => {
@@ -60,7 +83,9 @@ describe.each(["glenn", "lateral-tunnel"] as const)("a common atrium (%s)", (sta
     for (const body of bodies) {
       const { frame, behind, heart } = anatomyOf(geometryOf(stage, body).chest);
       const inAtrium = within(frame.atrium);
-      const edge = frame.graft ? Math.max(...lineInFront(frame.graft, frame.scale).map(([x]) => x)) : 0;
+      const edge = frame.graft
+        ? Math.max(...outsideOf(frame.graft, 2 * frame.scale, frame.scale).map(([x]) => x))
+        : 0;
       for (const { line } of returning({ behind })) {
         const [x, y] = line.at(-1)!;
         expect(inAtrium(x, y)).toBeLessThan(-2 * heart.size);
@@ -74,12 +99,15 @@ describe.each(["glenn", "lateral-tunnel"] as const)("a common atrium (%s)", (sta
     const { frame, heart, behind } = anatomyOf(geometryOf(stage).chest);
     const valve = heart.at(0, -7);
     const arriving = coursesOf(frame).filter(
-      ({ x, y, carries }) => carries === "rich" && apart([x.at(-1)!, y.at(-1)!], valve) < 5 * heart.size,
+      ({ x, y, carries }) =>
+        carries === "rich" && [...x.keys()].some((i) => apart([x[i]!, y[i]!], valve) < 5 * heart.size),
     );
-    const begin = arriving.map(({ x, y }): Point => [x[0]!, y[0]!]);
     const mouths = behind.filter(({ holds }) => holds === "pulmonaryVein").map(({ line }) => line.at(-1)!);
     expect(arriving).toHaveLength(4);
-    for (const mouth of mouths) expect(begin.some((at) => apart(at, mouth) < 0.01)).toBe(true);
+    for (const mouth of mouths)
+      expect(
+        arriving.filter(({ x, y }) => [...x.keys()].some((i) => apart([x[i]!, y[i]!], mouth) < 0.01)),
+      ).toHaveLength(1);
     for (const side of ["left", "right"] as const)
       expect(
         arriving.filter(({ flow }) => flow === side).reduce((sum, { share }) => sum + share, 0),
@@ -87,16 +115,20 @@ describe.each(["glenn", "lateral-tunnel"] as const)("a common atrium (%s)", (sta
   });
 });
 
-test("a tunnel's baffle is sewn along two lines that meet at both ends and lie apart between", () => {
+test("a tunnel's baffle stands on the back wall beside the stream and bulges into the atrium, which goes on beyond it to the aorta", () => {
   for (const body of bodies) {
-    const { graft, scale } = geometryOf("lateral-tunnel", body).chest;
-    const [behind, before] = [lineBehind(graft!), lineInFront(graft!, scale)];
-    for (const end of [0, -1]) expect(apart(behind.at(end)!, before.at(end)!)).toBeLessThan(1.6 * scale);
-    const middle = behind.length >> 1;
-    const [wall, side] = [across(graft!, -1)[middle]![0], across(graft!, 1)[middle]![0]];
-    expect(behind[middle]![0]).toBeGreaterThan(wall + 4 * scale);
-    expect(behind[middle]![0]).toBeLessThan(side - 4 * scale);
-    expect(before[middle]![0]).toBeGreaterThan(side + 6 * scale);
+    const { frame, before } = anatomyOf(geometryOf("lateral-tunnel", body).chest);
+    const { graft, scale } = frame;
+    const [foot, outside] = [lineBehind(graft!), outsideOf(graft!, 0, scale)];
+    const [wall, side] = [across(graft!, -1), across(graft!, 1)];
+    for (const end of [0, -1]) expect(apart(foot.at(end)!, side.at(end)!)).toBeLessThan(scale);
+    const middle = foot.length >> 1;
+    expect(foot[middle]![0]).toBeGreaterThan(wall[middle]![0] + 6 * scale);
+    expect(foot[middle]![0]).toBeLessThan(side[middle]![0] - 4 * scale);
+    expect(outside[middle]![0]).toBeGreaterThan(side[middle]![0] + 2 * scale);
+    const { line, from } = before.find(({ name }) => name === "aorta")!;
+    const level = line.filter(([, y]) => Math.abs(y - side[middle]![1]) < 4 * scale).map(([x]) => x);
+    expect(Math.min(...level) - from / 2).toBeGreaterThan(side[middle]![0] + 5 * scale);
   }
 });
 

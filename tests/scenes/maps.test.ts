@@ -116,6 +116,7 @@ describe("a map's key", () => {
         overlay,
         saturations: [0, 0, 0],
         origins: [true, true, true],
+        heart: null,
         pumped: false,
         still: false,
         dyed: false,

@@ -35,7 +35,7 @@ test.each([
   ["phone", 370, 84, 13],
 ])("the row of runners stays within its box beside the numbers: %s", (_, width, height, type) => {
   const box = { x: 10, y: 20, width, height };
-  const inner = innerBox({ ...box, width: width - roomAhead(EFFORTS, box, type) }, type, false);
+  const inner = innerBox({ ...box, width: width - roomAhead(EFFORTS, box, type) }, type, 0);
   const toX = (effort: number) => inner.x + ((effort - 1) / 7) * inner.width;
   for (let time = 0; time < 1; time += 0.05) {
     const state = { efforts: EFFORTS, now: 8, time, still: false };

@@ -1,8 +1,10 @@
 import { describe, expect, test } from "vitest";
 import { anatomyOf } from "../../src/scenes/anatomy/chest-anatomy.ts";
 import { coursesOf } from "../../src/scenes/anatomy/courses.ts";
+import type { Course } from "../../src/scenes/anatomy/side-course.ts";
 import { sideFlow } from "../../src/scenes/anatomy/side-streams.ts";
 import { DESCENT } from "../../src/scenes/anatomy/standing.ts";
+import { flowTrace } from "../../src/scenes/drawing/trace-clock.ts";
 import { distanceAt, drawnPlane } from "../../src/scenes/layers/drawn-plane.ts";
 import { fadeAtOpenings } from "../../src/scenes/layers/fade-tracers.ts";
 import { tracerJoiner } from "../../src/scenes/layers/joined-tracers.ts";
@@ -19,6 +21,19 @@ const circulation = solve(START.request);
 const geometry = pathwayGeometry(START.request)!;
 const within = (points: readonly Point[]) =>
   planeDistance({ open: [{ polygon: { points } }], solid: [], openings: [] }, 0);
+
+/** Which marks are those of some courses, in turn. */
+function marksOf(wanted: (course: Course) => boolean) {
+  let from = 0;
+  return coursesOf(geometry.chest).flatMap((course) => {
+    const flow = flowTrace(circulation.traces.flows, course.flow);
+    if (!flow) return [];
+    const to = from + Math.max(2, Math.round((0.4 * course.area) / geometry.chest.scale ** 2));
+    const own = { from, to, carries: course.carries };
+    from = to;
+    return wanted(course) ? [own] : [];
+  });
+}
 
 describe("blood beyond the openings", () => {
   test("its marks are those of the lung's mixture and move with the computed flow", () => {
@@ -49,6 +64,45 @@ describe("blood beyond the openings", () => {
       return own.filter((i) => origin[i] === 0).length / own.length;
     };
     expect(shareOfUpper(true)).toBeGreaterThan(shareOfUpper(false) + 0.2);
+  });
+
+  test("a lung's marks are of what leaves the computed plane for it, each as it comes in", () => {
+    const flow = sideFlow();
+    const [upper, legs] = [
+      [1, 0, 0],
+      [0, 0, 1],
+    ];
+    const at = (time: number, departing: Record<string, readonly number[]>) => {
+      const { marks } = flow.at(geometry.chest, circulation, time, 1, { departing })!;
+      return arterial.map(({ from, to }) => Array.from(marks.origin.subarray(from, to)));
+    };
+    const arterial = marksOf(({ carries }) => carries === "left" || carries === "right");
+    const first = at(0, { left: upper, right: legs });
+    const sides = arterial.map(({ carries }) => carries);
+    first.forEach((origins, i) => {
+      expect(new Set(origins)).toEqual(new Set([sides[i] === "left" ? 0 : 2]));
+    });
+    // Blood that is under way keeps its origin; in ten seconds all of it has gone.
+    const changed = (time: number) =>
+      at(time, { left: legs, right: upper })
+        .flatMap((origins, i) => origins.map((origin) => origin === (sides[i] === "left" ? 2 : 0)))
+        .reduce((sum, is, i) => (sum * i + Number(is)) / (i + 1), 0);
+    const soon = changed(0.1);
+    expect(soon).toBeGreaterThan(0);
+    expect(soon).toBeLessThan(0.4);
+    expect(changed(10)).toBeCloseTo(1, 6);
+  });
+
+  test("where blood stands still the marks follow what is known of its mixture", () => {
+    const flow = sideFlow();
+    const origins = (departing: Record<string, readonly number[]>) => {
+      const { marks } = flow.at(geometry.chest, circulation, 0, 1, { departing })!;
+      return marksOf(({ carries }) => carries === "right").flatMap(({ from, to }) =>
+        Array.from(marks.origin.subarray(from, to)),
+      );
+    };
+    expect(new Set(origins({ right: [0, 1, 0] }))).toEqual(new Set([1]));
+    expect(new Set(origins({ right: [0, 0.5, 0.5] }))).toEqual(new Set([1, 2]));
   });
 
   test("in the aorta trails lie along the vessel, at every moment of a beat", () => {
@@ -174,7 +228,9 @@ test("blood of the heart moves on into the aorta and its branches, and carries t
 describe("what lies before a vessel hides its marks", () => {
   const plane = drawnPlane(geometry);
   const { chest } = geometry;
-  const { marks, shown, rich } = sideFlow().at(chest, circulation, 0, 1, (x, y) => distanceAt(plane, x, y))!;
+  const { marks, shown, rich } = sideFlow().at(chest, circulation, 0, 1, {
+    pathway: (x, y) => distanceAt(plane, x, y),
+  })!;
   const { before } = anatomyOf(chest);
   const places = (kind: number) =>
     Array.from(rich, (own, i) => (own === kind && shown[i]! > 0 ? i : -1))

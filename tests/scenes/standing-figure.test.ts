@@ -4,8 +4,8 @@ import { chestOf, crotchOf, headOf, standingFigure } from "../../src/scenes/grow
 const spots = (years: number) => standingFigure(years).parts.flatMap(({ outline }) => outline);
 
 describe("a standing figure of an age", () => {
-  test("has a head of a sixth of the height at five years, of between a seventh and an eighth when grown", () => {
-    expect(1 / headOf(5)).toBeCloseTo(6, 1);
+  test("has a head of 1 in 5.75 of the height at five years, of between a seventh and an eighth when grown", () => {
+    expect(1 / headOf(5)).toBeCloseTo(5.75, 1);
     expect(1 / headOf(19)).toBeGreaterThan(7);
     expect(1 / headOf(19)).toBeLessThan(8);
     for (let years = 5; years < 18; years++) expect(headOf(years + 1)).toBeLessThan(headOf(years));

@@ -1,10 +1,12 @@
 // @vitest-environment happy-dom
 import { expect, test } from "vitest";
+import { standingAt } from "../../src/scenes/anatomy/standing.ts";
 import { onPlane } from "../../src/scenes/circuit/chest-plan.ts";
 import { layVessels } from "../../src/scenes/circuit/dots.ts";
-import { seenAlong } from "../../src/scenes/circuit/hidden.ts";
+import { seenAlong, seenAt } from "../../src/scenes/circuit/hidden.ts";
 import { twoVentricleVessels } from "../../src/scenes/circuit/two-ventricles/heart-courses.ts";
 import {
+  CONUS,
   LEFT_CAVITY,
   OUTFLOW,
   RIGHT_CAVITY,
@@ -13,7 +15,7 @@ import {
 } from "../../src/scenes/circuit/two-ventricles/heart-plan.ts";
 import { planOf } from "../../src/scenes/circuit/two-ventricles/root.ts";
 import { leafletsOf } from "../../src/scenes/circuit/two-ventricles/valve-drawing.ts";
-import { rightValvesAt } from "../../src/scenes/circuit/two-ventricles/valve-openings.ts";
+import { openingsAt } from "../../src/scenes/circuit/two-ventricles/valve-openings.ts";
 import type { Vessel } from "../../src/scenes/circuit/vessel.ts";
 import { solve } from "../../src/sim/circulation/solve.ts";
 import type { Point } from "../../src/sim/geometry/geometry.ts";
@@ -97,6 +99,16 @@ test("blood goes from the lungs through the mitral valve to the apex, and over t
   expect(away(end("leftOutflow"), start("arch"))).toBeLessThan(12);
 });
 
+test("the left outflow's blood is hidden behind the right one's, and seen again beneath the aortic valve", () => {
+  const laid = layVessels(vessels);
+  const seen = seenAlong(laid)[laid.findIndex(({ vessel: { name } }) => name === "leftOutflow")];
+  const { points } = named("leftOutflow");
+  expect(points.some((at) => inside(CONUS.map(onPlane), at))).toBe(true);
+  expect(Math.min(...seen!)).toBe(0);
+  expect(seenAt(seen, 0)).toBeCloseTo(1, 4);
+  expect(seenAt(seen, 1)).toBeCloseTo(1, 4);
+});
+
 test("ways through a ventricle keep to its blood", () => {
   const placed = (outline: readonly Point[]) => outline.map(onPlane);
   for (const [name, cavity] of [
@@ -115,13 +127,26 @@ test("leaflets meet in the middle of a shut valve, and lie along the blood in an
   }
 });
 
-test("in each beat the tricuspid valve opens while the ventricle fills, the pulmonary one while it ejects, never both wide", () => {
+test("both halves of the heart keep one phase: they fill together, eject together, and no valve stands open against its neighbour", () => {
   const circulation = solve({ ...START.request, stage: "two-ventricle" });
   const { heartPeriod } = circulation.traces;
-  const seen = Array.from({ length: 200 }, (_, i) => rightValvesAt(circulation, (i / 200) * heartPeriod));
-  expect(seen.some(([filling]) => filling === 1)).toBe(true);
-  expect(seen.some(([, ejecting]) => ejecting === 1)).toBe(true);
-  for (const [filling, ejecting] of seen) expect(Math.min(filling, ejecting)).toBeLessThanOrEqual(0.5);
+  const seen = Array.from({ length: 200 }, (_, i) => {
+    const time = (i / 200) * heartPeriod;
+    return openingsAt(circulation, time, false, standingAt(circulation, time, false));
+  });
+  for (const valve of ["tricuspid", "mitral", "pulmonary", "aortic"] as const)
+    expect(
+      seen.some((openings) => openings[valve] === 1),
+      valve,
+    ).toBe(true);
+  for (const { tricuspid, mitral, pulmonary, aortic } of seen) {
+    expect(Math.min(tricuspid, pulmonary)).toBe(0);
+    expect(Math.min(mitral, aortic)).toBe(0);
+    expect(Math.min(tricuspid, aortic)).toBe(0);
+    expect(Math.min(mitral, pulmonary)).toBe(0);
+  }
+  const still = openingsAt(circulation, 0, true, standingAt(circulation, 0, true));
+  expect(still).toEqual({ tricuspid: 1, mitral: 1, pulmonary: 0, aortic: 0 });
 });
 
 test("blood in the lungs is not seen through the heart, nor outside the lungs' vessels", () => {

@@ -17,10 +17,12 @@ export interface HelpProps {
 }
 
 function Kernel() {
-  const { gpu, vectors } = fieldKernel();
+  const { gpu, vectors, grids } = fieldKernel();
+  const cells = [...new Set(grids.map(Math.round))].join(", ");
   return (
     <p>
-      {t("help.gpu", { gpu })} {gpu !== "computes" && t("help.kernel", { vectors: vectors ? "yes" : "no" })}
+      {t("help.gpu", { gpu })} {gpu !== "computes" && t("help.kernel", { vectors: vectors ? "yes" : "no" })}{" "}
+      {cells && t("help.grid", { gpu, cells })}
     </p>
   );
 }

@@ -34,20 +34,28 @@ export interface Anatomy {
   readonly parts: readonly Part[];
 }
 
-const known = new WeakMap<ChestFrame, Anatomy>();
-
-export function anatomyOf(frame: ChestFrame): Anatomy {
-  const before = known.get(frame);
-  if (before) return before;
-  const made = make(frame);
-  known.set(frame, made);
-  return made;
+/** What is made of a frame, once. */
+function keptBy<Made>(make: (frame: ChestFrame) => Made): (frame: ChestFrame) => Made {
+  const known = new WeakMap<ChestFrame, Made>();
+  return (frame) => {
+    const made = known.get(frame) ?? make(frame);
+    known.set(frame, made);
+    return made;
+  };
 }
+
+/** The lungs alone, between which a camera is aimed before the rest is known. */
+export const lungsOf = keptBy((frame): Anatomy["lungs"] => {
+  const place = placing(frame);
+  return [lungShape("right", place), lungShape("left", place)];
+});
+
+export const anatomyOf = keptBy(make);
 
 function make(frame: ChestFrame): Anatomy {
   const place = placing(frame);
   const heart = heartShape(place);
-  const lungs = [lungShape("right", place), lungShape("left", place)] as const;
+  const lungs = lungsOf(frame);
   const abdomen = abdomenShape(place);
   const tubes = { behind: behind(place, heart), veins: feedingVeins(place), before: aorta(place, heart) };
   return {

@@ -5,21 +5,20 @@ import { type Distance, outlineDistance } from "../../sim/geometry/distance.ts";
 import type { ChestFrame, Point } from "../../sim/geometry/geometry.ts";
 import { WALL } from "../layers/fade.ts";
 import { type Anatomy, anatomyOf } from "./chest-anatomy.ts";
+import { INTO } from "./feeding-veins.ts";
 import type { Tube } from "./great-vessels.ts";
 import { ATRIOVENTRICULAR_MIDDLE } from "./heart-shape.ts";
-import { arteryBut, FAR, hiddenBy, partlyHidden } from "./hidden-marks.ts";
+import { FAR, hiddenBy, partlyHidden } from "./hidden-marks.ts";
 import { joined } from "./joined.ts";
 import type { LungShape } from "./lung-shape.ts";
 import { smoothLine } from "./placing.ts";
-import type { Course, CourseOf } from "./side-course.ts";
+import { rootOutline, seatOf } from "./root-shape.ts";
+import { type Course, type CourseOf, OVERLAP } from "./side-course.ts";
 import { EXPONENT, stemsOf, type Tree } from "./tree.ts";
 
 /** Part of the lumen's half width that marks keep to, and the room that a mark itself needs, mm of a 5-year-old. */
 export const WITHIN = 0.86;
 const MARK = 0.7;
-
-/** mm by which a feeding vein's marks run into the pathway, fading */
-export const OVERLAP = 3.5;
 
 /** Parts of the hepatic flow and of the upper vein's by which the drawn veins share it (common practice, no source). */
 const FEEDING: Readonly<Record<string, readonly [flow: string, share: number, carries: Course["carries"]]>> =
@@ -65,12 +64,29 @@ function feeding(tube: Tube, { scale: size, ivc }: ChestFrame): readonly Course[
   // The inferior vena cava shows its marks from where the portal vein has passed before it to where the pathway goes on.
   const caval = tube.name === "lowerInferiorVenaCava";
   const top = ivc.centre[1] + OVERLAP * size;
+  const [joinsAt] = lastOf(tube.line);
+  // From where a hepatic vein enters, its blood goes on within that.
+  const on = [-4, 0, INTO].map((up): Point => [joinsAt, ivc.centre[1] + up * size]);
   const whole = line(
-    caval ? tube.line.slice(Math.round(0.27 * tube.line.length)).filter(([, y]) => y < top) : tube.line,
+    caval
+      ? tube.line.slice(Math.round(0.12 * tube.line.length)).filter(([, y]) => y < top)
+      : [...tube.line, ...(/Hepatic/.test(tube.name) ? on : [])],
   );
   const total = lastOf(whole.run);
-  const widths = whole.run.map((at) => tube.from + ((tube.to - tube.from) * at) / total);
+  const widths = whole.run.map((at, i) => {
+    // The hepatic veins' blood takes the sides.
+    const up = caval ? (ivc.centre[1] - entryAt(whole.points, i)[1]) / (CONFLUENCE * size) : 1;
+    return (
+      (tube.from + ((tube.to - tube.from) * at) / total) *
+      (MIDDLE + (1 - MIDDLE) * Math.min(1, Math.max(0, up)))
+    );
+  });
   const along = courseOf(whole, widths, size, () => 1);
+  // Its marks come up out of what the picture sinks into.
+  if (caval)
+    along.seen.forEach((_, i, seen) => {
+      seen[i] = Math.min(1, entryAt(whole.run, i) / (RISES * size));
+    });
   // The veins in the liver go down with it; the inferior vena cava above them does not.
   const held = Float32Array.from(whole.points, ([, y]) =>
     Math.min(1, Math.max(0, (ivc.centre[1] - y) / (CONFLUENCE * size))),
@@ -81,34 +97,33 @@ function feeding(tube: Tube, { scale: size, ivc }: ChestFrame): readonly Course[
 
 /** mm of a 5-year-old from the lower opening down to where the hepatic veins enter */
 const CONFLUENCE = 9;
+/** and of its width there, what the blood from below is left with */
+const MIDDLE = 0.5;
+/** mm of a 5-year-old over which marks from the legs thicken to their number */
+const RISES = 16;
 
 /** From the veins through the atrioventricular valve to the apex, and from there out into the aorta and its arch. */
 function throughHeart(anatomy: Anatomy, pathway: Distance): readonly Course[] {
   const { behind, before, frame } = anatomy;
   const { at, size, trunk } = anatomy.heart;
   const stump = outlineDistance(band(trunk.line, trunk.from, trunk.to));
+  const root = outlineDistance(rootOutline(seatOf(anatomy)));
   const course: CourseOf = ([flow, share, carries], width, points) => {
     const whole = line(points);
     const widths = whole.run.map(() => width * size);
     const along = courseOf(whole, widths, frame.scale, () => 1);
     return { ...along, flow, share, carries, area: HEART * lastOf(whole.run) * width * size };
   };
-  const valve = at(1, ATRIOVENTRICULAR_MIDDLE);
-  const inlet = [at(15, -6), at(28, -3)];
   const veins = behind.filter(({ name }) => name.startsWith("left"));
-  const mixing = joined()?.mixing(anatomy, course);
-  const entering = mixing
-    ? [
-        ...mixing,
-        course(["atrioventricularValve", 1, "arterial"], 11, smoothLine([at(-5, -7), valve, ...inlet])),
-      ]
-    : veins.map(({ line }) =>
-        course(
-          ["atrioventricularValve", 1 / veins.length, "arterial"],
-          11,
-          smoothLine([lastOf(line), at(-9, -10), valve, ...inlet]),
-        ),
-      );
+  const entering =
+    joined()?.mixing(anatomy, course) ??
+    veins.map(({ line }) =>
+      course(
+        ["atrioventricularValve", 1 / veins.length, "arterial"],
+        11,
+        smoothLine([lastOf(line), at(-9, -10), at(1, ATRIOVENTRICULAR_MIDDLE), at(15, -6), at(28, -3)]),
+      ),
+    );
   const aorta = lastOf(before);
   const arch = aorta.line.filter((_, i) => i > 9);
   // It goes on downwards as far as the left pulmonary artery lets it be seen.
@@ -117,19 +132,29 @@ function throughHeart(anatomy: Anatomy, pathway: Distance): readonly Course[] {
   // Its way down lies behind the left pulmonary artery, its way up before the pathway.
   const turn = (lastOf(arch)[0] + entryAt(arch, 0)[0]) / 2;
   const artery: Distance = (x, y) => (x < turn ? FAR : pathway(x, y) - WALL);
-  return [
-    ...entering.map(
-      hiddenBy([stump, arteryBut(joined()?.pane(anatomy) ?? [], band(arch, aorta.from, aorta.to))]),
+  // Over the pathway, where it is clear, fewer of its marks stand in the way of those behind it.
+  const fewer = (own: Course): Course => ({
+    ...own,
+    seen: own.seen.map((shown, i) =>
+      pathway(entryAt(own.x, i), entryAt(own.y, i)) < WALL ? CLEAR * shown : shown,
     ),
-    hiddenBy([stump, artery])(
-      course(["aorta", 1, "arterial"], 11, [
-        ...smoothLine([at(30, 0), at(19, 5), at(9, 8.6), at(0, 9), entryAt(arch, 0)]),
-        ...arch.slice(1, -6),
-        ...down.slice(8).filter(([, y]) => y > low),
-      ]),
+  });
+  return [
+    ...entering.map(hiddenBy([stump, root, outlineDistance(band(arch, aorta.from, aorta.to))])),
+    fewer(
+      hiddenBy([stump, artery])(
+        course(["aorta", 1, "arterial"], 11, [
+          ...smoothLine([at(30, 0), at(19, 5), at(9, 8.6), at(0, 9), entryAt(arch, 0)]),
+          ...arch.slice(1, -6),
+          ...down.slice(8).filter(([, y]) => y > low),
+        ]),
+      ),
     ),
   ];
 }
+
+/** Part of the aorta's marks that show where it is clear. */
+const CLEAR = 0.3;
 
 /** From the arch, which lies before their roots, up its branches, behind the left brachiocephalic vein. */
 function toNeck({ before, veins, frame }: Anatomy): readonly Course[] {
@@ -191,11 +216,15 @@ function returns(
 /** mm of a 5-year-old within which a pulmonary vein passes its tree's root */
 const REACH = 4;
 
-/** Nodes from the root to an end. */
+/** Nodes to an end, from the first before the root: a stem's nodes come last of all. */
 function wayTo({ nodes }: Tree, end: number): number[] {
-  const way: number[] = [];
-  for (let i = end; i >= 0; i = entryAt(nodes, i).parent) way.push(i);
-  return way.reverse();
+  const way = [end];
+  for (let i = end; entryAt(nodes, i).parent >= 0 && way[0] === i; ) {
+    const { parent } = entryAt(nodes, i);
+    way.unshift(parent);
+    if (parent < i) i = parent;
+  }
+  return way;
 }
 
 function inTree(

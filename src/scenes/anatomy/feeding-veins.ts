@@ -5,7 +5,7 @@ import { type Placing, smoothLine } from "./placing.ts";
 import { DEEP, DESCENT } from "./standing.ts";
 
 /** mm of a 5-year-old by which a feeding vein runs on into the pathway, whose wall covers it */
-const INTO = 5;
+export const INTO = 5;
 /** mm of a 5-year-old by which the lower one runs on: as far as a deep breath draws it down, in whole ones so that it still overlaps */
 const DRAWN = Math.ceil(DEEP * DESCENT);
 /** 1/mm of a 5-year-old: how it bends towards the patient's right where it goes over into an atrium */
@@ -60,6 +60,9 @@ function lowerVeins({ frame: { scale: s, ivc, lowerVein, chamber } }: Placing): 
   ];
 }
 
+/** Of the inferior vena cava's width: how far from its axis the blood of the hepatic veins joins it */
+const BESIDE = 0.28;
+
 /** Three that join the inferior vena cava under the diaphragm, and twigs that join these. */
 function hepaticVeins({ frame: { scale: s, ivc, hepaticVein }, inChest }: Placing): readonly FeedingVein[] {
   const [x, y] = ivc.centre;
@@ -71,17 +74,12 @@ function hepaticVeins({ frame: { scale: s, ivc, hepaticVein }, inChest }: Placin
     to: width * hepaticVein,
     group: "hepatic",
   });
+  // Their blood goes on up beside the stream from the legs.
+  const beside = (BESIDE * ivc.width) / s;
   const [right, middle, left] = [
-    [
-      inChest(-52, -65),
-      inChest(-32, -58.5),
-      below(-10, 14),
-      below(-3.2, 10),
-      below(-1.6, 1),
-      below(-1.6, -INTO),
-    ],
-    [inChest(-14, -72), inChest(-6, -66), below(-4, 18), below(-1.5, 11), below(-1, 0), below(-1, -INTO)],
-    [inChest(40, -57.4), inChest(28, -57), below(11, 13), below(3.2, 10), below(1.6, 1), below(1.6, -INTO)],
+    [inChest(-52, -65), inChest(-32, -58.5), below(-10, 14), below(-beside - 2, 10), below(-beside, 8)],
+    [inChest(-14, -72), inChest(-6, -66), below(-4, 16), below(-0.8 * beside, 9)],
+    [inChest(40, -57.4), inChest(28, -57), below(11, 13), below(beside + 2, 10), below(beside, 8)],
   ] as const;
   return [
     vein(

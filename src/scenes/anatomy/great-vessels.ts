@@ -62,7 +62,10 @@ export function aorta({ frame, inChest }: Placing, heart: HeartShape): readonly 
       line: smoothLine([
         heart.at(1.5, 9),
         heart.at(-7, 8.6),
-        heart.at(-16, 7.4),
+        // Beside a tunnel it leaves room in which the atrium that goes on behind it is seen.
+        ...(frame.graft?.kind === "patch"
+          ? [heart.at(-13, 7.2), heart.at(-22, 3.4), heart.at(-31, -3)]
+          : [heart.at(-16, 7.4)]),
         up(0.8, 30),
         ...ARC.map(([x, y]) => up(x, y)),
       ]),
@@ -146,7 +149,7 @@ function pulmonaryVeins(place: Placing, { size }: HeartShape): readonly BloodTub
   };
   // Behind an atrium that reaches far to the right they go on to its left part, close to where the septum was.
   const common = isCommon(frame);
-  const mouth = common ? right + (frame.lowerVein ? 30 : 22) : Math.max(0, right) + 12;
+  const mouth = common ? right + (frame.lowerVein ? 30 : 20) : Math.max(0, right) + 12;
   const [upper, lower] = common ? [-4, -13.6] : [8, -7];
   const [rightUpper, rightLower] = VEIN_ROOTS.right;
   const [leftUpper, leftLower] = VEIN_ROOTS.left;

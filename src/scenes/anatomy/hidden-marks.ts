@@ -2,7 +2,6 @@
 import { entryAt } from "../../sim/checked/present.ts";
 import { band } from "../../sim/geometry/centreline.ts";
 import { type Distance, outlineDistance } from "../../sim/geometry/distance.ts";
-import type { Point } from "../../sim/geometry/geometry.ts";
 import { WALL } from "../layers/fade.ts";
 import type { Anatomy } from "./chest-anatomy.ts";
 import type { Course } from "./side-course.ts";
@@ -26,14 +25,6 @@ export const hiddenBy =
         : shown;
     }),
   });
-
-/** Distance to a vessel that lets be seen what lies behind its pane. */
-export function arteryBut(pane: readonly Point[], outline: readonly Point[]) {
-  const artery = outlineDistance(outline);
-  if (pane.length === 0) return artery;
-  const within = outlineDistance(pane);
-  return (x: number, y: number) => (within(x, y) < 0 ? Number.POSITIVE_INFINITY : artery(x, y));
-}
 
 /** What lies before the lungs' vessels: heart and aorta, the pericardium, these limbs of a tree, and the pathway but for the arteries' own first stretch. */
 export function partlyHidden(

@@ -1,6 +1,5 @@
 /** What is drawn at some stages only; it is fetched before the first of these is shown. */
 import type { Circulation } from "../../sim/circulation/answer.ts";
-import type { Point } from "../../sim/geometry/geometry.ts";
 import type { Theme } from "../theme/theme.ts";
 import type { Anatomy } from "./chest-anatomy.ts";
 import type { Bounds, Ink, Outlines } from "./painted-sheet.ts";
@@ -23,10 +22,6 @@ interface Joined {
   within(ink: Ink, anatomy: Anatomy, saturations: Saturations, theme: Theme): void;
   /** the inferior vena cava's end in its floor */
   floor(ink: Ink, anatomy: Anatomy): void;
-  /** where the aorta lets the atrium behind it be seen; nothing where it does not */
-  pane(anatomy: Anatomy): readonly Point[];
-  /** takes the aorta away there */
-  openPane(ink: Ink, anatomy: Anatomy): void;
   /** ways of blood through an atrium that was made one, as far as the valve; null where it was not */
   mixing(anatomy: Anatomy, course: CourseOf): readonly Course[] | null;
 }

@@ -12,6 +12,8 @@ export interface Leaflet {
   readonly open: readonly Point[];
   /** where the cusp behind the cut hangs from the root's wall, back to its free edge's beginning */
   readonly hangs?: readonly Point[];
+  /** where a cut cusp's far half hangs from the wall, from its commissure with the cusp behind down to its hinge */
+  readonly beside?: readonly Point[];
 }
 
 const { from, to } = ATRIOVENTRICULAR;
@@ -29,7 +31,8 @@ const cusp = (side: 1 | -1): Leaflet => {
   return {
     valve: "semilunar",
     shut: line([half, 0.4], [4.6, -0.5], [2.2, 0.4], [0.62, 2.8], [0.5, 6.4]),
-    open: line([half, 0.4], [6.2, 2.2], [5.9, 4.2], [5.9, 6.4], [6.1, 8.6]),
+    open: line([half, 0.4], [6.5, 2.4], [6.1, 4.6], [5.6, 6.8], [5.5, 8.8]),
+    beside: line([6.1, 8.6], [7.1, 6.4], [7.3, 3.4], [half, 0.4]),
   };
 };
 
@@ -38,7 +41,7 @@ export const LEAFLETS: readonly Leaflet[] = [
   {
     valve: "semilunar",
     shut: behind(7, 6.2),
-    open: behind(8.2, 8),
+    open: behind(7.7, 7.2),
     hangs: inRoots([6.1, 8.6], [5.8, 4.2], [3.5, 1.1], [0, 0.2], [-3.5, 1.1], [-5.8, 4.2], [-6.1, 8.6]),
   },
   {

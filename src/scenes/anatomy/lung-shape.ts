@@ -5,6 +5,7 @@ import { type Distance, outlineDistance } from "../../sim/geometry/distance.ts";
 import type { Point } from "../../sim/geometry/geometry.ts";
 import { type Placing, smoothLine } from "./placing.ts";
 import { ARTERIES, type Side, VEINS } from "./segments.ts";
+import { OVERLAP } from "./side-course.ts";
 import { growTree, type Tree } from "./tree.ts";
 
 /** Three lobes on the right, two and a notch for the heart on the left; x, y in the chest. */
@@ -85,12 +86,15 @@ export interface LungShape {
 /** Where a pulmonary artery enters its lung in a 5-year-old, and its width there. */
 const MOUTHS: Readonly<Record<Side, Point>> = { right: [-38, 19], left: [56, 25] };
 const MOUTH_WIDTH = 10;
-/** Along the upper edge of the right one, which hides what lies behind it: no twig is to look out there. */
+/** Along both edges of the right one, which hides what lies behind it: no twig is to look out there. */
 const WINDOW: readonly Point[] = [
   [-42, 23],
   [-40, 26],
   [-37, 28],
   [-34, 30],
+  [-42, 8],
+  [-38, 11],
+  [-34, 13],
 ];
 const VEIN_WIDTH = 6.2;
 /** mm over which a tree's stem bends from where it was grown to where the artery ends */
@@ -148,12 +152,19 @@ export function lungShape(side: Side, { frame, inChest }: Placing): LungShape {
       return [centre[0] + c * dx - s * dy, centre[1] + s * dx + c * dy];
     };
     own = {
-      // Each stem reaches back under the vessel that it goes on from, which fades over it.
-      arteries: stemmed(placed(arteries, width / MOUTH_WIDTH, bent), STEM * frame.scale, normal),
+      // Each stem reaches back under the vessel that it goes on from: an artery's as far as its front is closed.
+      arteries: stemmed(placed(arteries, width / MOUTH_WIDTH, bent), () => {
+        const behind = (mm: number): Point => [centre[0] - mm * normal[0], centre[1] - mm * normal[1]];
+        const [near, far] = [OVERLAP * frame.scale, STEM * frame.scale];
+        const way = (frame.arteries?.[side] ?? [behind(far)]).toReversed();
+        return [
+          behind(near),
+          ...way.filter(([x, y]) => Math.hypot(x - centre[0], y - centre[1]) > 1.3 * near),
+        ];
+      }),
       veins: stemmed(
         placed(veins, frame.scale, (point) => inChest(...point)),
-        0.2 * STEM * frame.scale,
-        [side === "left" ? 1 : -1, 0],
+        ([x, y]) => [[x + (side === "left" ? -0.2 : 0.2) * STEM * frame.scale, y]],
       ),
     };
     return own;
@@ -180,14 +191,16 @@ const UNDER = 4;
 /** mm of a 5-year-old */
 const STEM = 11;
 
-/** With a further node before each root, against the way outwards. */
-function stemmed({ nodes, ends }: Tree, length: number, [ox, oy]: Point): Tree {
+/** With further nodes before each root, against the way outwards. */
+function stemmed({ nodes, ends }: Tree, back: (root: Point) => readonly Point[]): Tree {
   const before: Tree["nodes"][number][] = [];
   const on = nodes.map((node) => {
     if (node.parent >= 0) return node;
-    const [x, y] = node.at;
-    before.push({ ...node, at: [x - length * ox, y - length * oy] });
-    return { ...node, parent: nodes.length + before.length - 1 };
+    const first = nodes.length + before.length;
+    back(node.at).forEach((at, i, way) => {
+      before.push({ ...node, at, parent: i + 1 < way.length ? first + i + 1 : -1 });
+    });
+    return { ...node, parent: first };
   });
   return { nodes: [...on, ...before], ends };
 }

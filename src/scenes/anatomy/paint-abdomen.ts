@@ -2,6 +2,7 @@
 import { entryAt } from "../../sim/checked/present.ts";
 import type { Point } from "../../sim/geometry/geometry.ts";
 import { WALL } from "../layers/fade.ts";
+import { mix } from "../theme/colour.ts";
 import type { Theme } from "../theme/theme.ts";
 import type { AbdomenShape } from "./abdomen-shape.ts";
 import type { Anatomy } from "./chest-anatomy.ts";
@@ -42,15 +43,16 @@ function downFade(ink: Ink, bottom: number, size: number, colour: string): Canva
 /** mm of a 5-year-old over which the muscle clears */
 const TAIL = 14;
 
-/** The caval opening in the diaphragm's central tendon: the diaphragm's line around it, and the near rim before the vein. */
+/** The caval opening in the diaphragm's central tendon: the diaphragm's line around it, and its near and far rims, before and behind the vein. */
 export interface Hiatus {
   readonly tendon: readonly Point[];
   readonly rim: readonly Point[];
+  readonly far: readonly Point[];
 }
 
 export function hiatusOf({ abdomen: { diaphragm }, frame: { ivc, scale } }: Anatomy): Hiatus {
   const [x] = ivc.centre;
-  const half = ivc.width / 2 + WALL + 0.4 * scale;
+  const half = ivc.width / 2 + WALL + 1.6 * scale;
   const tendon = diaphragm.filter((at) => Math.abs(at[0] - x) < half + TENDON * scale);
   const heightAt = (side: number): number =>
     entryAt(
@@ -58,20 +60,26 @@ export function hiatusOf({ abdomen: { diaphragm }, frame: { ivc, scale } }: Anat
       1,
     );
   const [right, left] = [heightAt(x - half), heightAt(x + half)];
-  const rim = Array.from({ length: 25 }, (_, i): Point => {
-    const turn = (Math.PI * i) / 24;
-    const part = (1 - Math.cos(turn)) / 2;
-    return [x + half * (2 * part - 1), right + (left - right) * part - 0.2 * half * Math.sin(turn)];
-  });
-  return { tendon, rim };
+  const arch = (rise: number) =>
+    Array.from({ length: 25 }, (_, i): Point => {
+      const part = i / 24;
+      const bowed = 4 * part * (1 - part) * rise * half;
+      return [x + half * (2 * part - 1), right + (left - right) * part + bowed];
+    });
+  // A lip between two arches, which runs out into the tendon at both ends.
+  return { tendon, rim: [...arch(-0.11), ...arch(-0.24).reverse()], far: arch(0.2) };
 }
 
 /** mm of a 5-year-old by which the tendon reaches beyond the opening */
 const TENDON = 17;
 
-/** Around the opening the dome is tendon, pale and thin. */
-export function paintTendon(ink: Ink, { tendon }: Hiatus, size: number, theme: Theme): void {
-  const { body, light } = tissue("tendon", theme);
+/** Around the opening the dome is tendon, pale and thin, and behind the vein its far rim. */
+export function paintTendon(ink: Ink, { tendon, far }: Hiatus, size: number, theme: Theme): void {
+  const { shade, body, light } = tissue("tendon", theme);
+  strokes(ink, far, size, [
+    [2, shade],
+    [1.4, body],
+  ]);
   const [left, , right] = boundsOf([tendon], 0);
   trace(ink, tendon);
   for (const [width, colour] of [
@@ -92,14 +100,15 @@ export function paintTendon(ink: Ink, { tendon }: Hiatus, size: number, theme: T
   }
 }
 
-/** The opening's near rim, which holds on to the vein. */
+/** The opening's near rim, a lip of the tendon that holds on to the vein. */
 export function paintRim(ink: Ink, { rim }: Hiatus, size: number, theme: Theme): void {
   const { shade, body, light } = tissue("tendon", theme);
-  strokes(ink, rim, size, [
-    [1.9, shade],
-    [1.4, body],
-    [0.6, light],
-  ]);
+  trace(ink, rim, true);
+  ink.fillStyle = mix(body, light, 0.5);
+  ink.fill();
+  ink.lineWidth = 0.3 * size;
+  ink.strokeStyle = shade;
+  ink.stroke();
 }
 
 /** The dome's underside: a veil of muscle that clears downwards. */

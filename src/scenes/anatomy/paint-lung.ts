@@ -1,5 +1,7 @@
 /** A lung: its lobes as a pale ground, and in them the trees of arteries and veins. */
 import { entryAt } from "../../sim/checked/present.ts";
+import type { Point } from "../../sim/geometry/geometry.ts";
+import { lipOf, windowEnd } from "../layers/window-ends.ts";
 import { mix } from "../theme/colour.ts";
 import type { Theme } from "../theme/theme.ts";
 import type { Anatomy } from "./chest-anatomy.ts";
@@ -113,3 +115,47 @@ export function paintStems(
 
 /** mm of a 5-year-old from its mouth */
 const STEM = 26;
+
+/** Each pulmonary artery as a closed vessel from its window's end to its opening, before all that crosses there; beyond it goes over into its tree. */
+export function paintSleeves(ink: Ink, bounds: Bounds, { lungs, frame, heart }: Anatomy, tones: Round): void {
+  for (const { arteries, hilum, side } of lungs) {
+    const own = scratch(ink, bounds);
+    const { width, normal } = frame[side];
+    const far = ([x, y]: Point): number => Math.hypot(x - hilum[0], y - hilum[1]);
+    const near = [...arteries.nodes.keys()].filter((i) => {
+      const { at, parent, width: own } = entryAt(arteries.nodes, i);
+      return parent >= 0 && far(at) < 2 * width && own > 0.8 * width;
+    });
+    paintTree(own, arteries.nodes, near, tones, frame.scale);
+    const end = windowEnd(frame[side], frame);
+    const beyond = (mm: number, across: number): Point => [
+      end.centre[0] + mm * normal[0] - across * normal[1],
+      end.centre[1] + mm * normal[1] + across * normal[0],
+    ];
+    own.globalCompositeOperation = "destination-in";
+    trace(
+      own,
+      [
+        ...lipOf(end),
+        beyond(0, -width),
+        beyond(3 * width, -width),
+        beyond(3 * width, width),
+        beyond(0, width),
+      ],
+      true,
+    );
+    const at = (mm: number): Point => [hilum[0] + mm * normal[0], hilum[1] + mm * normal[1]];
+    const fall = own.createLinearGradient(...at(0), ...at(0.5 * width));
+    fall.addColorStop(0, "#000");
+    fall.addColorStop(1, "#0000");
+    own.fillStyle = fall;
+    own.fill();
+    // The left one runs behind the atrium's appendage.
+    own.globalCompositeOperation = "destination-out";
+    for (const part of [heart.atrium, heart.appendage]) {
+      trace(own, part, true);
+      own.fill();
+    }
+    laidOver(ink, own, bounds);
+  }
+}

@@ -1,61 +1,18 @@
 /** The ventricle's outflow and the aorta's root as one cutaway: sinuses, and one cut edge that goes on into the ventricle's wall. */
 import type { Point } from "../../sim/geometry/geometry.ts";
 import { mix } from "../theme/colour.ts";
-import { type HeartShape, inRoot } from "./heart-shape.ts";
+import { inRoot } from "./heart-shape.ts";
 import { laidOver, scratch } from "./paint-tube.ts";
 import { boundsOf, type Ink, strokes, trace } from "./painted-sheet.ts";
+import { CUT, edgeOf, halfAt, OPENED, type Place, placed, rimOf } from "./root-shape.ts";
 import type { Round } from "./tones.ts";
-
-interface Place {
-  readonly heart: HeartShape;
-  /** half of the ascending aorta's width, in the heart's own lengths */
-  readonly half: number;
-}
 
 interface Root extends Place {
   readonly tones: Round;
 }
 
-/** How far up from the hinges the root is open at its sides, and by how much further in its middle. */
-const OPENED = 10.6;
-const ARCHED = 5.4;
-/** Where its sinuses end, and how far they bulge. */
-const JUNCTION = 11;
-const BULGE = 1.1;
-/** Half of the ring's width, and where it begins below the hinges. */
-const RING = 6;
-const BELOW = -1;
-/** Half of the wall's thickness where it is cut. */
-const CUT = 0.8;
 /** Where the two sinuses in front give off the coronary arteries. */
 const OSTIUM = 6.4;
-
-/** The vessel's own bend away from the root's axis. */
-const bend = (v: number): number => -1.6 * (v / 15) ** 2;
-
-const placed = ({ heart }: Place, points: readonly Point[]): Point[] =>
-  points.map(([u, v]) => heart.at(...inRoot(u, v)));
-
-/** Half of the lumen's width at a height. */
-const halfAt = (half: number, v: number): number => {
-  const up = Math.min(1, Math.max(0, (v + 0.4) / JUNCTION));
-  return RING + (half - RING) * up + BULGE * Math.sin(Math.PI * up ** 0.8);
-};
-
-/** The lumen's edge from below the hinge to the closed vessel. */
-const edgeOf = (half: number, side: 1 | -1, beside = 0): readonly Point[] =>
-  Array.from({ length: 41 }, (_, i): Point => {
-    const v = BELOW + ((OPENED - BELOW) * i) / 40;
-    return [side * (halfAt(half, v) + beside) + bend(v), v];
-  });
-
-/** Where the closed vessel's front begins, from one side to the other. */
-const rimOf = (half: number, beside = 0): readonly Point[] =>
-  Array.from({ length: 41 }, (_, i): Point => {
-    const turn = (Math.PI * i) / 40;
-    const v = OPENED + (ARCHED + beside) * Math.sin(turn);
-    return [(half + beside) * Math.cos(turn) + bend(v), v];
-  });
 
 /** The edge along which the root is cut, up one side, over the front and down the other. */
 const cutEdge = (half: number): readonly Point[] => [
@@ -63,14 +20,6 @@ const cutEdge = (half: number): readonly Point[] => [
   ...rimOf(half, CUT).slice(1, -1),
   ...[...edgeOf(half, -1, CUT)].reverse(),
 ];
-
-/** All that it covers. */
-export const rootOutline = (root: Place): readonly Point[] =>
-  placed(root, [
-    ...edgeOf(root.half, 1, 2 * CUT),
-    ...rimOf(root.half, 2 * CUT),
-    ...[...edgeOf(root.half, -1, 2 * CUT)].reverse(),
-  ]);
 
 /** Takes away the front of the closed vessel over the root. */
 export function cutOpen(ink: Ink, root: Place): void {

@@ -1,19 +1,21 @@
 /** The vessels around the pathway by the depth at which they lie; each depth throws its shadow on what lies behind. */
 import { entryAt, lastOf, present } from "../../sim/checked/present.ts";
 import { line } from "../../sim/geometry/centreline.ts";
+import type { Distance } from "../../sim/geometry/distance.ts";
 import type { Point } from "../../sim/geometry/geometry.ts";
 import { WALL as HOLLOW_WALL } from "../layers/fade.ts";
 import type { Theme } from "../theme/theme.ts";
 import type { Anatomy } from "./chest-anatomy.ts";
+import { clearIn } from "./clear-aorta.ts";
 import type { FeedingVein } from "./feeding-veins.ts";
-import { ASCENDING, type BloodTube, type Holds, returning, type Tube } from "./great-vessels.ts";
-import { joined } from "./joined.ts";
+import { type BloodTube, type Holds, returning, type Tube } from "./great-vessels.ts";
 import { paintSewnBehind } from "./paint-graft.ts";
 import { paintPericardium } from "./paint-heart.ts";
-import { paintStems } from "./paint-lung.ts";
-import { cutOpen, paintRoot, rootOutline } from "./paint-root.ts";
+import { paintSleeves, paintStems } from "./paint-lung.ts";
+import { cutOpen, paintRoot } from "./paint-root.ts";
 import { bandOf, castShadow, fadeEnd, laidOver, paintTube, paintTubes, scratch } from "./paint-tube.ts";
-import { type Bounds, boundsOf, type Ink, trace } from "./painted-sheet.ts";
+import { type Bounds, boundsOf, type Ink, type Outlines, trace } from "./painted-sheet.ts";
+import { rootOutline, seatOf } from "./root-shape.ts";
 import { hollow, portal, type Round, tissue } from "./tones.ts";
 
 /** mm of a 5-year-old: walls of great vessels. */
@@ -78,11 +80,14 @@ export function paintHidden(
   ink: Ink,
   bounds: Bounds,
   anatomy: Anatomy,
-  { round, seen, theme }: Before,
+  { round, seen, distance, theme }: Before,
 ): void {
   paintPassing(ink, bounds, anatomy, { round, seen });
   paintSewnBehind(ink, anatomy.frame, theme);
-  laidOver(ink, aortaLayer(ink, bounds, anatomy, round), bounds);
+  paintSleeves(ink, bounds, anatomy, round("pulmonaryArtery"));
+  const aorta = aortaLayer(ink, bounds, anatomy, round);
+  takeAway(aorta, clearIn(ink, bounds, anatomy, distance), bounds);
+  laidOver(ink, aorta, bounds);
 }
 
 /** The right lung's veins as a faint silhouette, as far as the pathway lies before them; a lateral tunnel draws its own. */
@@ -90,7 +95,7 @@ function paintPassing(
   ink: Ink,
   bounds: Bounds,
   anatomy: Anatomy,
-  { round, seen }: Omit<Before, "theme">,
+  { round, seen }: Pick<Before, "round" | "seen">,
 ): void {
   if (anatomy.frame.graft?.kind === "patch") return;
   const veins = layerOf(ink, bounds, returning(anatomy), round, anatomy.frame.scale);
@@ -105,26 +110,29 @@ function paintPassing(
 /** How much of what passes behind it a pathway lets be seen. */
 const PASSING = 0.3;
 
-const seatOf = ({ heart, frame }: Anatomy) => ({
-  heart,
-  half: (ASCENDING * frame.scale) / heart.size / 2,
-});
-
 /** Takes away what the aorta covers. */
-export function underAorta(ink: Ink, anatomy: Anatomy): void {
+export function underAorta(ink: Ink, bounds: Bounds, anatomy: Anatomy, pathway: Distance | undefined): void {
   const { before, frame } = anatomy;
   const aorta = lastOf(before);
+  const own = scratch(ink, bounds);
+  trace(own, bandOf(line(aorta.line), aorta, { part: 1, wall: WALL * frame.scale }), true);
+  own.fill();
+  trace(own, rootOutline(seatOf(anatomy)), true);
+  own.fill();
+  takeAway(own, clearIn(ink, bounds, anatomy, pathway), bounds);
+  takeAway(ink, own, bounds);
+}
+
+function takeAway(ink: Ink, own: Ink, bounds: Bounds): void {
   ink.save();
   ink.globalCompositeOperation = "destination-out";
-  trace(ink, bandOf(line(aorta.line), aorta, { part: 1, wall: WALL * frame.scale }), true);
-  ink.fill();
-  trace(ink, rootOutline(seatOf(anatomy)), true);
-  ink.fill();
+  laidOver(ink, own, bounds);
   ink.restore();
 }
 
-/** Blood shows through the front of what leaves the heart, except where the pathway passes behind that. */
-function glaze(ink: Ink, bounds: Bounds, { before, frame }: Anatomy, seen: Loops): void {
+/** Blood shows through the front of what leaves the heart, except where the pathway passes behind that and does not show. */
+function glaze(ink: Ink, bounds: Bounds, anatomy: Anatomy, { seen, distance }: Before): void {
+  const { before, frame } = anatomy;
   const panes = scratch(ink, bounds);
   for (const tube of before)
     for (const part of [0.86, 0.66, 0.46]) {
@@ -132,10 +140,9 @@ function glaze(ink: Ink, bounds: Bounds, { before, frame }: Anatomy, seen: Loops
       trace(panes, bandOf(line(tube.line), tube, { part }), true);
       panes.fill();
     }
-  panes.globalCompositeOperation = "destination-out";
-  panes.globalAlpha = 1;
-  traceLoops(panes, seen);
-  panes.fill();
+  const closed = scratch(ink, bounds);
+  traceLoops(closed, seen);
+  closed.fill();
   // Softly: a hard edge, or that of the wall underneath, would read as a flap.
   for (const [wide, part] of [
     [2, 1],
@@ -143,14 +150,13 @@ function glaze(ink: Ink, bounds: Bounds, { before, frame }: Anatomy, seen: Loops
     [6, 0.4],
     [8, 0.3],
   ] as const) {
-    panes.globalAlpha = part;
-    panes.lineWidth = wide * frame.scale;
-    panes.stroke();
+    closed.globalAlpha = part;
+    closed.lineWidth = wide * frame.scale;
+    closed.stroke();
   }
-  ink.save();
-  ink.globalCompositeOperation = "destination-out";
-  laidOver(ink, panes, bounds);
-  ink.restore();
+  takeAway(closed, clearIn(ink, bounds, anatomy, distance), bounds);
+  takeAway(panes, closed, bounds);
+  takeAway(ink, panes, bounds);
 }
 
 /** What runs in and behind the liver: it moves with the diaphragm. */
@@ -210,7 +216,6 @@ function aortaLayer(ink: Ink, bounds: Bounds, anatomy: Anatomy, round: RoundOf):
   const layer = layerOf(ink, bounds, anatomy.before, round, anatomy.frame.scale);
   cutOpen(layer, seatOf(anatomy));
   underVein(layer, anatomy);
-  joined()?.openPane(layer, anatomy);
   const aorta = lastOf(anatomy.before);
   layer.save();
   layer.beginPath();
@@ -221,14 +226,14 @@ function aortaLayer(ink: Ink, bounds: Bounds, anatomy: Anatomy, round: RoundOf):
   return layer;
 }
 
-interface Before {
+interface Before extends Outlines {
   readonly round: RoundOf;
-  readonly seen: Loops;
   readonly theme: Theme;
 }
 
 /** The aorta and what leaves its arch. */
-export function paintBefore(ink: Ink, bounds: Bounds, anatomy: Anatomy, { round, seen }: Before): void {
+export function paintBefore(ink: Ink, bounds: Bounds, anatomy: Anatomy, front: Before): void {
+  const { round } = front;
   const s = anatomy.frame.scale;
   const root = { ...seatOf(anatomy), tones: round("arterial") };
   const layer = aortaLayer(ink, bounds, anatomy, round);
@@ -249,7 +254,7 @@ export function paintBefore(ink: Ink, bounds: Bounds, anatomy: Anatomy, { round,
   ink.clip();
   laidOver(ink, layer, bounds);
   ink.restore();
-  glaze(ink, bounds, anatomy, seen);
+  glaze(ink, bounds, anatomy, front);
   paintRoot(ink, root);
 }
 

@@ -64,7 +64,7 @@ export function piecesOf(
 ): Readonly<Record<PieceName, Piece>> {
   const { heart, abdomen, frame } = anatomy;
   const s = frame.scale;
-  const { seen } = outlines;
+  const { distance } = outlines;
   const [sewnIn, hiddenIn] = roomsOf(anatomy);
   const hiatus = hiatusOf(anatomy);
   const { svc, ivc } = saturations;
@@ -75,6 +75,7 @@ export function piecesOf(
   const behindGraft = rightAtrium(placing(frame));
   const middle: Point = [(left + right) / 2, (bottom + top) / 2];
   const own = { bounds: boundsOf([heart.outside], 3), pivot: [0, 0], inVentricle: true } as const;
+  const remainsIn = boundsOf([remainsOutline(heart)], 4 * heart.size);
   const lower = [abdomen.liver, abdomen.diaphragm];
   const vessels = (
     drawn: readonly Pick<Tube, "line">[],
@@ -94,7 +95,7 @@ export function piecesOf(
       pivot: [0, 0],
       paint(ink) {
         joined()?.lining(ink, hiddenIn, anatomy, { outlines, saturations, theme });
-        paintHidden(ink, hiddenIn, anatomy, { round, seen, theme });
+        paintHidden(ink, hiddenIn, anatomy, { ...outlines, round, theme });
       },
     },
     abdomen: {
@@ -135,13 +136,13 @@ export function piecesOf(
     ),
     hiatus: still(boundsOf([hiatus.rim], 3 * s), (ink) => paintRim(ink, hiatus, s, theme)),
     remains: {
-      bounds: boundsOf([remainsOutline(heart)], 4 * heart.size),
+      bounds: remainsIn,
       pivot: [0, 0],
       paint(ink) {
         // Where the atrium is opened it went with the front, which is cut away.
         if (frame.graft?.kind === "conduit") paintAppendage(ink, heart, theme);
         paintTrunk(ink, heart, theme);
-        underAorta(ink, anatomy);
+        underAorta(ink, remainsIn, anatomy, distance);
       },
     },
     graft: {
@@ -151,12 +152,10 @@ export function piecesOf(
         if (frame.graft?.kind === "conduit") paintGraft(ink, frame.graft, s, theme);
         joined()?.sewn(ink, sewnIn, anatomy, { outlines, saturations, theme });
         if (frame.junction) paintJunction(ink, frame.junction, s, theme);
-        underAorta(ink, anatomy);
+        underAorta(ink, sewnIn, anatomy, distance);
       },
     },
-    front: vessels(anatomy.before, (ink, bounds) =>
-      paintBefore(ink, bounds, anatomy, { round, seen, theme }),
-    ),
+    front: vessels(anatomy.before, (...at) => paintBefore(...at, { ...outlines, round, theme })),
   };
 }
 
@@ -169,7 +168,11 @@ function roomsOf(anatomy: Anatomy): readonly [sewnIn: Bounds, hiddenIn: Bounds] 
     ...(junction ? [junction.at] : []),
   ];
   const passing = [...returning(anatomy), ...anatomy.before].map(({ line }) => line);
-  return [sewn.length > 0 ? boundsOf([sewn], 20 * s) : [0, 0, 1, 1], boundsOf([sewn, ...passing], 12 * s)];
+  const hila = anatomy.lungs.map(({ hilum }) => hilum);
+  return [
+    sewn.length > 0 ? boundsOf([sewn], 20 * s) : [0, 0, 1, 1],
+    boundsOf([sewn, hila, ...passing], 12 * s),
+  ];
 }
 
 const still = (bounds: Bounds, paint: Piece["paint"]): Piece => ({ bounds, pivot: [0, 0], paint });

@@ -1,6 +1,9 @@
 /** One way that marks of blood take beyond the pathway's openings. */
 import type { Point } from "../../sim/geometry/geometry.ts";
 
+/** mm of a 5-year-old by which marks of blood in a vessel run into the one that it goes on from, fading */
+export const OVERLAP = 3.5;
+
 export interface Course {
   /** mm: its points, and their lengths along it */
   readonly x: Float32Array;

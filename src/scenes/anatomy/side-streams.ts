@@ -1,13 +1,14 @@
 /** Marks of blood in the vessels beyond the pathway's openings, moved by the computed flow, as tracers with short trails. */
+import type { Departing } from "../../chain/departures.ts";
 import type { Circulation } from "../../sim/circulation/answer.ts";
 import type { Distance } from "../../sim/geometry/distance.ts";
 import type { ChestFrame } from "../../sim/geometry/geometry.ts";
-import type { Tracers } from "../../sim/tracers/tracers.ts";
+import { ORIGINS, type Tracers } from "../../sim/tracers/tracers.ts";
 import { part, STEPS } from "../drawing/even-spread.ts";
 import { flowTrace, meanOf, type Passage, passage, valueAt } from "../drawing/trace-clock.ts";
 import { shortTrails } from "../layers/joined-tracers.ts";
-import { coursesOf, OVERLAP, WITHIN } from "./courses.ts";
-import type { Course } from "./side-course.ts";
+import { coursesOf, WITHIN } from "./courses.ts";
+import { type Course, OVERLAP } from "./side-course.ts";
 import { DESCENT } from "./standing.ts";
 
 /** Marks for each square millimetre of a 5-year-old's lumen. */
@@ -23,26 +24,47 @@ interface SideStreams {
   readonly shown: Float32Array;
   /** 1 for blood from the lungs, 2 for the heart's, which may be mixed */
   readonly rich: Uint8Array;
+  /** how often each has gone its way: it comes in anew with what then comes in */
+  readonly turns: Int32Array;
+}
+
+/** What the marks are moved by; `redrawn`: all are what comes in now. */
+interface Now extends Required<Pick<Computed, "departing">> {
+  readonly time: number;
+  readonly size: number;
+  /** of the lungs over rest, linear */
+  readonly swell: number;
+  readonly redrawn: boolean;
 }
 
 interface Moving {
   readonly course: Course;
   readonly blood: Passage;
   readonly flow: Float64Array;
+  /** parts by origin, as the circulation has them */
+  readonly mixture: readonly number[];
   /** index of its first mark, and of the one after its last */
   readonly from: number;
   readonly to: number;
 }
 
 export interface SideFlow {
-  /** Where the marks are at `time` (s of blood time) in a chest whose lungs have this linear size against rest, and mm from the pathway's lumen; null while nothing is solved. */
+  /** Where the marks are at `time` (s of blood time) in a chest whose lungs have this linear size against rest; null while nothing is solved. */
   at(
     frame: ChestFrame,
     circulation: Circulation | null,
     time: number,
     lungs: number,
-    pathway?: Distance,
+    computed?: Computed,
   ): SideStreams | null;
+}
+
+/** What the computed plane tells. */
+interface Computed {
+  /** mm from its lumen */
+  readonly pathway?: Distance;
+  /** parts by origin of what leaves it for each lung: that is what goes on there; the circulation's own while it is not known */
+  readonly departing?: Departing | null;
 }
 
 export function sideFlow(): SideFlow {
@@ -50,16 +72,28 @@ export function sideFlow(): SideFlow {
   let solved: Circulation | null = null;
   let moving: readonly Moving[] = [];
   let streams: SideStreams | null = null;
+  let shownAt = Number.NaN;
+  let mixed: Departing | null = null;
   return {
-    at(frame, circulation, time, lungs, pathway) {
+    at(frame, circulation, time, lungs, { pathway, departing = null } = {}) {
       if (!circulation) return null;
-      if (frame !== laidFor || circulation !== solved || !streams) {
+      const anew = frame !== laidFor || circulation !== solved || !streams;
+      if (anew || !streams) {
         laidFor = frame;
         solved = circulation;
         [moving, streams] = lay(coursesOf(frame, pathway), circulation, frame.scale);
       }
+      // Where blood stands still none comes in that could bring another mixture.
+      const redrawn = anew || (time === shownAt && departing !== mixed);
+      [shownAt, mixed] = [time, departing];
       for (const each of moving)
-        advance(each, streams, circulation, { time, size: frame.scale, swell: lungs - 1 });
+        advance(each, streams, circulation, {
+          time,
+          size: frame.scale,
+          swell: lungs - 1,
+          departing,
+          redrawn,
+        });
       return streams;
     },
   };
@@ -76,46 +110,52 @@ function lay(
     if (!flow) return [];
     const from = count;
     count += Math.max(2, Math.round((DENSE * course.area) / size ** 2));
-    return [{ course, flow, blood: passage(circulation.traces, flow), from, to: count }];
+    const blood = passage(circulation.traces, flow);
+    return [{ course, flow, blood, mixture: mixtureOf(course.carries, circulation), from, to: count }];
   });
-  const marks = shortTrails(count);
-  for (const { course, from, to } of moving)
-    for (let i = from; i < to; i++)
-      marks.origin[i] = originOf(course.carries, (i - from + 0.5) / (to - from), i, circulation);
   const rich = new Uint8Array(count);
   for (const { course, from, to } of moving) {
     if (course.carries === "rich") rich.fill(1, from, to);
     if (course.carries === "arterial") rich.fill(2, from, to);
   }
-  return [moving, { marks, shown: new Float32Array(count), rich }];
+  const streams = {
+    marks: shortTrails(count),
+    shown: new Float32Array(count),
+    rich,
+    turns: new Int32Array(count),
+  };
+  return [moving, streams];
 }
 
-/** Which origin the mark has whose place among its fellows is `place` (0..1): a lung's are mixed as the model mixes them. */
-function originOf(
-  carries: Course["carries"],
-  place: number,
-  index: number,
-  circulation: Circulation,
-): number {
-  if (typeof carries === "number") return carries;
-  if (carries === "rich" || carries === "arterial") return 0;
+/** Parts by origin; a lung's blood as the model mixes it. */
+function mixtureOf(carries: Course["carries"], circulation: Circulation): readonly number[] {
+  if (typeof carries === "number") return ORIGINS.map((_, origin) => (origin === carries ? 1 : 0));
+  if (carries === "rich" || carries === "arterial") return [1, 0, 0];
   const { shares, flows, traces } = circulation;
   const liver = traces.flows.hepaticVein ? meanOf(traces, traces.flows.hepaticVein) : flows.ivc / 2;
   const hepatic = Math.min(1, liver / Math.max(1e-6, flows.ivc));
-  if (carries === "lower") return part(place + index * STEPS[1]) < hepatic ? 1 : 2;
-  if (!shares) return 0;
+  if (carries === "lower") return [0, hepatic, 1 - hepatic];
+  if (!shares) return [1, 0, 0];
   const [upper, lower] = [flows.svc * shares.svc[carries], flows.ivc * shares.ivc[carries]];
-  const pick = part(place + index * STEPS[1]) * (upper + lower);
-  if (pick < upper) return 0;
-  return pick - upper < lower * hepatic ? 1 : 2;
+  const of = 1 / Math.max(1e-6, upper + lower);
+  return [upper * of, lower * hepatic * of, lower * (1 - hepatic) * of];
+}
+
+/** The origin at `place` (0..1) in a mixture. */
+function originAt(mixture: readonly number[], place: number): number {
+  let [origin, below] = [0, mixture[0]!];
+  while (place >= below && origin < mixture.length - 1) below += mixture[++origin]!;
+  return origin;
 }
 
 function advance(
-  { course, blood, flow, from, to }: Moving,
-  { marks, shown }: SideStreams,
+  { course, blood, flow, mixture, from, to }: Moving,
+  { marks, shown, turns }: SideStreams,
   { traces }: Circulation,
-  { time, size, swell }: { readonly time: number; readonly size: number; readonly swell: number },
+  { time, size, swell, departing, redrawn }: Now,
 ): void {
+  const { carries } = course;
+  const entering = (carries === "left" || carries === "right" ? departing?.[carries] : null) ?? mixture;
   const area = (Math.PI * course.widest ** 2) / 4;
   const total = course.delay[course.delay.length - 1]!;
   const reach = (1000 * course.share * blood.passed(time)) / area;
@@ -124,7 +164,13 @@ function advance(
     const across = 2 * part(0.5 + i * STEPS[1]) - 1;
     // Laminar flow in a round vessel: twice the mean in the middle, none at the wall.
     const profile = 2 * (1 - (WITHIN * across) ** 2) * 0.9 + 0.1;
-    const along = total * part(part(i * i * STEPS[1]) + (reach * profile) / total);
+    const way = part(i * i * STEPS[1]) + (reach * profile) / total;
+    const turn = Math.floor(way);
+    if (redrawn || turn !== turns[i]) {
+      turns[i] = turn;
+      marks.origin[i] = originAt(entering, part(i * STEPS[1] + turn * STEPS[0]));
+    }
+    const along = total * (way - turn);
     find(course, stretchOf(course, along), along, across);
     ride(course, swell, size);
     marks.position[2 * i] = found.x;

@@ -33,6 +33,26 @@ export function chamberSize({ traces }: Circulation, name: string, time: number)
   return volume ? swelling(valueAt(traces, volume, time), mean(volume)) : 1;
 }
 
+/** A chamber's linear size against that at its greatest volume. */
+export function partOfFullest({ traces }: Circulation, name: string, time: number): number {
+  const volume = traces.volumes[name];
+  if (!volume) return 1;
+  return swelling(
+    valueAt(traces, volume, time),
+    volume.reduce((a, b) => Math.max(a, b)),
+  );
+}
+
+/** One of two ventricles. */
+export type Ventricle = "ventricle" | "rightVentricle";
+
+/** Part of its change by which its section follows: its valves hold it. */
+const SECTION = 0.6;
+
+/** Linear size of its section against that at its fullest. */
+export const sectionOf = (circulation: Circulation, name: Ventricle, time: number): number =>
+  1 + SECTION * (partOfFullest(circulation, name, time) - 1);
+
 const mean = (values: Float64Array): number => values.reduce((sum, value) => sum + value, 0) / values.length;
 
 /** What is read off a circulation's traces once. */

@@ -4,10 +4,10 @@ import { entryAt, lastOf } from "../../sim/checked/present.ts";
 import type { Point } from "../../sim/geometry/geometry.ts";
 import type { Theme } from "../theme/theme.ts";
 import { PAPILLARY } from "./heart-shape.ts";
-import { LEAFLETS, leafletLine } from "./leaflets.ts";
+import { LEAFLETS, type Leaflet, leafletLine } from "./leaflets.ts";
 import { smoothLine } from "./placing.ts";
 import type { Standing } from "./standing.ts";
-import { tissue } from "./tones.ts";
+import { type Tissue, tissue } from "./tones.ts";
 
 /** In the ventricle's own lengths, in its frame: x along the axis, y across. */
 export interface Valves {
@@ -18,6 +18,12 @@ export interface Valves {
 
 /** A leaflet's thickness, with its edges and within them. */
 const THICK = [1.3, 0.85] as const;
+/** and of the free edge of one that is not cut */
+const FREE_EDGE = [0.75, 0.4] as const;
+/** Radius of the nodule in the middle of a cusp's free edge. */
+const NODULE = 0.55;
+/** Parts of a free edge from which a sheet's folds run to where it hangs. */
+const FOLDS = [0.3, 0.5, 0.7];
 /** From which parts of a leaflet cords run to the papillary muscle of its own side, and to the other one. */
 const CORDS = [
   [0.98, 0.86, 0.7],
@@ -44,22 +50,12 @@ export function valves(): Valves {
       let side: 0 | 1 = 0;
       for (const leaflet of LEAFLETS) {
         const line = leafletLine(leaflet, standing);
-        if (leaflet.hangs)
-          leaflets
-            .poly([...line, ...smoothLine(leaflet.hangs, 4)].flat())
-            .fill({ color: look.body, alpha: 0.5 })
-            .stroke({ color: look.shade, width: 0.22, alpha: 0.7 });
-        else
-          THICK.forEach((width, i) => {
-            leaflets
-              .poly(line.flat(), false)
-              .stroke({ color: i ? look.body : look.shade, width, cap: "round", join: "round" });
-          });
+        drawLeaflet(leaflets, leaflet, line, look);
         if (leaflet.valve === "semilunar") {
-          // The nodule where the three cusps meet.
+          // The nodule where the three cusps meet; against the wall it is no more than a thickening.
           leaflets
-            .circle(...lastOf(leaflet.hangs ? line.slice(0, (line.length >> 1) + 1) : line), 0.55)
-            .fill({ color: look.body });
+            .circle(...lastOf(leaflet.hangs ? line.slice(0, (line.length >> 1) + 1) : line), NODULE)
+            .fill({ color: look.body, alpha: 1 - standing.semilunar });
           continue;
         }
         hold(cords, line, side);
@@ -69,6 +65,34 @@ export function valves(): Valves {
     },
   };
 }
+
+/** A leaflet that is cut as the thickness of its tissue, one that is seen from its face as a sheet with a firm free edge; a cut cusp is both. */
+function drawLeaflet(ink: Graphics, { hangs, beside }: Leaflet, line: readonly Point[], look: Tissue): void {
+  const from = hangs ?? beside;
+  if (from) {
+    const wall = smoothLine(from, 4);
+    ink
+      .poly([...line, ...wall].flat())
+      .fill({ color: look.body, alpha: 0.62 })
+      .stroke({ color: look.shade, width: 0.25, alpha: 0.75 });
+    for (const part of FOLDS) {
+      const [at, foot] = [entryAt(line, Math.round(part * (line.length - 1))), wallAt(wall, 1 - part)];
+      if (hangs)
+        ink
+          .moveTo(...at)
+          .lineTo(at[0] + 0.6 * (foot[0] - at[0]), at[1] + 0.6 * (foot[1] - at[1]))
+          .stroke({ color: look.shade, width: 0.2, alpha: 0.3 });
+    }
+  }
+  (hangs ? FREE_EDGE : THICK).forEach((width, i) => {
+    ink
+      .poly(line.flat(), false)
+      .stroke({ color: i ? look.body : look.shade, width, cap: "round", join: "round" });
+  });
+}
+
+const wallAt = (wall: readonly Point[], part: number): Point =>
+  entryAt(wall, Math.round(part * (wall.length - 1)));
 
 /** Each leaflet is held by both muscles, most of all by its own; each cord ends at a place of its own on a muscle's head. */
 function hold(cords: Graphics, line: readonly Point[], side: 0 | 1): void {

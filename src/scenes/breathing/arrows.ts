@@ -8,7 +8,7 @@ import type { Palette } from "../theme/colour.ts";
 import type { Theme } from "../theme/theme.ts";
 import { MIDLINE } from "./torso.ts";
 
-/** Plane units of an arrow at the breath's fastest widening, and for a vein's mean flow. */
+/** Plane units of an arrow at the breath's fastest widening, and for the great veins' mean flow. */
 const FASTEST = 74;
 /** Parts of the lungs' size a second below which the chest is at rest. */
 const AT_REST = 0.005;
@@ -27,11 +27,11 @@ export function wideningAt(circulation: Circulation, time: number): number {
 
 /** Where an arrow begins, and which way it points while the chest widens. */
 const MOVING: readonly (readonly [from: Spot, way: Spot])[] = [
-  ...[320, 430].flatMap((y) =>
+  ...[484, 556].flatMap((y) =>
     [-1, 1].map(
       (side) =>
         [
-          [MIDLINE + side * 306, y],
+          [MIDLINE + side * 322, y],
           [side * 0.94, -0.34],
         ] as const,
     ),
@@ -61,13 +61,15 @@ const STREAMS: readonly Stream[] = [
 /** Moments of a breath at which its fastest widening is looked for. */
 const LOOKED = 60;
 
-interface Scale extends Readonly<Record<Stream["flow"], number>> {
+interface Scale {
+  /** L/min: the mean of both great veins, one measure for their arrows */
+  readonly mean: number;
   /** fastest widening or narrowing of the breath */
   readonly fastest: number;
 }
 const scales = new WeakMap<Circulation, Scale>();
 
-/** Means in L/min, summed over the traces once; 0 where the model gives no such flow. */
+/** Read off the traces once. */
 function scaleOf(circulation: Circulation): Scale {
   const before = scales.get(circulation);
   if (before) return before;
@@ -77,26 +79,19 @@ function scaleOf(circulation: Circulation): Scale {
     Math.abs(wideningAt(circulation, (i / LOOKED) * traces.period)),
   );
   const made = {
-    ivc: mean(traces.flows.ivc),
-    svc: mean(traces.flows.svc),
+    mean: Math.max(1e-9, Math.abs(mean(traces.flows.ivc) + mean(traces.flows.svc)) / 2),
     fastest: Math.max(AT_REST, ...rates),
   };
   scales.set(circulation, made);
   return made;
 }
 
-export function drawArrows(
-  ink: Graphics,
-  circulation: Circulation,
-  time: number,
-  moves: boolean,
-  theme: Theme,
-): void {
+export function drawArrows(ink: Graphics, circulation: Circulation, time: number, theme: Theme): void {
   const { colour } = theme;
   const { traces } = circulation;
   ink.clear();
   const scale = scaleOf(circulation);
-  const rate = moves ? wideningAt(circulation, time) / scale.fastest : 0;
+  const rate = wideningAt(circulation, time) / scale.fastest;
   // Of a slow motion too the way can be seen: by the root.
   const length = FASTEST * Math.sign(rate) * Math.sqrt(Math.abs(rate));
   for (const [from, way] of MOVING)
@@ -104,7 +99,7 @@ export function drawArrows(
   for (const { flow, from, way, colour: of } of STREAMS) {
     const trace = traces.flows[flow];
     if (!trace) continue;
-    const part = valueAt(traces, trace, time) / Math.max(1e-9, Math.abs(scale[flow]));
+    const part = valueAt(traces, trace, time) / scale.mean;
     arrow(ink, from, way, BY_MEAN * part, { color: of(colour), width: THIN });
   }
 }

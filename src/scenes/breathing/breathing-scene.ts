@@ -6,9 +6,8 @@ import { wordSetting } from "../../sim/parameters/parameters.ts";
 import { circuitLegend } from "../circuit/circuit-legend.ts";
 import { onVessel } from "../circuit/on-vessel.ts";
 import { type Lain, type Lettering, lettering } from "../drawing/lettering.ts";
-import { readingClock } from "../drawing/reading-clock.ts";
 import { type Row, type Strips, strips } from "../drawing/strips.ts";
-import { valueAt } from "../drawing/trace-clock.ts";
+import { readingAt } from "../drawing/trace-clock.ts";
 import { paneScene, type ScenePane, solvedIn } from "../pane-scene.ts";
 import type { Box, MakeScene } from "../scene.ts";
 import type { Theme } from "../theme/theme.ts";
@@ -84,14 +83,13 @@ function breath(): ScenePane {
   const chest: Thorax = thorax();
   const rows: Strips = strips(ROWS, fillings);
   const words: Lettering = lettering();
-  const reading = readingClock();
   let said = "";
   let known: Circulation | null = null;
   view.addChild(chest.view, rows.view, words.view);
 
   return {
     view,
-    draw({ frame, circulation }, box, { floor, elapsed }, theme) {
+    draw({ frame, circulation }, box, { floor }, theme) {
       const { time, still } = frame;
       const { labels } = frame.state.view;
       const type = sizes(Math.min(box.height, box.width), floor);
@@ -99,7 +97,7 @@ function breath(): ScenePane {
       const gap = type.axis;
       const head = wide ? 0 : type.label * 3.4;
       const picture: Box = wide
-        ? { ...box, width: box.width * 0.55 }
+        ? { ...box, width: box.width * 0.58 }
         : { ...box, y: box.y + head, height: Math.min(box.height * 0.46, box.width * 0.86) };
       const charts: Box = wide
         ? { ...box, x: picture.x + picture.width + gap, width: box.width - picture.width - gap }
@@ -107,12 +105,13 @@ function breath(): ScenePane {
       const shown = chest.draw(circulation, time, still, picture, theme);
       rows.draw({ circulation, all: solvedIn(frame), time }, charts, type.axis, theme);
       const { pleural } = circulation.traces.pressures;
-      const steady = reading(time, elapsed);
+      const pressure = pleural && readingAt(circulation.traces, pleural, time, 1);
       const doing = doingAt(circulation.traces, wordSetting(circulation.request, "breathing"), time);
       // Words are laid out again only when one of them changes.
       const next = JSON.stringify([
-        steady,
+        pressure,
         doing,
+        shown.end,
         labels,
         box,
         floor,
@@ -124,7 +123,12 @@ function breath(): ScenePane {
       known = circulation;
       words.begin();
       let noted: Lain | null = null;
-      if (pleural) {
+      if (pressure !== undefined) {
+        const said = [
+          theme.say("further.breathing.around", { pressure: formatQuantity(pressure, "mmHg") }),
+          ...(wide && shown.end ? [theme.say("further.breathing.dashed", { end: shown.end })] : []),
+        ];
+        const soft = { size: type.axis, colour: theme.colour.inkSoft };
         noted = words.write(
           {
             lines: [
@@ -134,13 +138,7 @@ function breath(): ScenePane {
                 colour: theme.colour.ink,
                 bold: true,
               },
-              {
-                words: theme.say("further.breathing.around", {
-                  pressure: formatQuantity(valueAt(circulation.traces, pleural, steady), "mmHg", 1),
-                }),
-                size: type.axis,
-                colour: theme.colour.inkSoft,
-              },
+              ...said.map((words) => ({ words, ...soft })),
             ],
             x: box.x,
             y: box.y,

@@ -33,6 +33,15 @@ export interface ChestWall {
   release(): void;
 }
 
+/** What is painted in the chest's millimetres, y up, on the circuit's plane. */
+export function inMillimetres(...parts: readonly Container[]): Container {
+  const view = new Container();
+  view.position.set(CHEST_AT.x, CHEST_AT.y);
+  view.scale.set(CHEST_AT.scale, -CHEST_AT.scale);
+  view.addChild(...parts);
+  return view;
+}
+
 export function chestWall(): ChestWall {
   const view = new Container();
   const mask = fillTorso(new Graphics());
@@ -42,13 +51,6 @@ export function chestWall(): ChestWall {
     [sheet(), sheet()],
   ] as const;
   const [middle] = inChest([MIDLINE, 0]);
-  const placed = (...parts: readonly Container[]): Container => {
-    const inMillimetres = new Container();
-    inMillimetres.position.set(CHEST_AT.x, CHEST_AT.y);
-    inMillimetres.scale.set(CHEST_AT.scale, -CHEST_AT.scale);
-    inMillimetres.addChild(...parts);
-    return inMillimetres;
-  };
   /** of both sides: what swings with the ribs of one */
   const swings = [cages, hoops].map((pair) =>
     pair.map(({ view: painted }) => {
@@ -58,8 +60,8 @@ export function chestWall(): ChestWall {
     }),
   );
   const [ofWall = [], ofRibs = []] = swings;
-  view.addChild(placed(skin.view, ...ofWall));
-  const [ribs, collar] = [placed(...ofRibs), placed(bones.view)];
+  view.addChild(inMillimetres(skin.view, ...ofWall));
+  const [ribs, collar] = [inMillimetres(...ofRibs), inMillimetres(bones.view)];
   let painted: { readonly theme: Theme; readonly density: number } | null = null;
 
   return {

@@ -10,11 +10,16 @@ import { mix } from "../theme/colour.ts";
 import type { Theme } from "../theme/theme.ts";
 import { inChest, MIDLINE } from "./torso.ts";
 
-/** Second to tenth: plane units of their heads at the spine and of their cut at the side, which lies lower the further down they are. */
-const RIBS = Array.from({ length: 9 }, (_, k) => ({ root: 176 + 35 * k, side: 236 + 39 * k }));
+/** First to tenth: plane units of their heads at the spine and of their cut at the side, which lies lower the further down they are. */
+const RIBS = [
+  { root: 152, side: 204 },
+  ...Array.from({ length: 9 }, (_, k) => ({ root: 176 + 35 * k, side: 236 + 39 * k })),
+];
 /** mm beyond the lung: the inside of the chest wall, the middle of a rib in it, and its outside. */
-const WALL = { inside: 1, rib: 4, outside: 7 } as const;
+export const WALL = { inside: 1, rib: 4, outside: 7 } as const;
 const SPINE = 24;
+/** Plane units from the midline where the first rib reaches the breastbone. */
+const BREASTBONE = 46;
 
 export interface Rib {
   readonly root: Point;
@@ -38,7 +43,7 @@ function reachOf({ outline }: LungShape, height: number): number {
   return at(Math.min(top - 2, Math.max(bottom + 6, height)));
 }
 
-const signOf = ({ side }: LungShape): 1 | -1 => (side === "right" ? -1 : 1);
+export const signOf = ({ side }: LungShape): 1 | -1 => (side === "right" ? -1 : 1);
 
 /** A place in the wall beside a lung. */
 const beside = (lung: LungShape, height: number, out: number): Point => [
@@ -63,7 +68,7 @@ export const cageBounds = (lung: LungShape): Bounds =>
 export function paintRibs(ink: Ink, lung: LungShape, theme: Theme): void {
   const bone = legTissue("bone", theme);
   ink.save();
-  ink.globalAlpha = theme.name === "dark" ? 0.26 : 0.24;
+  ink.globalAlpha = theme.name === "dark" ? 0.18 : 0.15;
   for (const { root, bend, cut } of ribsOf(lung)) {
     const along = smoothLine([root, bend, cut], 12);
     strokes(ink, along, 1, [
@@ -78,21 +83,48 @@ export function paintRibs(ink: Ink, lung: LungShape, theme: Theme): void {
     );
   }
   ink.restore();
+  // The first rib comes round over the lung's top to the breastbone.
+  const { cut } = entryAt(ribsOf(lung), 0);
+  const end = inChest([MIDLINE + signOf(lung) * BREASTBONE, 226]);
+  const [dx, dy] = [end[0] - cut[0], end[1] - cut[1]];
+  const round = smoothLine(
+    [cut, [cut[0] + 0.3 * dx, cut[1] + 0.8 * dy - 2], [cut[0] + 0.7 * dx, end[1] - 2], end],
+    12,
+  );
+  ink.save();
+  ink.globalAlpha = 0.8;
+  strokes(ink, round, 1, [
+    [5, bone.edge],
+    [4.2, bone.shade],
+    [3, bone.body],
+    [1, bone.light],
+  ]);
+  ink.restore();
+}
+
+/** Heights between which the wall is cut: it ends in the first rib, and thins out where the belly begins. */
+const reachOfWall = (ribs: readonly Rib[]): readonly [first: number, last: number] => [
+  entryAt(ribs, 0).cut[1] + 1,
+  entryAt(ribs, ribs.length - 1).cut[1] - 10,
+];
+
+/** Along the cut wall from above. @param out mm beyond the lung */
+export function wallLine(lung: LungShape, out: number): readonly Point[] {
+  const [first, last] = reachOfWall(ribsOf(lung));
+  return Array.from({ length: 49 }, (_, i): Point => {
+    const height = first + ((last - first) * i) / 48;
+    const thin = Math.min(1, (first + 1 - height) / 3, (height - last) / 10);
+    return beside(lung, height, WALL.rib + (out - WALL.rib) * Math.sqrt(thin));
+  });
 }
 
 /** The wall in section: muscle with fibres that run down from each rib to the next, and the ribs cut across. */
 export function paintWall(ink: Ink, lung: LungShape, theme: Theme): void {
   const ribs = ribsOf(lung);
   const look = tissue("muscle", theme);
-  const [first, last] = [entryAt(ribs, 0).cut[1] + 7, entryAt(ribs, ribs.length - 1).cut[1] - 10];
-  const heights = Array.from({ length: 49 }, (_, i) => first + ((last - first) * i) / 48);
-  /** it thins out where neck and belly begin */
-  const line = (out: number) =>
-    heights.map((height) => {
-      const thin = Math.min(1, (first - height) / 7, (height - last) / 10);
-      return beside(lung, height, WALL.rib + (out - WALL.rib) * Math.sqrt(thin));
-    });
-  trace(ink, [...line(WALL.inside), ...line(WALL.outside).reverse()], true);
+  const [first, last] = reachOfWall(ribs);
+  const line = (out: number) => wallLine(lung, out);
+  trace(ink, [...line(WALL.inside), ...line(WALL.outside).toReversed()], true);
   ink.fillStyle = look.body;
   ink.fill();
   ink.save();

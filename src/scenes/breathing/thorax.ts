@@ -1,8 +1,8 @@
 /** The chest: the circuit's own schematic from close by, with lungs, ribs and diaphragm that move with the breath. */
 import { Container, Graphics } from "pixi.js";
+import { entryAt } from "../../sim/checked/present.ts";
 import type { Circulation } from "../../sim/circulation/answer.ts";
-import { wordSetting } from "../../sim/parameters/parameters.ts";
-import { type Bounds, type Ink, sheet } from "../anatomy/painted-sheet.ts";
+import { type Bounds, type Ink, servesAt, sheet } from "../anatomy/painted-sheet.ts";
 import { lungsAt } from "../anatomy/standing.ts";
 import { vesselsOf } from "../circuit/anatomy.ts";
 import { drawVessels } from "../circuit/body-drawing.ts";
@@ -13,16 +13,18 @@ import { flowing } from "../circuit/flowing.ts";
 import { overOrgans, paintedChest } from "../circuit/painted-chest.ts";
 import { drawThroughLiver } from "../circuit/silhouette.ts";
 import type { Vessel } from "../circuit/vessel.ts";
-import type { Spot } from "../drawing/curve-drawing.ts";
+import { type Spot, spots } from "../drawing/curve-drawing.ts";
 import { type Fit, fitInto } from "../drawing/split.ts";
 import type { Box } from "../scene.ts";
 import type { Theme } from "../theme/theme.ts";
 import { drawArrows } from "./arrows.ts";
-import { chestWall } from "./chest-wall.ts";
+import { type BreathEnd, breathEnds } from "./breath-end.ts";
+import { chestWall, inMillimetres } from "./chest-wall.ts";
+import { LIVER_BOUNDS, paintLiverVeins } from "./in-liver.ts";
 import { MIDLINE } from "./torso.ts";
 
 /** From the neck to below the liver. */
-const CHEST = { left: 134, top: 24, right: 866, bottom: 738 } as const;
+const CHEST = { left: 116, top: 24, right: 884, bottom: 738 } as const;
 /** Plane units over which the picture clears at its upper and lower end. */
 const CLEARS = 84;
 const BEYOND = 4;
@@ -30,9 +32,13 @@ const STOPS = 8;
 /** y up, as sheets are painted */
 const ENDS: Bounds = [CHEST.left - 16, -CHEST.bottom - BEYOND, CHEST.right + 16, -CHEST.top + BEYOND];
 
-const HIDDEN = /Kidney|Leg|Thigh|Hand|Head|gut|portal|liver|coeliac|hepaticLeftBranch|aorticFork/;
-/** Plane units from the midline beyond which an arm's vessels do not lie, the artery nearer. */
-const ARM = { arterial: 329, svc: 343 } as const;
+const HIDDEN = /Kidney|Leg|Thigh|Hand|Head|gut|portal|liver|coeliac|hepaticLeftBranch|hepaticTwig|aorticFork/;
+/** Plane units from the midline where the shoulder begins, and the ways through the left arm from there, to where it fades. */
+const SHOULDER = 240;
+const ARM = {
+  arterial: spots("774 236, 812 292, 834 352, 845 464"),
+  svc: spots("784 212, 828 250, 850 302, 862 360, 870 464"),
+} as const;
 /** Plane units by which the liver's veins are drawn lower, to keep below the diaphragm in a quiet breath, which moves that by 15; a deep one does by 37. */
 const BREATH = 20;
 /** Plane units over which they come up to where they open. */
@@ -44,6 +50,8 @@ const DENSE = 1.25;
 export interface Shown {
   readonly fit: Fit;
   readonly vessels: readonly Laid[];
+  /** the dashed outline */
+  readonly end: BreathEnd | null;
 }
 
 export interface Thorax {
@@ -52,23 +60,36 @@ export interface Thorax {
   release(): void;
 }
 
+const isInLiver = ({ name }: Vessel): boolean => name.startsWith("hepatic");
+
 /** What of the circuit's vessels lies in the picture. */
 function vesselsIn(circulation: Circulation): readonly Vessel[] {
   return vesselsOf(circulation.request.stage, fenestrated(circulation))
     .filter(({ name, painted }) => painted || !HIDDEN.test(name))
-    .map((vessel) => ({ ...vessel, points: vessel.points.map((spot) => placed(vessel, spot)) }));
+    .map((vessel) =>
+      vessel.name.includes("Limb") ? inArm(vessel) : isInLiver(vessel) ? inLiver(vessel) : vessel,
+    );
 }
 
-/** Arms hang closer here, and the liver goes down. */
-function placed({ name, blood }: Vessel, [x, y]: Spot): Spot {
-  if (name.includes("Limb")) {
-    const far = blood === "arterial" ? ARM.arterial : ARM.svc;
-    return [MIDLINE + Math.min(far, Math.max(-far, x - MIDLINE)), y];
-  }
-  return name.startsWith("hepatic")
-    ? [x, y + BREATH * Math.min(1, Math.abs(x - CHEST_AT.x) / OPENS)]
-    : [x, y];
+/** The arms end here, in the picture. */
+function inArm(vessel: Vessel): Vessel {
+  const inner = vessel.points.filter(([x]) => Math.abs(x - MIDLINE) < SHOULDER);
+  const side = Math.sign(entryAt(inner, Math.floor(inner.length / 2))[0] - MIDLINE);
+  const arterial = vessel.blood === "arterial";
+  const arm = ARM[arterial ? "arterial" : "svc"].map(([x, y]): Spot => [MIDLINE + side * (x - MIDLINE), y]);
+  return arterial
+    ? { ...vessel, points: [...inner, ...arm], fades: "end" }
+    : { ...vessel, points: [...arm.toReversed(), ...inner], fades: "start" };
 }
+
+/** The liver goes down here; its veins' ends are lost in it. */
+const inLiver = (vessel: Vessel): Vessel => ({
+  ...vessel,
+  ...(vessel.name === "hepatic" ? {} : { fades: "start" }),
+  points: vessel.points.map(
+    ([x, y]): Spot => [x, y + BREATH * Math.min(1, Math.abs(x - CHEST_AT.x) / OPENS)],
+  ),
+});
 
 /** The ground's own colour over both ends, so that what goes on beyond the picture fades. */
 function paintEnds(ink: Ink, { colour }: Theme): void {
@@ -91,21 +112,26 @@ function paintEnds(ink: Ink, { colour }: Theme): void {
 export function thorax(): Thorax {
   const [view, scene] = [new Container(), new Container()];
   const [mask, arrows] = [new Graphics(), new Graphics()];
-  const ends = sheet();
+  const clearing = sheet();
   const over = new Container();
   over.scale.set(1, -1);
-  over.addChild(ends.view);
+  over.addChild(clearing.view);
   const [under, back, front] = [new Graphics(), new Graphics(), new Graphics()];
   const painted = paintedChest();
   const wall = chestWall();
+  const ends = breathEnds();
+  const liverVeins = sheet();
   painted.organs.mask = wall.mask;
   painted.underDiaphragm.addChild(wall.ribs, under, painted.airways);
   const blood = flowing();
+  const vessels = new Container();
+  vessels.addChild(front, inMillimetres(liverVeins.view));
   scene.addChild(
     wall.view,
     wall.mask,
     painted.organs,
-    ...overOrgans(painted, blood, { behind: back, front }),
+    ends.view,
+    ...overOrgans(painted, blood, { behind: back, front: vessels }),
     wall.collar,
   );
   scene.mask = mask;
@@ -115,17 +141,27 @@ export function thorax(): Thorax {
   let themed: Theme | null = null;
   let laid: readonly Laid[] = [];
 
+  let fine = 0;
+  const drawLiverVeins = (circulation: Circulation, density: number, theme: Theme): void => {
+    fine = density;
+    const veins = laid.filter(({ vessel }) => isInLiver(vessel));
+    liverVeins.paint(LIVER_BOUNDS, density * CHEST_AT.scale, [0, 0], (ink) =>
+      paintLiverVeins(ink, veins, circulation, theme),
+    );
+  };
   const drawStanding = (circulation: Circulation, theme: Theme): void => {
     laid = layVessels(vesselsIn(circulation));
     blood.follow(laid, circulation);
-    ends.paint(ENDS, 1, [0, 0], (ink) => paintEnds(ink, theme));
+    clearing.paint(ENDS, 1, [0, 0], (ink) => paintEnds(ink, theme));
     for (const ink of [under, back, front]) ink.clear();
     const at = (depth: "under" | "behind" | "before") =>
       laid.filter(({ vessel }) => depth === (vessel.under ? "under" : vessel.behind ? "behind" : "before"));
     drawVessels(under, at("under"), circulation, theme);
     drawThroughLiver(back, at("under"), circulation, theme, BREATH);
     drawVessels(back, at("behind"), circulation, theme);
-    drawVessels(front, at("before"), circulation, theme);
+    const bare = at("before").filter(({ vessel }) => !isInLiver(vessel));
+    drawVessels(front, bare, circulation, theme);
+    ends.set(circulation, theme);
     mask
       .clear()
       .rect(0, CHEST.top, 1000, CHEST.bottom - CHEST.top)
@@ -141,23 +177,27 @@ export function thorax(): Thorax {
       if (known !== circulation || themed !== theme) {
         known = circulation;
         themed = theme;
+        fine = 0;
         drawStanding(circulation, theme);
       }
-      // In a Valsalva manoeuvre the throat is shut: whatever presses on the lungs, their air stays in.
-      const shut = wordSetting(circulation.request, "breathing") === "valsalva";
-      wall.paint(fit.scale * DENSE, theme);
-      wall.move(shut ? 1 : lungsAt(circulation, time, still));
-      drawArrows(arrows, circulation, time, !shut, theme);
-      painted.draw({ circulation, time, still }, fit.scale * DENSE, theme);
+      const density = fit.scale * DENSE;
+      if (!servesAt(fine, density)) drawLiverVeins(circulation, density, theme);
+      wall.paint(density, theme);
+      // Also in a still picture it is the chest of the moment that the curves mark.
+      wall.move(lungsAt(circulation, time, false));
+      const end = ends.move(circulation, time);
+      drawArrows(arrows, circulation, time, theme);
+      painted.draw({ circulation, time, still: false }, density, theme);
       blood.move(time, still, theme);
       // On a small screen a name may reach over an arm.
-      return { fit, vessels: laid.filter(({ vessel }) => !vessel.name.includes("Limb")) };
+      return { fit, end, vessels: laid.filter(({ vessel }) => !vessel.name.includes("Limb")) };
     },
     release() {
       blood.release();
       painted.release();
       wall.release();
-      ends.release();
+      clearing.release();
+      liverVeins.release();
     },
   };
 }

@@ -1,8 +1,9 @@
 /** The trunk around the chest, from the neck to the belly with arms at its sides: skin, collar bones, and what of it holds the organs. */
 import type { Graphics } from "pixi.js";
+import { entryAt } from "../../sim/checked/present.ts";
 import type { Point } from "../../sim/geometry/geometry.ts";
 import { paintOrgan } from "../anatomy/paint-organ.ts";
-import { type Bounds, type Ink, strokes } from "../anatomy/painted-sheet.ts";
+import { type Bounds, type Ink, strokes, trace } from "../anatomy/painted-sheet.ts";
 import { smoothLine } from "../anatomy/placing.ts";
 import { legTissue } from "../calf/leg-tones.ts";
 import { CHEST_AT } from "../circuit/chest-plan.ts";
@@ -25,12 +26,19 @@ const whole = (half: readonly Spot[]): readonly Spot[] => [...half, ...mirrored(
 
 const SKIN = whole(
   spots(
-    "430 0, 433 84, 422 112, 386 134, 310 152, 236 170, 176 202, 148 258, 140 346, 139 440, 140 560, 142 680, 144 800",
+    "430 0, 433 84, 422 112, 386 134, 310 152, 236 170, 178 198, 146 242, 128 304, 119 372, 114 480, 158 480, 163 410, 174 366, 187 344, 191 364, 187 420, 183 520, 181 640, 180 800",
   ),
 );
-/** Between arm and chest, from the armpit down. */
-const CREASE = spots("206 322, 192 350, 184 420, 180 520, 178 640, 177 800");
-const COLLAR_BONE = spots("458 194, 412 184, 352 184, 296 178, 246 178, 208 194");
+/** Fold before the armpit. */
+const CREASE = spots("188 346, 194 322, 206 300");
+/** Plane units: where an arm fades out, and the room of the right one, apart from the flank. */
+const ARM = {
+  from: 350,
+  to: 464,
+  room: spots("60 260, 168 260, 186 340, 178 400, 171 600, 60 600"),
+} as const;
+/** From the manubrium, forward in its inner part and back in its outer one, to the shoulder. */
+const COLLAR_BONE = spots("458 204, 436 192, 402 187, 362 190, 322 190, 284 182, 248 174, 216 184");
 const TRUNK = whole(
   spots(
     "430 0, 433 84, 422 112, 386 134, 310 152, 236 176, 206 250, 194 340, 186 420, 183 520, 181 640, 180 800",
@@ -52,12 +60,76 @@ export function paintTorso(ink: Ink, theme: Theme): void {
     strokes(ink, fold, 1, [[3.2, tones.shade]]);
     strokes(ink, fold, 1, [[0.9, tones.edge]]);
   }
+  for (const room of [ARM.room, mirrored(ARM.room)]) fadeDown(ink, room, ARM);
+}
+
+interface Fall {
+  /** plane units: heights */
+  readonly from: number;
+  readonly to: number;
+}
+
+/** Wipes out what is painted within a room, from one height to another. */
+function fadeDown(ink: Ink, room: readonly Spot[], { from, to }: Fall): void {
+  const fall = ink.createLinearGradient(...inChest([0, from]), ...inChest([0, to]));
+  fall.addColorStop(0, "rgba(0,0,0,0)");
+  fall.addColorStop(1, "rgba(0,0,0,1)");
+  ink.save();
+  ink.globalCompositeOperation = "destination-out";
+  ink.fillStyle = fall;
+  trace(ink, room.map(inChest), true);
+  ink.fill();
+  ink.restore();
+}
+
+/** Half of the breastbone's outline: its manubrium with the notch and the joints of collar bone and first rib, and the body below it. */
+const MANUBRIUM = whole(
+  spots("500 208, 484 206, 470 197, 456 199, 450 212, 454 232, 466 246, 474 268, 480 284, 500 287"),
+);
+const STERNUM = whole(
+  spots("500 290, 481 288, 476 310, 468 340, 474 372, 467 404, 472 440, 478 480, 500 482"),
+);
+/** 0..1: so much of both that what lies behind stays seen. */
+const MANUBRIUM_SEEN = { fill: 0.3, edge: 0.75 } as const;
+const STERNUM_SEEN = { fill: 0.18, edge: 0.6 } as const;
+/** It goes over the heart. */
+const STERNUM_FADES = { from: 296, to: 430, room: spots("440 288, 560 288, 560 500, 440 500") } as const;
+
+function paintSternum(ink: Ink, theme: Theme): void {
+  const bone = legTissue("bone", theme);
+  ink.save();
+  for (const [outline, { fill, edge }] of [
+    [STERNUM, STERNUM_SEEN],
+    [MANUBRIUM, MANUBRIUM_SEEN],
+  ] as const) {
+    const { x, y } = curve([...outline, entryAt(outline, 0)], 4);
+    trace(
+      ink,
+      Array.from(x, (each, i) => inChest([each, entryAt(y, i)])),
+      true,
+    );
+    ink.globalAlpha = fill;
+    ink.fillStyle = bone.body;
+    ink.fill();
+    ink.globalAlpha = edge;
+    for (const [width, colour] of [
+      [1.5, bone.edge],
+      [0.8, bone.body],
+    ] as const) {
+      ink.lineWidth = width;
+      ink.strokeStyle = colour;
+      ink.stroke();
+    }
+  }
+  ink.restore();
+  fadeDown(ink, STERNUM_FADES.room, STERNUM_FADES);
 }
 
 /** Before the vessels to the arms. */
 export function paintCollarBones(ink: Ink, theme: Theme): void {
   const bone = legTissue("bone", theme);
   const { body } = skinOf(theme);
+  paintSternum(ink, theme);
   for (const side of [COLLAR_BONE, mirrored(COLLAR_BONE)])
     strokes(ink, smoothLine(side.map(inChest)), 1, [
       [5, mix(body, bone.edge, 0.5)],
@@ -72,8 +144,8 @@ const room = (lowest: Spot, highest: Spot): Bounds => {
   const [[left, bottom], [right, top]] = [inChest(lowest), inChest(highest)];
   return [left, bottom, right, top];
 };
-export const TORSO_BOUNDS = room([126, 810], [874, -10]);
-export const COLLAR_BOUNDS = room([180, 230], [820, 150]);
+export const TORSO_BOUNDS = room([96, 810], [904, -10]);
+export const COLLAR_BOUNDS = room([180, 496], [820, 150]);
 
 /** For a mask: what lies inside ends at the skin. */
 export function fillTorso(ink: Graphics): Graphics {

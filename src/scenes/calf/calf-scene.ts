@@ -4,9 +4,8 @@ import { formatQuantity } from "../../i18n/index.ts";
 import { entryAt } from "../../sim/checked/present.ts";
 import type { Circulation } from "../../sim/circulation/answer.ts";
 import { lettering, type Note } from "../drawing/lettering.ts";
-import { readingClock } from "../drawing/reading-clock.ts";
 import { type Row, strips } from "../drawing/strips.ts";
-import { valueAt } from "../drawing/trace-clock.ts";
+import { readingAt } from "../drawing/trace-clock.ts";
 import { paneScene, type ScenePane, solvedIn } from "../pane-scene.ts";
 import type { Box, MakeScene } from "../scene.ts";
 import type { Theme } from "../theme/theme.ts";
@@ -44,6 +43,9 @@ const ROWS: readonly Row[] = [
     rank: 2,
   },
 ];
+
+/** mmHg by which the muscle's pressure is read: a squeeze raises and drops it within a second. */
+const STEP = 5;
 
 /** What the muscle does, and how hard. @param room CSS px that it keeps to */
 const noteOf = (doing: string, mmHg: number, room: Box, type: Sizes, theme: Theme): Note => ({
@@ -87,13 +89,12 @@ function calfPane(): ScenePane {
   const [picture, squeezed] = [leg(), squeezedLeg()];
   const rows = strips(ROWS, squeezes, { foot: "further.calf.seconds", band: "further.calf.squeezes" });
   const [words, lines] = [lettering(), new Graphics()];
-  const reading = readingClock();
   let said = "";
   let known: Circulation | null = null;
   view.addChild(picture.view, squeezed.view, rows.view, lines, words.view);
   return {
     view,
-    draw({ frame, pane, circulation }, box, { floor, elapsed }, theme) {
+    draw({ frame, pane, circulation }, box, { floor }, theme) {
       const { time, still } = frame;
       const { labels } = frame.state.view;
       const { traces } = circulation;
@@ -105,10 +106,11 @@ function calfPane(): ScenePane {
       const beside = wide && squeezes(traces).length > 0 ? roomBeside(fit, charts.x, labels, type) : null;
       const hardest = squeezed.draw(circulation, valves, beside?.leg ?? null, theme);
       rows.draw({ circulation, all: solvedIn(frame), time }, charts, type.axis, theme);
-      const steady = reading(time, elapsed);
+      const pressing = (at: number) => (calf ? readingAt(traces, calf, at, STEP) : 0);
+      const pressure = pressing(time);
       // Words are laid out again only when one of them changes.
       const next = JSON.stringify([
-        steady,
+        pressure,
         calfDoing(traces, time),
         open.map((each) => each > 0.05),
         labels,
@@ -122,16 +124,9 @@ function calfPane(): ScenePane {
       if (next === said && known === circulation) return;
       said = next;
       known = circulation;
-      const pressing = (at: number) => (calf ? valueAt(traces, calf, at) : 0);
       words.begin();
       words.write(
-        noteOf(
-          `further.doing.${calfDoing(traces, time)}`,
-          pressing(steady),
-          { ...place, y: box.y },
-          type,
-          theme,
-        ),
+        noteOf(`further.doing.${calfDoing(traces, time)}`, pressure, { ...place, y: box.y }, type, theme),
         theme,
       );
       if (beside && hardest !== null)

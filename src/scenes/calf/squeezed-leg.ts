@@ -15,8 +15,9 @@ const CALF: Room = { left: 72, top: 150, right: 452, bottom: 800 };
 const MIN_SCALE = 0.3;
 /** Of the living leg's scale, at most. */
 const SMALLER = 0.8;
-/** In sizes of type: names beside the living leg, air on both sides, and the words above. */
-const [NAMES, AIR, WORDS] = [9.4, 1.2, 3.2];
+/** In sizes of type: names beside the living leg, air on both sides, and the words above, in two lines or three. */
+const [NAMES, AIR] = [9.4, 1.2];
+const WORDS = { two: 3.2, three: 4.4, wide: 14 } as const;
 /** Plane units: where the foot rises highest below it, so that it must end there. */
 const FOOT = 800;
 
@@ -28,9 +29,9 @@ export function roomBeside(
   type: Sizes,
 ): { readonly words: Box; readonly leg: Box } | null {
   const left = fit.x + BEFORE * fit.scale + (labels ? NAMES : AIR) * type.axis;
-  const words = WORDS * type.label;
-  const high = FOOT * fit.scale - words;
   const wide = right - AIR * type.axis - left;
+  const words = type.label * (wide < WORDS.wide * type.label ? WORDS.three : WORDS.two);
+  const high = FOOT * fit.scale - words;
   const [across, down] = [CALF.right - CALF.left, CALF.bottom - CALF.top];
   const scale = Math.min(SMALLER * fit.scale, wide / across, high / down);
   if (scale < MIN_SCALE) return null;

@@ -10,6 +10,7 @@ import {
   BELLY_BEDS,
   HEPATIC_VEINS,
   KIDNEY_ARTERIES,
+  KIDNEY_BEDS,
   KIDNEY_VEINS,
   PORTAL_VEINS,
 } from "./belly-vessels.ts";
@@ -25,25 +26,13 @@ const INFERIOR_VENA_CAVA = vessel("lowerIvc", ["ivc", "ivc"], 30, "470 904, 468 
   joins: "belowLiver",
 });
 
-const PULMONARY_ARTERIES: readonly Vessel[] = [
-  vessel("rightPulmonaryArtery", ["right", "pulmonaryArtery"], 26, "468 276, 410 276, 372 290, 350 304", {
-    joins: "cavae",
-  }),
-  vessel("leftPulmonaryArtery", ["left", "pulmonaryArtery"], 26, "468 276, 540 274, 600 266, 634 286", {
-    joins: "cavae",
-  }),
-];
+/** Each ends where its lung's tree begins, as wide as that. */
+const artery = (side: "right" | "left", way: string) =>
+  vessel(`${side}PulmonaryArtery`, [side, "pulmonaryArtery"], 29, way, { joins: "cavae", runsOn: true });
 
-/** Into the lungs' trees, narrower where the upper lobe's branch has left. */
-const LOBAR_ARTERIES: readonly Vessel[] = [
-  vessel("rightLobarArtery", ["right", "pulmonaryArtery"], 17, "360 297, 340 311, 322 330, 313 358", {
-    share: 0.6,
-    joins: "cavae",
-  }),
-  vessel("leftLobarArtery", ["left", "pulmonaryArtery"], 17, "624 280, 646 292, 664 308, 680 332, 690 352", {
-    share: 0.6,
-    joins: "cavae",
-  }),
+const PULMONARY_ARTERIES: readonly Vessel[] = [
+  artery("right", "468 276, 410 276, 372 288, 349 305"),
+  artery("left", "468 276, 540 274, 600 266, 635 286"),
 ];
 
 const COLLATERALS: readonly Vessel[] = [
@@ -82,12 +71,8 @@ const CENTRE: Readonly<Record<Stage, readonly Vessel[]>> = {
     vessel("svc", ["svc", "svc"], 28, "467 222, 464 260, 456 340", { behind: true }),
     vessel("ivc", ["ivc", "ivc"], 32, "468 524, 464 470, 454 416", { behind: true }),
     vessel("chamber", ["pulmonary", "pulmonaryArtery"], 36, "448 380, 464 330, 480 276"),
-    vessel("rightPulmonaryArtery", ["right", "pulmonaryArtery"], 26, "480 280, 440 270, 380 286, 350 304", {
-      joins: "cavae",
-    }),
-    vessel("leftPulmonaryArtery", ["left", "pulmonaryArtery"], 26, "480 280, 540 272, 600 266, 634 286", {
-      joins: "cavae",
-    }),
+    artery("right", "480 280, 440 270, 380 284, 349 305"),
+    artery("left", "480 280, 540 272, 600 266, 635 286"),
   ],
   "lateral-tunnel": [SVC_TO_LUNGS, ...PULMONARY_ARTERIES, trunk("tunnel", TRUNKS["lateral-tunnel"])],
   extracardiac: [SVC_TO_LUNGS, ...PULMONARY_ARTERIES, trunk("conduit", TRUNKS.extracardiac)],
@@ -140,6 +125,7 @@ function wholeVessels(stage: Stage, open: boolean): readonly Vessel[] {
     ...KIDNEY_ARTERIES,
     INFERIOR_VENA_CAVA,
     ...KIDNEY_VEINS,
+    ...KIDNEY_BEDS,
     ...LEG_VEINS,
     ...LEG_BEDS,
     ...BELLY_BEDS,
@@ -151,7 +137,6 @@ function wholeVessels(stage: Stage, open: boolean): readonly Vessel[] {
     ...(stage === "two-ventricle" ? [] : COLLATERALS),
     // The ascending aorta lies before the pulmonary arteries.
     ...CENTRE[stage],
-    ...(stage === "two-ventricle" ? [] : LOBAR_ARTERIES),
     ...chest.filter((each) => !isAorta(each)),
     ...NECK_ARTERIES,
     ...UPPER_VEINS,

@@ -26,36 +26,39 @@ export interface Extent {
   readonly right: number;
   readonly bottom: number;
 }
-export const BODY: Extent = { left: 56, top: -178, right: 944, bottom: 1240 };
+export const BODY: Extent = { left: 56, top: -224, right: 944, bottom: 2128 };
+/** As far as the thighs, which fade. */
+export const THIGHS: Extent = { ...BODY, bottom: 1240 };
 /** Heart and lungs, from the neck to the diaphragm. */
 export const CHEST: Extent = { left: 180, top: 150, right: 820, bottom: 560 };
+/** Plane units of the heart's height, and the fewest CSS px in which it is read. */
+const HEART = { height: 240, least: 60 } as const;
+
+/** What of a body is shown in a box: all of it, unless its heart would be too small to read. */
+export const shownIn = (box: Box, wanted: Extent): Extent =>
+  wanted === BODY && HEART.height * fitInto(box, BODY).scale < HEART.least ? THIGHS : wanted;
+
 /** Where no vessel runs at the sides, plane units, and the height that parts the plates of the upper from those of the lower. */
 const FREE = new Map<
   Extent,
   { readonly corners: readonly { from: number; to: number }[]; readonly part: number }
 >([
   // above the shoulders, below the hands
-  [
-    BODY,
-    {
-      corners: [
-        { from: -178, to: 150 },
-        { from: 1010, to: 1240 },
-      ],
-      part: 600,
-    },
-  ],
-  // above the lungs, over the edges of diaphragm and liver
-  [
-    CHEST,
-    {
-      corners: [
-        { from: 60, to: 190 },
-        { from: 500, to: 680 },
-      ],
-      part: 300,
-    },
-  ],
+  ...[BODY, THIGHS].map(
+    (extent) =>
+      [
+        extent,
+        {
+          corners: [
+            { from: extent.top, to: 150 },
+            { from: 1010, to: extent.bottom },
+          ],
+          part: 600,
+        },
+      ] as const,
+  ),
+  // above the lungs
+  [CHEST, { corners: [{ from: 60, to: 200 }], part: CHEST.bottom }],
 ]);
 
 /** @param head CSS px above the plates on the left that something else takes, beside a body in a wide box */
@@ -71,7 +74,7 @@ export function arrange(
   const over = fitInto(box, extent);
   const free = FREE.get(extent);
   const crowded = free !== undefined && over.scale > 1.2 * beside.scale;
-  const along = crowded && extent === BODY ? alongArms(blocks, { box, head }, gap, margin) : null;
+  const along = crowded && extent !== CHEST ? alongArms(blocks, { box, head, extent }, gap, margin) : null;
   if (along && along.fit.scale > 1.1 * beside.scale && over.scale < 1.45 * along.fit.scale) return along;
   const tall = free !== undefined && over.scale > 1.35 * beside.scale;
   const fit = tall ? over : beside;
@@ -138,12 +141,12 @@ const STEPS = 16;
  */
 function alongArms(
   blocks: readonly Block[],
-  { box, head }: { readonly box: Box; readonly head: number },
+  { box, head, extent }: { readonly box: Box; readonly head: number; readonly extent: Extent },
   gap: number,
   margin: number,
 ): Arranged | null {
   for (let step = 0; step <= STEPS; step++) {
-    const fit = fitInto(box, BODY, (margin * step) / STEPS);
+    const fit = fitInto(box, extent, (margin * step) / STEPS);
     const places = new Map<Block, { x: number; y: number }>();
     for (const side of ["left", "right"] as const) {
       const own = blocks.filter(({ plate }) => plate.side === side);

@@ -13,6 +13,9 @@ import { dimOf, type Emphasis } from "./emphasis.ts";
 const REACH = 0.46;
 const APART = 8;
 const LINK = 4;
+/** Plane units between strands from line to line; how wide and how strong a fine one is. */
+const NET = 7;
+const FINE = { width: 1.5, shown: 0.5 } as const;
 /** Plane units by which a strand between two lines winds. */
 const WINDING = 3;
 /** Samples of one colour. */
@@ -28,10 +31,15 @@ export function drawBed(
   const lit = emphasis.lit.has(vessel.name);
   const last = line.x.length - 1;
   const across = between ? Math.max(between[0].length, between[1].length) : 2 * REACH * vessel.width;
-  const count = Math.max(3, Math.round(across / APART) + 1);
+  const count = Math.max(3, Math.round(across / (between ? NET : APART)) + 1);
+  const thick = (vessel.fine ? FINE.width : between ? 1.9 : 2.4) * (vessel.widened ?? 1);
   const tint = (i: number) => {
     const blood = bloodColour(colour, saturationAlong(circulation, vessel, i / last));
-    return mix(mix(colour.lumen, blood, lit ? 0.95 : 0.72), colour.stage, dimOf(emphasis, vessel.name));
+    return mix(
+      mix(colour.lumen, blood, lit ? 0.95 : vessel.fine ? FINE.shown : 0.72),
+      colour.stage,
+      dimOf(emphasis, vessel.name),
+    );
   };
   const out = new Float64Array(4);
   const at = (strand: number, i: number): Spot => {
@@ -55,11 +63,11 @@ export function drawBed(
       ink.moveTo(...at(strand, i));
       // Each piece reaches a little into the next, so that no crack shows where they bend.
       for (let k = i + 1; k <= Math.min(to + 1, last); k++) ink.lineTo(...at(strand, k));
-      ink.stroke({ color: tint((i + to) / 2), width: 2.4, join: "miter", cap: "butt" });
+      ink.stroke({ color: tint((i + to) / 2), width: thick, join: "miter", cap: "butt" });
       if (strand + 1 < count && (i / PIECE + strand) % 2 === 0 && i + LINK <= last)
         ink
           .moveTo(...at(strand, i))
           .lineTo(...at(strand + 1, i + LINK))
-          .stroke({ color: tint(i), width: 1.8, cap: "butt" });
+          .stroke({ color: tint(i), width: 0.75 * thick, cap: "butt" });
     }
 }

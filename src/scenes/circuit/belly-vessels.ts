@@ -3,77 +3,142 @@
  * Branching and order along the aorta: common anatomy, from memory; levels between the vertebrae T12 and L4.
  */
 import { entryAt } from "../../sim/checked/present.ts";
-import { type Spot, spots } from "../drawing/curve-drawing.ts";
-import { BOWEL_LOOPS } from "./outlines.ts";
-import { type Vessel, vessel } from "./vessel.ts";
+import type { Spot } from "../drawing/curve-drawing.ts";
+import { KIDNEY_ARC, LEFT_HIGHER } from "./outlines.ts";
+import { net, type Vessel, vessel } from "./vessel.ts";
 
 const ARTERY = ["splanchnic", "arterial"] as const;
-const VEIN = ["splanchnic", "ivc"] as const;
+const PORTAL = ["splanchnic", "portal"] as const;
+const HEPATIC = ["splanchnic", "hepatic"] as const;
+const RENAL = ["splanchnic", "kidneys"] as const;
+
+const KIDNEY_SHARE = 0.2;
+
+/** Within each kidney the vessels fan out from its hilum between the pyramids to arcs around these, and capillaries lie in the cortex beyond. */
+function kidney(side: "right" | "left", place: (spot: Spot) => Spot) {
+  const arc = (part: number) =>
+    KIDNEY_ARC.map(([x, y]): Spot => place([382 + part * (x - 382), 728 + part * (y - 728)]));
+  const [inner, outer] = [arc(0.66), arc(0.9)];
+  const fan = (name: string, width: number, from: Spot, to: readonly Spot[]) =>
+    to.map((end, i): Vessel => {
+      const share = KIDNEY_SHARE / to.length;
+      return {
+        name: `${side}Kidney${name}${i + 1}`,
+        flow: "splanchnic",
+        blood: "arterial",
+        width,
+        points: [place(from), end],
+        share,
+        under: true,
+        joins: "aorta",
+      };
+    });
+  const veins = fan(
+    "VeinBranch",
+    7,
+    [400, 738],
+    [1, 3, 5].map((i) => entryAt(outer, i)),
+  );
+  return {
+    arteries: fan(
+      "Branch",
+      5,
+      [400, 722],
+      [0, 2, 4, 6].map((i) => entryAt(inner, i)),
+    ),
+    veins: veins.map(
+      ({ points, ...vein }): Vessel => ({
+        ...vein,
+        blood: "kidneys",
+        points: points.toReversed(),
+        joins: "belowLiver",
+      }),
+    ),
+    bed: {
+      ...net(`${side}KidneyBed`, "splanchnic", ["arterial", "kidneys"], KIDNEY_SHARE, inner, outer),
+      fine: true,
+      under: true,
+    } as const,
+  };
+}
+const RIGHT_KIDNEY = kidney("right", (spot) => spot);
+const LEFT_KIDNEY = kidney("left", ([x, y]) => [1000 - x, y - LEFT_HIGHER]);
 
 /** Behind the veins: they leave the aorta at its sides, below the superior mesenteric artery. */
 export const KIDNEY_ARTERIES: readonly Vessel[] = [
   vessel("rightKidneyArtery", ARTERY, 12, "530 694, 490 698, 440 714, 398 722", {
-    share: 0.2,
+    share: KIDNEY_SHARE,
     under: true,
     joins: "aorta",
   }),
   vessel("leftKidneyArtery", ARTERY, 12, "530 686, 560 690, 602 706", {
-    share: 0.2,
+    share: KIDNEY_SHARE,
     under: true,
     joins: "aorta",
   }),
+  ...RIGHT_KIDNEY.arteries,
+  ...LEFT_KIDNEY.arteries,
 ];
 
 /** The left one before the aorta. */
 export const KIDNEY_VEINS: readonly Vessel[] = [
-  vessel("rightKidneyVein", VEIN, 15, "398 738, 436 742, 468 730", {
-    share: 0.2,
+  vessel("rightKidneyVein", RENAL, 15, "398 738, 436 742, 468 730", {
+    share: KIDNEY_SHARE,
     under: true,
     joins: "belowLiver",
   }),
-  vessel("leftKidneyVein", VEIN, 15, "602 722, 566 720, 530 714, 468 706", {
-    share: 0.2,
+  vessel("leftKidneyVein", RENAL, 15, "602 722, 566 720, 530 714, 468 706", {
+    share: KIDNEY_SHARE,
     under: true,
     joins: "belowLiver",
   }),
+  ...RIGHT_KIDNEY.veins,
+  ...LEFT_KIDNEY.veins,
 ];
 
-/** A loop of small bowel with its capillaries, and the branches that reach it in the mesentery. */
+/** A loop of small bowel: the artery's branch along one limb, the vein's along the other, capillaries over the mesentery between. */
 interface Loop {
   readonly artery: string;
-  readonly bed: string;
+  readonly from: string;
+  readonly to: string;
   readonly vein: string;
 }
 const LOOPS: readonly Loop[] = [
   {
-    artery: "573 776, 590 782, 606 790",
-    bed: BOWEL_LOOPS[0],
-    vein: "612 828, 584 824, 550 810",
+    artery: "573 776, 590 782, 606 790, 650 784, 690 798",
+    from: "610 789, 650 784, 686 796",
+    to: "614 827, 650 832, 690 824",
+    vein: "694 820, 650 832, 612 828, 584 824, 550 810",
   },
   {
-    artery: "571 836, 590 846, 606 856",
-    bed: BOWEL_LOOPS[1],
-    vein: "614 892, 584 878, 543 850",
+    artery: "571 836, 590 846, 606 856, 650 858, 694 866",
+    from: "610 856, 650 858, 690 865",
+    to: "616 891, 658 899, 694 890",
+    vein: "698 888, 658 900, 614 892, 584 878, 543 850",
   },
   {
-    artery: "556 876, 578 898, 598 916",
-    bed: BOWEL_LOOPS[2],
-    vein: "590 952, 562 920, 526 874",
+    artery: "556 876, 578 898, 598 916, 634 932, 672 942",
+    from: "602 918, 634 932, 668 941",
+    to: "594 952, 632 970, 670 964",
+    vein: "674 960, 632 971, 590 952, 562 920, 526 874",
   },
   {
-    artery: "526 902, 546 922, 562 944",
-    bed: BOWEL_LOOPS[3],
-    vein: "512 946, 508 920, 500 890",
+    artery: "526 902, 546 922, 562 944, 560 976, 550 992",
+    from: "562 948, 561 968, 552 990",
+    to: "513 950, 516 972, 524 992",
+    vein: "526 994, 516 970, 512 946, 508 920, 500 890",
   },
   {
-    artery: "496 912, 490 930, 486 948",
-    bed: BOWEL_LOOPS[4],
-    vein: "428 944, 432 924, 440 908",
+    artery: "496 912, 490 930, 486 948, 482 980, 470 996",
+    from: "486 950, 483 972, 472 994",
+    to: "429 948, 434 968, 444 992",
+    vein: "446 994, 434 966, 428 944, 432 924, 440 908",
   },
   {
-    artery: "462 922, 432 932, 402 948",
-    bed: BOWEL_LOOPS[5],
-    vein: "346 940, 358 920, 388 914",
+    artery: "462 922, 432 932, 402 948, 400 980, 388 996",
+    from: "402 952, 400 974, 390 994",
+    to: "347 944, 352 966, 362 990",
+    vein: "364 992, 352 964, 346 940, 358 920, 388 914",
   },
 ];
 const LOOP = 0.05;
@@ -87,22 +152,28 @@ export const BELLY_ARTERIES: readonly Vessel[] = [
     share: 0.2,
     joins: "coeliac",
   }),
-  vessel("liverRightArtery", ARTERY, 6, "430 604, 398 616, 356 636, 312 648, 274 648", {
+  vessel("liverRightArtery", ARTERY, 6, "430 604, 400 618, 362 633, 322 640", {
     share: 0.1,
     joins: "coeliac",
   }),
-  vessel("liverAnteriorArtery", ARTERY, 6, "410 610, 384 594, 358 572, 342 550", {
+  vessel("liverAnteriorArtery", ARTERY, 5, "412 610, 390 592, 378 574", {
     share: 0.05,
     joins: "coeliac",
   }),
-  vessel("liverLeftArtery", ARTERY, 6, "446 610, 474 598, 516 584, 566 572", {
+  vessel("liverLeftArtery", ARTERY, 6, "446 610, 474 597, 512 583, 546 576", {
     share: 0.05,
     joins: "coeliac",
   }),
-  vessel("gutSplenicArtery", ARTERY, 10, "531 646, 537 634, 566 633, 600 624, 636 630, 672 616, 716 624", {
-    share: 0.1,
-    joins: "coeliac",
-  }),
+  vessel(
+    "gutSplenicArtery",
+    ARTERY,
+    10,
+    "531 646, 537 634, 566 633, 600 624, 636 630, 672 616, 716 624, 738 608, 752 592",
+    {
+      share: 0.1,
+      joins: "coeliac",
+    },
+  ),
   vessel("gutArtery", ARTERY, 13, "532 664, 556 684, 571 740, 573 800", { share: 0.3, joins: "mesenteric" }),
   vessel("gutLowerArtery", ARTERY, 9, "573 796, 571 838, 552 878, 516 906, 462 922", {
     share: 0.2,
@@ -113,100 +184,75 @@ export const BELLY_ARTERIES: readonly Vessel[] = [
   ),
 ];
 
-/** Bowel and spleen drain to the liver's hilum, before the inferior vena cava; it branches to the liver's lobes. */
+const toPortal = (name: string, width: number, share: number, way: string) =>
+  vessel(name, PORTAL, width, way, { share, joins: "portal" });
+
+/** Bowel and spleen drain to the liver's hilum, before the inferior vena cava; it branches in the liver's lobes and ends in twigs. */
 export const PORTAL_VEINS: readonly Vessel[] = [
-  vessel("gutVein", VEIN, 16, "546 840, 550 800, 546 744, 528 702, 500 676", { share: 0.3, joins: "portal" }),
-  vessel("gutLowerVein", VEIN, 11, "388 914, 446 906, 500 890, 532 866, 547 830", {
-    share: 0.2,
-    joins: "portal",
-  }),
-  ...eachLoop(({ vein }, number) =>
-    vessel(`gutVeinBranch${number}`, VEIN, 8, vein, { share: LOOP, joins: "portal" }),
-  ),
-  vessel("gutSplenicVein", VEIN, 12, "716 640, 668 640, 612 656, 556 664, 496 662", {
-    share: 0.1,
-    joins: "portal",
-  }),
-  vessel("portal", VEIN, 20, "500 690, 492 654, 466 634, 424 618", { share: 0.4, joins: "portal" }),
-  vessel("liverRightPortal", VEIN, 13, "428 619, 384 638, 340 652", { share: 0.2, joins: "portal" }),
-  vessel("liverRightPortal2", VEIN, 8, "346 648, 312 657, 282 657, 262 650", { share: 0.1, joins: "portal" }),
-  vessel("liverRightPortal3", VEIN, 7, "352 648, 326 643, 302 634", { share: 0.1, joins: "portal" }),
-  vessel("liverAnteriorPortal", VEIN, 11, "426 620, 396 608, 366 586, 346 556", {
-    share: 0.1,
-    joins: "portal",
-  }),
-  vessel("liverLeftPortal", VEIN, 10, "426 618, 462 608, 510 594, 560 580, 592 572", {
-    share: 0.1,
-    joins: "portal",
-  }),
+  toPortal("gutVein", 16, 0.3, "546 840, 550 800, 546 744, 528 702, 500 676"),
+  toPortal("gutLowerVein", 11, 0.2, "388 914, 446 906, 500 890, 532 866, 547 830"),
+  ...eachLoop(({ vein }, number) => toPortal(`gutVeinBranch${number}`, 8, LOOP, vein)),
+  toPortal("gutSplenicVein", 12, 0.1, "752 662, 736 652, 716 640, 668 640, 612 656, 556 664, 496 662"),
+  toPortal("portal", 20, 0.4, "500 690, 492 654, 466 634, 424 618"),
+  toPortal("liverRightPortal", 13, 0.25, "428 619, 394 634, 352 644"),
+  toPortal("liverRightPortal2", 8, 0.1, "358 643, 322 651, 288 651"),
+  toPortal("liverRightPortal3", 5, 0.05, "324 651, 302 641, 282 634"),
+  toPortal("liverRightPortal4", 7, 0.1, "356 643, 336 628, 316 622"),
+  toPortal("liverAnteriorPortal", 9, 0.1, "420 622, 398 606, 382 590, 372 578"),
+  toPortal("liverAnteriorPortal2", 5, 0.05, "396 604, 370 602, 352 596"),
+  toPortal("liverLeftPortal", 10, 0.1, "426 618, 464 606, 508 593"),
+  toPortal("liverLeftPortal2", 7, 0.06, "502 595, 536 587, 564 580"),
+  toPortal("liverLeftPortal3", 5, 0.05, "470 604, 482 590, 484 578"),
 ];
 
-/** What the hepatic veins' branches gather from. */
-const TWIGS = [
-  "250 636, 245 629, 242 618",
-  "296 612, 292 607, 290 598",
-  "400 610, 406 598, 411 584",
-  "560 563, 550 560, 536 556",
-];
+const toCava = (name: string, width: number, share: number, way: string) =>
+  vessel(name, HEPATIC, width, way, { share, joins: "cavae" });
 
-/** They leave at the liver's back, right under the diaphragm. */
+/** From twigs between the portal ones; they leave at the liver's back, right under the diaphragm. */
 export const HEPATIC_VEINS: readonly Vessel[] = [
-  ...TWIGS.map((way, i) => vessel(`hepaticTwig${i + 1}`, VEIN, 6, way, { share: 0.03, joins: "cavae" })),
-  vessel("hepatic", VEIN, 15, "320 545, 370 531, 424 528, 467 524", { share: 0.35, joins: "cavae" }),
-  vessel("hepaticBranch", VEIN, 9, "242 622, 250 592, 278 562, 324 544", { share: 0.2, joins: "cavae" }),
-  vessel("hepaticBranch2", VEIN, 7, "290 602, 306 576, 334 541", { share: 0.15, joins: "cavae" }),
-  vessel("hepaticMiddle", VEIN, 10, "410 588, 420 564, 440 543, 466 527", { share: 0.1, joins: "cavae" }),
-  vessel("hepaticLeft", VEIN, 12, "540 557, 506 550, 470 530", { share: 0.15, joins: "cavae" }),
-  vessel("hepaticLeftBranch", VEIN, 7, "612 567, 576 562, 536 556", { share: 0.15, joins: "cavae" }),
+  toCava("hepatic", 15, 0.35, "326 549, 370 535, 424 528, 467 524"),
+  toCava("hepaticBranch", 9, 0.2, "262 590, 290 566, 334 546"),
+  toCava("hepaticBranch2", 6, 0.06, "246 622, 252 604, 266 587"),
+  toCava("hepaticBranch3", 6, 0.08, "302 598, 304 576, 316 554"),
+  toCava("hepaticBranch4", 6, 0.08, "334 574, 346 552, 364 537"),
+  toCava("hepaticMiddle", 10, 0.1, "422 588, 430 562, 446 543, 466 527"),
+  toCava("hepaticMiddle2", 5, 0.05, "402 576, 416 560, 436 552"),
+  toCava("hepaticLeft", 11, 0.15, "544 553, 506 547, 470 529"),
+  toCava("hepaticLeftBranch", 7, 0.1, "606 562, 576 558, 538 552"),
+  toCava("hepaticLeftBranch2", 5, 0.05, "520 566, 514 556, 502 546"),
 ];
 
-const bed = (name: string, width: number, share: number, way: string): Vessel =>
-  vessel(name, ARTERY, width, way, { share, becomes: "ivc", bed: true });
-
-/** Capillaries all along from one vessel to another. */
-function between(
-  name: string,
-  blood: "arterial" | "ivc",
-  share: number,
-  ...ways: readonly [from: string, to: string]
-): Vessel {
-  const [from, to] = [spots(ways[0]), spots(ways[1])] as const;
-  const middle = (side: readonly Spot[]) => entryAt(side, Math.floor(side.length / 2));
-  const reach = [from, to].map((side) =>
-    Math.max(...side.map(([x, y]) => Math.hypot(x - middle(side)[0], y - middle(side)[1]))),
-  );
-  return {
-    name,
-    flow: "splanchnic",
-    blood,
-    becomes: "ivc",
-    bed: true,
-    width: 2 * Math.max(...reach) + 4,
-    points: [middle(from), middle(to)],
-    between: [from, to],
-    share,
-  };
-}
-
-/** Of the liver, where the portal vein's branches reach between the hepatic veins: one field, and the arteries' own way into it. */
-const SINUSOIDS: readonly Vessel[] = [
-  between("liverPortalBed", "ivc", 0.15, "318 640, 290 656, 262 648", "296 596, 250 592, 238 624"),
-  between("liverPortalBed2", "ivc", 0.08, "384 632, 352 648, 318 640", "342 540, 306 576, 288 604"),
-  between("liverPortalBed3", "ivc", 0.05, "392 606, 366 586, 346 556", "432 529, 384 529, 330 542"),
-  between("liverPortalBed4", "ivc", 0.05, "436 612, 396 608, 372 590", "414 586, 420 564, 440 543"),
-  between("liverPortalBed5", "ivc", 0.07, "436 614, 520 590, 606 570", "428 576, 500 548, 612 566"),
-  between("liverBed", "arterial", 0.1, "390 618, 340 642, 280 648", "346 541, 306 570, 262 582"),
-  between("liverBed2", "arterial", 0.05, "392 600, 366 580, 342 550", "434 530, 386 529, 334 541"),
-  between("liverBed3", "arterial", 0.05, "452 608, 510 586, 566 572", "452 544, 510 551, 576 562"),
-];
+/** Of the liver, from the portal vein's twigs to those of the hepatic veins; and the arteries' own way into it. */
+const SINUSOIDS: readonly Vessel[] = (
+  [
+    ["liverPortalBed", "portal", 0.15, "318 624, 300 636, 284 650", "304 580, 276 582, 250 606"],
+    ["liverPortalBed2", "portal", 0.12, "376 582, 356 597, 318 622", "364 540, 336 560, 304 590"],
+    ["liverPortalBed3", "portal", 0.06, "424 612, 398 600, 376 578", "424 582, 412 564, 380 537"],
+    ["liverPortalBed4", "portal", 0.07, "446 610, 484 590, 562 580", "444 546, 510 550, 600 561"],
+    ["liverBed", "arterial", 0.1, "386 622, 350 636, 322 640", "356 544, 314 566, 272 584"],
+    ["liverBed2", "arterial", 0.05, "398 600, 388 588, 378 574", "430 566, 410 566, 372 537"],
+    ["liverBed3", "arterial", 0.05, "462 602, 510 584, 546 576", "456 542, 510 550, 570 558"],
+  ] as const
+).map(([name, blood, share, from, to]) => ({
+  ...net(name, "splanchnic", [blood, "hepatic"], share, from, to),
+  fine: true,
+}));
 
 export const BELLY_BEDS: readonly Vessel[] = [
   ...SINUSOIDS,
-  ...eachLoop((loop, number) => bed(`gutBed${number}`, 22, LOOP, loop.bed)),
-  bed("gutSpleenBed", 26, 0.1, "714 624, 738 604, 756 626, 742 652, 714 640"),
-  bed("rightKidneyBed", 26, 0.2, "400 722, 380 692, 352 698, 342 730, 352 762, 382 768, 400 738"),
-  bed("leftKidneyBed", 26, 0.2, "600 706, 620 676, 648 682, 658 714, 648 746, 618 752, 600 722"),
+  ...eachLoop(({ from, to }, number) =>
+    net(`gutBed${number}`, "splanchnic", ["arterial", "portal"], LOOP, from, to),
+  ),
+  net(
+    "gutSpleenBed",
+    "splanchnic",
+    ["arterial", "portal"],
+    0.1,
+    "726 616, 740 606, 754 592",
+    "726 646, 740 654, 754 660",
+  ),
 ];
+export const KIDNEY_BEDS: readonly Vessel[] = [RIGHT_KIDNEY.bed, LEFT_KIDNEY.bed];
 
 /** Names of all that the liver's and the bowel's blood passes. */
 export const namesOf = (organ: "liver" | "gut"): readonly string[] =>

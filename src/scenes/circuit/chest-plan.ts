@@ -1,5 +1,6 @@
 /** The one anatomy in the whole circulation's plane: where heart, lungs and liver are painted, and the vessels that they share with it. */
 import { entryAt, lastOf } from "../../sim/checked/present.ts";
+import { band } from "../../sim/geometry/centreline.ts";
 import type { ChestFrame, Point } from "../../sim/geometry/geometry.ts";
 import { surroundings } from "../../sim/geometry/pathways/surroundings.ts";
 import type { Stage } from "../../sim/parameters/request.ts";
@@ -7,7 +8,7 @@ import { type Anatomy, anatomyOf } from "../anatomy/chest-anatomy.ts";
 import type { Tube } from "../anatomy/great-vessels.ts";
 import type { HeartShape } from "../anatomy/heart-shape.ts";
 import type { LungShape } from "../anatomy/lung-shape.ts";
-import type { Tree } from "../anatomy/tree.ts";
+import { stemsOf, type Tree } from "../anatomy/tree.ts";
 import { curve, placeOn, type Spot, spots } from "../drawing/curve-drawing.ts";
 import { middleOf } from "./chamber-blood.ts";
 import type { Blood, Vessel } from "./vessel.ts";
@@ -220,6 +221,9 @@ const BEFORE_VEINS = 396;
 /** From the pulmonary artery to an end of its tree, and from the nearest end of the veins' tree back along that: between them no vessel is drawn. */
 function through({ side, arteries, veins: back, hilum }: LungShape, to: number): readonly Vessel[] {
   const step = arteries.ends.length / COURSES;
+  const [upper, lower] = stemsOf(back);
+  const overArteries = limbsOf(back, upper);
+  const overLower = limbsOf(arteries, [...arteries.nodes.keys()]);
   return Array.from({ length: COURSES }, (_, k): readonly Vessel[] => {
     const end = entryAt(arteries.ends, Math.floor((k + 0.5) * step));
     const [x, y] = entryAt(arteries.nodes, end).at;
@@ -228,7 +232,12 @@ function through({ side, arteries, veins: back, hilum }: LungShape, to: number):
       return Math.hypot(px - x, py - y);
     };
     const near = back.ends.reduce((best, i) => (away(i) < away(best) ? i : best), entryAt(back.ends, 0));
-    const half = (name: string, blood: Blood, points: readonly Point[]): Vessel => ({
+    const half = (
+      name: string,
+      blood: Blood,
+      points: readonly Point[],
+      covers: readonly (readonly Spot[])[],
+    ): Vessel => ({
       name: k === 0 ? `${side}${name}` : `${side}${name}${k + 1}`,
       flow: side,
       blood,
@@ -237,13 +246,26 @@ function through({ side, arteries, veins: back, hilum }: LungShape, to: number):
       share: 1 / COURSES,
       painted: true,
       about: onPlane(hilum),
+      covers,
     });
     return [
-      half("Bed", "pulmonaryArtery", way(arteries, end).reverse()),
-      half("VeinBed", "pulmonaryVein", way(back, near)),
+      half("Bed", "pulmonaryArtery", way(arteries, end).reverse(), overArteries),
+      half("VeinBed", "pulmonaryVein", way(back, near), lower.includes(near) ? overLower : []),
     ];
   }).flat();
 }
+
+/** mm of a limb that hides what lies behind it, and how much wider than its lumen it is painted. */
+const HIDES = 2.2;
+const OUTSIDE = 1.4;
+
+/** Outlines of a tree's thicker limbs. */
+const limbsOf = ({ nodes }: Tree, which: readonly number[]): readonly (readonly Spot[])[] =>
+  which.flatMap((i) => {
+    const { at, parent, width } = entryAt(nodes, i);
+    if (parent < 0 || width < HIDES) return [];
+    return [band([entryAt(nodes, parent).at, at], OUTSIDE * width, OUTSIDE * width).map(onPlane)];
+  });
 
 /** From an end to its root, a few points. */
 function way({ nodes }: Tree, end: number): Point[] {

@@ -15,10 +15,29 @@ export const bloodAlong = (
   fraction: number,
 ): Blood => (fraction < 0.5 ? blood : becomes);
 
-/** Percent. The pulmonary arteries' mixture is the model's own extra. */
+/** What the model gives beside its saturations, and what stands for it where it doesn't. */
+const EXTRAS = {
+  pulmonaryArtery: ["pulmonaryArterySaturation", "svc"],
+  legs: ["legVeinSaturation", "ivc"],
+  kidneys: ["renalVeinSaturation", "ivc"],
+  hepatic: ["hepaticVeinSaturation", "ivc"],
+} as const;
+
+/**
+ * Part of the fall from arterial to hepatic venous saturation that has come about in the portal vein: the model has gut and liver in
+ * one, of which the gut takes two fifths of the oxygen from three quarters of the flow (textbooks, from memory).
+ */
+const PORTAL_FALL = 0.4 / 0.75;
+
+/** Percent */
 export function saturationOf(circulation: Circulation, blood: Blood): number {
-  if (blood !== "pulmonaryArtery") return circulation.saturations[blood];
-  return circulation.extras.pulmonaryArterySaturation ?? circulation.saturations.svc;
+  if (blood === "portal") {
+    const { arterial } = circulation.saturations;
+    return arterial + PORTAL_FALL * (saturationOf(circulation, "hepatic") - arterial);
+  }
+  if (!(blood in EXTRAS)) return circulation.saturations[blood as keyof Circulation["saturations"]];
+  const [name, other] = EXTRAS[blood as keyof typeof EXTRAS];
+  return circulation.extras[name] ?? circulation.saturations[other];
 }
 
 /** Percent at `fraction` of a vessel; in a bed it changes over the middle half. */

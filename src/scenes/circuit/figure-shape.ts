@@ -1,4 +1,4 @@
-/** The figure around the circulation, from the front with its palms turned forward; its thighs fade out below. Plane of `anatomy.ts`. */
+/** The figure around the circulation, standing, from the front with its palms turned forward and its feet a little outwards. Plane of `anatomy.ts`. */
 import { type Spot, spots } from "../drawing/curve-drawing.ts";
 
 /** The other side, about the midline x = 500. */
@@ -8,8 +8,11 @@ export const mirrored = (points: readonly Spot[]): readonly Spot[] =>
 /** Outline on both sides of the midline from its left half, which starts and ends there. */
 const bothSides = (half: readonly Spot[]): readonly Spot[] => [...half, ...mirrored(half).toReversed()];
 
-/** Where the thighs begin to fade, and where they are gone. */
-export const FADE = { from: 1150, to: 1240 } as const;
+/** Lengths from the chin, so that the head is a seventh to an eighth of the body (Domljan et al., Appl. Sci. 2024;14:7185). */
+const CHIN = 78;
+const HEADED = 1.17;
+const headed = (text: string): readonly Spot[] =>
+  spots(text).map(([x, y]) => [500 + HEADED * (x - 500), CHIN + HEADED * (y - CHIN)] as const);
 
 const SHOULDER = spots("500 44, 566 40, 567 84, 578 112, 614 134, 690 152, 764 170");
 const OUTER_ARM = spots(
@@ -23,9 +26,20 @@ const INNER_ARM = spots(
   "862 912, 854 820, 846 720, 838 640, 824 580, 820 500, 814 420, 800 350, 792 322, 788 336",
 );
 const FLANK = spots("787 420, 789 500, 788 600, 778 690, 758 770, 764 850, 788 930, 798 1010, 797 1090");
-const LEG = spots("782 1290, 520 1290, 514 1180, 510 1110, 507 1080, 500 1066");
+/** Down its outer side over knee and ankle, and up its inner one; the crotch lies at 0.45 of the height (0.47 when grown: Stratz 1909, from memory). */
+const OUTER_LEG = spots(
+  "796 1150, 784 1240, 758 1340, 724 1424, 710 1468, 709 1506, 717 1560, 716 1630, 702 1730, 682 1830, 669 1910, 666 1956, 671 1984, 673 2004",
+);
+const FOOT = spots(
+  "682 2032, 708 2064, 734 2088, 745 2104, 738 2115, 722 2117, 700 2120, 676 2122, 650 2124, 628 2124, 612 2116, 606 2098, 604 2066, 600 2030",
+);
+const INNER_LEG = spots(
+  "592 2006, 586 1982, 591 1952, 592 1880, 582 1780, 567 1690, 559 1610, 562 1548, 575 1496, 580 1456, 573 1410, 556 1330, 536 1230, 518 1140, 508 1092, 500 1070",
+);
 
-/** Neck, trunk, arms with hands, and thighs. */
+const LEG = [...OUTER_LEG, ...FOOT, ...INNER_LEG];
+
+/** Neck, trunk, arms with hands, and legs. */
 export const FIGURE: readonly Spot[] = bothSides([
   ...SHOULDER,
   ...OUTER_ARM,
@@ -44,32 +58,37 @@ export const TRUNK: readonly Spot[] = bothSides([
 ]);
 
 export const HEAD: readonly Spot[] = bothSides(
-  spots("500 -176, 541 -171, 575 -150, 594 -118, 598 -84, 593 -46, 586 -8, 572 30, 547 60, 521 75, 500 78"),
+  headed("500 -176, 541 -171, 575 -150, 594 -118, 598 -84, 593 -46, 586 -8, 572 30, 547 60, 521 75, 500 78"),
 );
 
 /** From where to where it lies before the neck's vessels, thicker from the brow down to the cheeks. */
-export const FACE = { top: -64, full: -6, bottom: 80 } as const;
+export const FACE = { top: -72, full: -14, bottom: 80 } as const;
 
 /** 0..1: how much of the face lies before what is at a height of the plane. */
 export const faceAt = (y: number): number =>
   y > FACE.bottom ? 0 : Math.min(1, Math.max(0, (y - FACE.top) / (FACE.full - FACE.top)));
 
-const EAR: readonly Spot[] = spots("590 -52, 602 -62, 610 -50, 608 -24, 600 -4, 591 0, 588 -26, 590 -52");
+const EAR: readonly Spot[] = headed("590 -52, 602 -62, 610 -50, 608 -24, 600 -4, 591 0, 588 -26, 590 -52");
 export const EARS: readonly (readonly Spot[])[] = [EAR, mirrored(EAR)];
 
 /** Lines of the face, of collar bones, navel and folds: drawn faintly. */
 export const FEATURES: readonly (readonly Spot[])[] = [
   ...[
-    // brow, upper and lower lid, the nose's side, collar bone, breast, groin
-    spots("518 -50, 536 -56, 556 -50"),
-    spots("522 -32, 534 -40, 550 -32"),
-    spots("524 -31, 536 -27, 549 -31"),
-    spots("508 -34, 506 -10, 514 8, 512 14, 504 15"),
+    // brow, upper and lower lid, the nose's side, collar bone, breast, groin, elbow, kneecap, toes
+    headed("518 -50, 536 -56, 556 -50"),
+    headed("522 -32, 534 -40, 550 -32"),
+    headed("524 -31, 536 -27, 549 -31"),
+    headed("508 -34, 506 -10, 514 8, 512 14, 504 15"),
     spots("528 138, 580 150, 660 158, 744 178"),
     spots("776 416, 748 440, 706 446"),
     spots("770 950, 700 1010, 590 1064"),
     spots("856 590, 870 596, 884 592"),
+    spots("612 1420, 640 1404, 668 1420, 676 1452, 660 1484, 638 1492, 618 1478"),
+    spots("646 2096, 648 2108, 642 2122"),
+    spots("672 2092, 676 2104, 670 2120"),
+    spots("696 2088, 701 2100, 696 2118"),
+    spots("716 2084, 722 2096, 718 2115"),
   ].flatMap((line) => [line, mirrored(line)]),
-  spots("472 40, 488 36, 500 39, 512 36, 528 40"),
-  spots("480 46, 500 53, 520 46"),
+  headed("472 40, 488 36, 500 39, 512 36, 528 40"),
+  headed("480 46, 500 53, 520 46"),
 ];

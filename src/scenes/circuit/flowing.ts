@@ -3,7 +3,7 @@ import type { Container } from "pixi.js";
 import { entryAt, present } from "../../sim/checked/present.ts";
 import type { Circulation } from "../../sim/circulation/answer.ts";
 import { fromLitresPerMinute, toMillilitre } from "../../sim/units.ts";
-import { lungsAt } from "../anatomy/standing.ts";
+import { lungsAt, sectionOf, type Ventricle } from "../anatomy/standing.ts";
 import { type Streaks, shapeOf, streaks } from "../drawing/streaks.ts";
 import { flowTrace, meanOf, type Passage, passage, valueAt } from "../drawing/trace-clock.ts";
 import { markColour, tintOf } from "../theme/colour.ts";
@@ -35,7 +35,7 @@ export interface Flowing {
   /** under the heart and the vessels in front */
   readonly behind: Container;
   readonly front: Container;
-  /** Call when the vessels or the circulation changed; dots keep their places while the vessels stay. */
+  /** Call when the vessels or the circulation changed; dots keep their places while the lines of the vessels stay. */
   follow(laid: readonly Laid[], circulation: Circulation): void;
   /** `still`: nothing moves; darts as long as the mean flow is fast point the way. `grain`: size of the marks over that in a whole body. */
   move(time: number, still: boolean, theme: Theme, emphasis?: Emphasis, grain?: number): void;
@@ -56,6 +56,16 @@ function streamOf(vessel: Vessel, { traces, request }: Circulation): Stream | nu
     perMillilitre: reachPerMillilitre(vessel, request.body.bsa),
   };
 }
+
+/** By how much lungs and ventricles are wider than they are drawn. */
+const swellings = (circulation: Circulation, time: number, still: boolean) => {
+  const of = (name: Ventricle) => (still ? 0 : sectionOf(circulation, name, time) - 1);
+  return {
+    lungs: lungsAt(circulation, time, still) - 1,
+    ventricle: of("ventricle"),
+    rightVentricle: of("rightVentricle"),
+  };
+};
 
 export function flowing(): Flowing {
   const layers: readonly [Streaks, Streaks] = [streaks(), streaks()];
@@ -86,8 +96,10 @@ export function flowing(): Flowing {
     behind: layers[0].view,
     front: layers[1].view,
     follow(nextLaid, nextCirculation) {
-      if (nextLaid !== laid || !dots) {
-        laid = nextLaid;
+      const stays =
+        nextLaid.length === laid.length && nextLaid.every(({ line }, i) => line === laid[i]?.line);
+      laid = nextLaid;
+      if (!stays || !dots) {
         dots = layDots(laid);
         seen = seenAlong(laid);
         reach = new Float64Array(laid.length);
@@ -111,13 +123,14 @@ export function flowing(): Flowing {
         return toMillilitre(fromLitresPerMinute(flow)) * stream.perMillilitre;
       });
       const counts: [number, number] = [0, 0];
-      const swell = lungsAt(circulation, time, still) - 1;
+      const swellOf = swellings(circulation, time, still);
       for (let i = 0; i < dots.count; i++) {
         const index = entryAt(dots.vessel, i);
         const each = entryAt(laid, index);
         placeDot(each, entryAt(dots.start, i), entryAt(dots.across, i), entryAt(reach, index), out);
         const [x, y] = [entryAt(out, 0), entryAt(out, 1)];
-        const [aboutX, aboutY] = each.vessel.about ?? [x, y];
+        const { about: [aboutX, aboutY] = [x, y], beats } = each.vessel;
+        const swell = swellOf[beats ?? "lungs"];
         const saturation = saturationAlong(circulation, each.vessel, entryAt(out, 4));
         const width = grain * markWidth(each.vessel) * (still ? 2.3 : 1);
         // In a still fewer and larger marks, so that each can be read as an arrow.

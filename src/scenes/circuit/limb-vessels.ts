@@ -1,14 +1,23 @@
 /** Vessels of head, arms and legs, on both sides. The model has one stream for the upper body and one for the legs: shares are parts of it as drawn. */
 import { mirrored } from "./figure-shape.ts";
-import { type Vessel, vessel } from "./vessel.ts";
+import { type Blood, net, type Vessel, vessel } from "./vessel.ts";
 
-/** The left one by its name, and before it its mirror image on the body's right. */
-function pair(name: string, ...rest: Rest): readonly [right: Vessel, left: Vessel] {
-  const left = vessel(name, ...rest);
-  const other = name.replace("left", "right").replace("Left", "Right");
-  return [{ ...left, name: other, points: mirrored(left.points) }, left];
-}
-type Rest = Parameters<typeof vessel> extends readonly [string, ...infer Others] ? Others : never;
+/** A left one, and before it its mirror image on the body's right. */
+const twice = (left: Vessel): readonly [right: Vessel, left: Vessel] => [
+  {
+    ...left,
+    name: left.name.replace("left", "right").replace("Left", "Right"),
+    points: mirrored(left.points),
+    ...(left.between ? { between: [mirrored(left.between[0]), mirrored(left.between[1])] as const } : {}),
+  },
+  left,
+];
+const pair = (...of: Parameters<typeof vessel>) => twice(vessel(...of));
+const netPair = (
+  name: string,
+  [flow, becomes]: readonly [flow: string, becomes: Blood],
+  ...rest: readonly [share: number, from: string, to: string]
+) => twice(net(name, flow, ["arterial", becomes], ...rest));
 
 /** Parts of the upper body's stream for each half of the head and each arm. */
 const HEAD = 0.3;
@@ -18,7 +27,7 @@ const [, leftArm] = pair(
   "upperLimbArteryLeft",
   ["upper", "arterial"],
   10,
-  "584 227, 592 206, 612 186, 644 178, 690 180, 734 198, 776 242, 808 304, 832 390, 843 480, 850 580, 864 690, 869 800, 871 918",
+  "584 227, 592 206, 612 186, 644 178, 690 180, 734 198, 776 242, 808 304, 832 390, 843 480, 850 580, 864 690, 869 800, 868 918, 864 970, 870 1024",
   { share: ARM, joins: "arch" },
 );
 /** From the bifurcation of the brachiocephalic artery over the lung's apex. */
@@ -28,6 +37,24 @@ const rightArm = {
   points: [[492, 174], [470, 152], [432, 146], [388, 154], ...mirrored(leftArm.points).slice(4)],
 } as const;
 
+/** Of the brain's surface, half of which each branch of the fissure's artery feeds, and the veins between them. */
+const BRAIN_ARTERIES = [
+  "588 -84, 570 -96, 546 -98, 526 -92",
+  "590 -92, 578 -124, 552 -142, 526 -142",
+  "590 -90, 592 -122, 578 -158, 548 -182",
+];
+const BRAIN_VEINS = [
+  "560 -116, 536 -120, 514 -112, 500 -100",
+  "566 -164, 544 -178, 520 -184, 500 -186",
+  "556 -76, 536 -78, 514 -74, 500 -66",
+];
+const twigs = (
+  name: string,
+  flow: readonly [string, Blood],
+  ways: readonly string[],
+  more: Partial<Vessel>,
+) => ways.flatMap((way, i) => pair(`${name}${i + 1}`, flow, 5, way, { share: HEAD / ways.length, ...more }));
+
 /** Behind the veins at the root of the neck. */
 export const NECK_ARTERIES: readonly Vessel[] = [
   leftArm,
@@ -36,7 +63,7 @@ export const NECK_ARTERIES: readonly Vessel[] = [
     "leftCarotid",
     ["upper", "arterial"],
     11,
-    "555 225, 555 200, 546 156, 532 110, 531 70, 535 28, 541 -8, 559 -52",
+    "555 225, 555 200, 546 156, 532 110, 531 70, 533 28, 536 -20, 548 -56",
     {
       share: HEAD,
       joins: "arch",
@@ -46,12 +73,18 @@ export const NECK_ARTERIES: readonly Vessel[] = [
     "rightCarotid",
     ["upper", "arterial"],
     11,
-    "490 170, 478 140, 468 110, 469 70, 465 28, 459 -8, 441 -52",
+    "490 170, 478 140, 468 110, 469 70, 467 28, 464 -20, 452 -56",
     {
       share: HEAD,
       joins: "arch",
     },
   ),
+  // Up in the fissure between the brain's lobes.
+  ...pair("leftHeadArtery", ["upper", "arterial"], 8, "547 -54, 564 -56, 582 -66, 590 -94", {
+    share: HEAD,
+    joins: "arch",
+  }),
+  ...twigs("leftHeadArtery", ["upper", "arterial"], BRAIN_ARTERIES, { joins: "arch" }),
 ];
 
 const upperVein = { joins: "upperVeins" } as const;
@@ -61,10 +94,22 @@ export const UPPER_VEINS: readonly Vessel[] = [
     "upperLimbVeinLeft",
     ["upper", "svc"],
     10,
-    "888 922, 888 850, 888 760, 884 670, 870 590, 864 500, 860 410, 850 320, 824 252, 784 214, 736 196, 684 196, 632 180, 592 160, 562 148",
+    "892 1022, 898 972, 892 918, 888 850, 888 760, 884 670, 870 590, 864 500, 860 410, 850 320, 824 252, 784 214, 736 196, 684 196, 632 180, 592 160, 562 148",
     { share: ARM, ...upperVein },
   ),
-  ...pair("leftJugular", ["upper", "svc"], 13, "577 -54, 564 -10, 552 28, 551 66, 556 110, 562 150", {
+  ...twigs("leftHeadVein", ["upper", "svc"], BRAIN_VEINS, { behind: true, joins: "sinuses" }),
+  // Between the brain's halves, round its back, and out at the skull's base.
+  vessel("headSinus", ["upper", "svc"], 10, "500 -196, 500 -150, 500 -100, 500 -62", {
+    share: 2 * HEAD,
+    behind: true,
+    joins: "sinuses",
+  }),
+  ...pair("leftHeadSinus", ["upper", "svc"], 10, "500 -66, 512 -50, 540 -40, 568 -34, 577 -12", {
+    share: HEAD,
+    behind: true,
+    joins: "sinuses",
+  }),
+  ...pair("leftJugular", ["upper", "svc"], 13, "577 -18, 568 10, 555 40, 551 72, 556 110, 562 150", {
     share: HEAD,
     ...upperVein,
   }),
@@ -81,77 +126,136 @@ export const UPPER_VEINS: readonly Vessel[] = [
 
 /** Beds of the two halves of the brain and of the hands. */
 export const UPPER_BEDS: readonly Vessel[] = [
-  ...pair(
+  ...netPair(
     "leftHeadBed",
-    ["upper", "arterial"],
-    38,
-    "559 -50, 538 -72, 516 -100, 530 -136, 562 -132, 580 -96, 577 -52",
+    ["upper", "svc"],
+    HEAD,
+    "580 -64, 590 -92, 588 -128, 570 -166, 540 -188",
+    "504 -72, 504 -100, 504 -130, 504 -160, 504 -190",
+  ),
+  ...netPair(
+    "leftHandBed",
+    ["upper", "svc"],
+    ARM,
+    "865 950, 865 974, 867 1000, 872 1022",
+    "895 950, 897 974, 896 1000, 891 1022",
+  ),
+];
+
+/** Of each leg's stream, what muscles of thigh and calf and the foot take. */
+const [THIGH, CALF, FOOT] = [0.22, 0.18, 0.1];
+
+/** The right artery crosses before the left vein. */
+const legArtery = { joins: "legArteries" } as const;
+export const LEG_ARTERIES: readonly Vessel[] = [
+  vessel("aorticFork", ["legs", "arterial"], 24, "527 840, 526 868", legArtery),
+  vessel("rightLegArtery", ["legs", "arterial"], 16, "526 858, 512 890, 470 930, 406 986, 366 1050", {
+    ...legArtery,
+    share: 0.5,
+  }),
+  vessel("leftLegArtery", ["legs", "arterial"], 16, "526 858, 540 890, 572 930, 616 986, 634 1050", {
+    ...legArtery,
+    share: 0.5,
+  }),
+  ...pair(
+    "leftThighArtery",
+    ["legs", "arterial"],
+    11,
+    "634 1050, 650 1078, 690 1110, 722 1170, 732 1250, 718 1330",
     {
-      share: HEAD,
-      becomes: "svc",
-      bed: true,
+      ...legArtery,
+      share: THIGH,
+    },
+  ),
+  // Through the thigh to the hollow of the knee.
+  ...pair(
+    "leftLegFemoralArtery",
+    ["legs", "arterial"],
+    14,
+    "634 1050, 646 1130, 648 1220, 640 1320, 630 1400, 632 1460, 634 1510",
+    {
+      ...legArtery,
+      share: CALF + FOOT,
     },
   ),
   ...pair(
-    "leftHandBed",
-    ["upper", "arterial"],
-    22,
-    "871 916, 866 950, 868 984, 879 1000, 892 986, 894 952, 888 920",
+    "leftLegTibialArtery",
+    ["legs", "arterial"],
+    10,
+    "634 1502, 628 1540, 621 1620, 619 1720, 620 1820, 622 1910, 622 1980, 630 2048",
     {
-      share: ARM,
-      becomes: "svc",
-      bed: true,
+      ...legArtery,
+      share: CALF + FOOT / 2,
+    },
+  ),
+  ...pair(
+    "leftLegFrontArtery",
+    ["legs", "arterial"],
+    8,
+    "630 1530, 642 1548, 656 1600, 660 1700, 652 1830, 644 1930, 646 2000, 654 2050",
+    {
+      ...legArtery,
+      share: FOOT / 2,
     },
   ),
 ];
 
-/** Of each leg's stream, what a thigh's muscle takes; the rest goes on down. */
-const THIGH = 0.2;
-
-/** They go on beyond the thighs, in whose muscle a branch ends. The right artery crosses before the left vein. */
-const legArtery = { joins: "legArteries", share: 0.5 } as const;
-export const LEG_ARTERIES: readonly Vessel[] = [
-  vessel("aorticFork", ["legs", "arterial"], 24, "527 840, 526 868", { joins: "legArteries" }),
-  vessel(
-    "rightLegArtery",
-    ["legs", "arterial"],
-    16,
-    "526 858, 512 890, 470 930, 406 986, 370 1050, 354 1140, 352 1238",
-    { ...legArtery, fades: "end" },
+const legVein = { joins: "belowLiver", under: true } as const;
+export const LEG_VEINS: readonly Vessel[] = [
+  vessel("rightLegVein", ["legs", "legs"], 20, "396 1064, 402 1040, 424 996, 454 950, 470 904", {
+    ...legVein,
+    share: 0.5,
+  }),
+  vessel("leftLegVein", ["legs", "legs"], 20, "604 1064, 602 1040, 586 996, 546 954, 500 930, 470 896", {
+    ...legVein,
+    share: 0.5,
+  }),
+  ...pair(
+    "leftLegFemoralVein",
+    ["legs", "legs"],
+    17,
+    "604 1508, 608 1460, 610 1400, 614 1320, 617 1220, 613 1130, 604 1052",
+    {
+      ...legVein,
+      share: CALF + FOOT,
+    },
   ),
-  vessel(
-    "leftLegArtery",
-    ["legs", "arterial"],
-    16,
-    "526 858, 540 890, 572 930, 616 986, 634 1050, 646 1140, 648 1238",
-    { ...legArtery, fades: "end" },
-  ),
-  ...pair("leftThighArtery", ["legs", "arterial"], 10, "634 1050, 648 1068, 666 1078", {
-    ...legArtery,
+  ...pair("leftThighVein", ["legs", "legs"], 12, "690 1346, 685 1260, 674 1180, 644 1130, 611 1110", {
+    ...legVein,
     share: THIGH,
   }),
-];
-
-const legVein = { joins: "belowLiver", under: true, share: 0.5 } as const;
-export const LEG_VEINS: readonly Vessel[] = [
-  vessel("rightLegVein", ["legs", "ivc"], 20, "384 1238, 388 1140, 400 1050, 424 996, 454 950, 470 904", {
-    ...legVein,
-    fades: "start",
-  }),
-  vessel(
-    "leftLegVein",
-    ["legs", "ivc"],
-    20,
-    "616 1238, 612 1140, 604 1050, 586 996, 546 954, 500 930, 470 896",
-    { ...legVein, fades: "start" },
+  ...pair(
+    "leftLegTibialVein",
+    ["legs", "legs"],
+    12,
+    "617 2076, 610 2040, 604 1985, 604 1910, 601 1820, 590 1720, 582 1630, 590 1560, 606 1500",
+    {
+      ...legVein,
+      share: CALF + FOOT,
+    },
   ),
-  ...pair("leftThighVein", ["legs", "ivc"], 12, "664 1186, 636 1180, 611 1160", { ...legVein, share: THIGH }),
 ];
 
-export const LEG_BEDS: readonly Vessel[] = pair(
-  "leftThighBed",
-  ["legs", "arterial"],
-  32,
-  "666 1078, 690 1090, 705 1118, 705 1150, 690 1175, 664 1186",
-  { share: THIGH, becomes: "ivc", bed: true },
-);
+export const LEG_BEDS: readonly Vessel[] = [
+  ...netPair(
+    "leftThighBed",
+    ["legs", "legs"],
+    THIGH,
+    "706 1134, 724 1180, 732 1250, 718 1330",
+    "660 1150, 676 1190, 682 1260, 676 1340",
+  ),
+  ...netPair(
+    "leftLegCalfBed",
+    ["legs", "legs"],
+    CALF,
+    "626 1566, 621 1620, 619 1690, 620 1760",
+    "588 1566, 582 1630, 587 1690, 595 1760",
+  ),
+  ...netPair(
+    "leftLegFootBed",
+    ["legs", "legs"],
+    FOOT,
+    "630 2038, 642 2044, 656 2050, 688 2070",
+    "616 2078, 634 2094, 664 2100, 700 2098",
+  ),
+];

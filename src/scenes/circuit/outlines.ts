@@ -1,4 +1,5 @@
 /** Organs of the body without flow of their own: brain, kidneys, spleen, stomach, bowel, and what the one anatomy paints. Plane of `anatomy.ts`. */
+import { entryAt } from "../../sim/checked/present.ts";
 import { type Spot, spots } from "../drawing/curve-drawing.ts";
 import { diaphragmLine, paintedOutlines } from "./chest-plan.ts";
 import { EARS, FIGURE, HEAD, mirrored } from "./figure-shape.ts";
@@ -23,7 +24,7 @@ export const PAINTED: readonly Outline[] = [
 export const LIVER: readonly Spot[] = PAINTED.find(({ name }) => name === "liver")?.points ?? [];
 
 const HEMISPHERE: readonly Spot[] = spots(
-  "502 -60, 502 -152, 528 -156, 558 -144, 579 -116, 582 -86, 568 -64, 540 -56, 518 -62, 502 -60",
+  "502 -66, 502 -196, 530 -203, 564 -190, 588 -160, 600 -118, 598 -84, 590 -54, 573 -38, 555 -42, 546 -62, 524 -70, 502 -66",
 );
 export const BRAIN: readonly Outline[] = [
   { name: "brain", points: mirrored(HEMISPHERE) },
@@ -34,10 +35,14 @@ export const BRAIN: readonly Outline[] = [
 const KIDNEY: readonly Spot[] = spots(
   "384 654, 406 670, 411 698, 400 718, 398 734, 409 758, 404 784, 376 800, 347 788, 331 758, 328 722, 335 684, 356 660, 384 654",
 );
+/** Plane units by which the left one lies higher. */
+export const LEFT_HIGHER = 16;
 export const KIDNEYS: readonly Outline[] = [
   { name: "rightKidney", points: KIDNEY },
-  { name: "leftKidney", points: mirrored(KIDNEY).map(([x, y]) => [x, y - 16] as const) },
+  { name: "leftKidney", points: mirrored(KIDNEY).map(([x, y]) => [x, y - LEFT_HIGHER] as const) },
 ];
+/** The right one's outer border, from the upper pole to the lower. */
+export const KIDNEY_ARC: readonly Spot[] = [0, 12, 11, 10, 9, 8, 7].map((i) => entryAt(KIDNEY, i));
 
 export const SPLEEN: Outline = {
   name: "spleen",
@@ -59,14 +64,33 @@ export const DUODENUM: Outline = {
   points: spots("452 676, 436 671, 424 692, 422 740, 436 784, 478 802, 534 798, 572 782, 584 750"),
 };
 
-/** Down the front of the thigh, where its bed of capillaries lies. */
-const THIGH: readonly Spot[] = spots(
-  "660 1034, 694 1056, 722 1104, 730 1170, 718 1240, 700 1300, 684 1300, 672 1240, 666 1180, 658 1110, 650 1066, 660 1034",
-);
-export const THIGHS: readonly Outline[] = [
-  { name: "thigh", points: mirrored(THIGH) },
-  { name: "thigh", points: THIGH },
-];
+/** Muscles of the left leg from the front, as they lie one over another (common anatomy, from memory). */
+const LEG_MUSCLES: readonly Outline[] = [
+  // adductors, vastus lateralis, rectus femoris, vastus medialis
+  "520 1112, 548 1082, 590 1092, 622 1150, 624 1240, 606 1330, 586 1384, 566 1350, 544 1270, 526 1184, 520 1112",
+  "748 1056, 782 1106, 788 1170, 776 1260, 749 1350, 718 1416, 692 1442, 682 1412, 702 1320, 722 1220, 734 1130, 748 1056",
+  "698 1016, 726 1066, 742 1150, 738 1230, 712 1330, 680 1398, 654 1414, 636 1388, 640 1320, 650 1220, 666 1110, 682 1046, 698 1016",
+  "630 1236, 650 1290, 650 1370, 638 1424, 612 1454, 590 1442, 580 1400, 590 1340, 606 1280, 630 1236",
+  // calf's two heads beside the shin, and the muscles before its bones
+  "592 1508, 614 1532, 618 1620, 612 1710, 596 1774, 580 1734, 566 1664, 563 1600, 573 1546, 592 1508",
+  "698 1514, 712 1560, 713 1640, 700 1726, 682 1800, 672 1750, 684 1660, 688 1580, 698 1514",
+  "656 1506, 682 1536, 688 1620, 678 1720, 662 1820, 648 1900, 640 1880, 642 1790, 644 1690, 642 1600, 640 1540, 656 1506",
+].map((way) => ({ name: "muscle", points: spots(way) }));
+/** From the front of the hip across the thigh to the inner side of the knee. */
+const SARTORIUS: Outline = {
+  name: "muscle",
+  width: 22,
+  points: spots("766 1012, 744 1066, 700 1136, 652 1214, 610 1310, 584 1400, 580 1460, 592 1506"),
+};
+const SHIN: Outline = {
+  name: "shin",
+  points: spots(
+    "624 1504, 642 1520, 640 1580, 634 1680, 624 1800, 616 1900, 612 1960, 602 1956, 604 1880, 610 1760, 610 1640, 612 1560, 608 1516, 624 1504",
+  ),
+};
+const onBothLegs = (each: Outline): readonly Outline[] => [{ ...each, points: mirrored(each.points) }, each];
+export const MUSCLES: readonly Outline[] = [...LEG_MUSCLES, SARTORIUS].flatMap(onBothLegs);
+export const SHINS: readonly Outline[] = onBothLegs(SHIN);
 
 /** From the throat behind heart and aorta's arch to the stomach, left of the midline at the diaphragm. */
 export const OESOPHAGUS: Outline = {

@@ -4,6 +4,7 @@ import type { Point } from "../../sim/geometry/geometry.ts";
 import { paintOrgan } from "../anatomy/paint-organ.ts";
 import { type Ink, trace } from "../anatomy/painted-sheet.ts";
 import { type Tissue, tissue } from "../anatomy/tones.ts";
+import { legTissue } from "../calf/leg-tones.ts";
 import { mix } from "../theme/colour.ts";
 import type { Theme } from "../theme/theme.ts";
 import {
@@ -14,13 +15,14 @@ import {
   GALLBLADDER,
   KIDNEYS,
   LIVER,
+  MUSCLES,
   OESOPHAGUS,
   type Outline,
   PANCREAS,
+  SHINS,
   SMALL_BOWEL,
   SPLEEN,
   STOMACH,
-  THIGHS,
 } from "./outlines.ts";
 import { fadeDown, muted, skinOf, upright } from "./paint-figure.ts";
 
@@ -36,7 +38,8 @@ function tonesIn(theme: Theme) {
   const [flesh, liver, lung] = [tissue("atrium", theme), tissue("liver", theme), tissue("lung", theme)];
   const purple = (color: string) => mix(color, theme.colour.poor, 0.3);
   return {
-    thigh: own(tissue("muscle", theme), 0.45),
+    muscle: own(tissue("muscle", theme), 0.7),
+    bone: own(legTissue("bone", theme), 0.8),
     kidney: own(tissue("muscle", theme), 1.35),
     gallbladder: own({ ...liver, body: GREEN.body, light: GREEN.light, shade: GREEN.shade }, 1.2),
     spleen: own({
@@ -54,7 +57,10 @@ function tonesIn(theme: Theme) {
 /** Behind all vessels. */
 export function paintOrgansBehind(ink: Ink, theme: Theme): void {
   const tones = tonesIn(theme);
-  for (const { points } of THIGHS) paintOrgan(ink, upright(points), tones.thigh, { depth: 14, edge: 1.4 });
+  for (const { points } of SHINS) paintOrgan(ink, upright(points), tones.bone, { depth: 8, edge: 1.2 });
+  for (const muscle of MUSCLES)
+    if (muscle.width) paintBowel(ink, muscle, tones.muscle);
+    else paintOrgan(ink, upright(muscle.points), tones.muscle, { depth: 12, edge: 1.6 });
   for (const { points } of BRAIN) paintBrain(ink, upright(points), tones.brain);
   paintBowel(ink, OESOPHAGUS, tones.bowel);
   for (const { points } of KIDNEYS) paintKidney(ink, upright(points), tones.kidney);
@@ -107,22 +113,35 @@ function paintBrain(ink: Ink, outline: readonly Point[], look: Tissue): void {
   ink.restore();
 }
 
-/** Its cortex, lighter within, where the pyramids and the hilum's hollow lie. */
+/** Pyramids of the medulla around the hilum's hollow, darker than the cortex. */
 function paintKidney(ink: Ink, outline: readonly Point[], look: Tissue): void {
-  paintOrgan(ink, outline, look, { depth: 20, edge: 2.2 });
+  paintOrgan(ink, outline, look, { depth: 16, edge: 2.2 });
   const [cx, cy] = middleOf(outline);
   const towards = cx < 500 ? 1 : -1;
-  ink.save();
-  ink.globalAlpha = 0.55;
-  ink.fillStyle = look.light;
+  const around = (turn: number, part: number): Point => [
+    cx + towards * (12 - 36 * part * Math.cos(turn)),
+    cy + 66 * part * Math.sin(turn),
+  ];
+  for (let k = -PYRAMIDS; k <= PYRAMIDS; k++) {
+    const turn = (k * 1.9) / PYRAMIDS;
+    trace(
+      ink,
+      [around(turn, 0.22), around(turn - 0.3, 0.74), around(turn, 0.8), around(turn + 0.3, 0.74)],
+      true,
+    );
+    ink.fillStyle = mix(look.shade, look.edge, 0.25);
+    ink.fill();
+  }
   trace(
     ink,
-    outline.map(([x, y]): Point => [cx + towards * 7 + 0.5 * (x - cx), cy + 0.58 * (y - cy)]),
+    [-1.6, -0.8, 0, 0.8, 1.6].map((turn) => around(turn, 0.24)).concat([around(Math.PI, 0.3)]),
     true,
   );
+  ink.fillStyle = look.light;
   ink.fill();
-  ink.restore();
 }
+/** On either side of the middle one. */
+const PYRAMIDS = 3;
 
 const middleOf = (outline: readonly Point[]): Point => {
   const xs = outline.map(([x]) => x);

@@ -2,13 +2,13 @@
 import { Container } from "pixi.js";
 import { type Bounds, type Painted, servesAt, sheet } from "../anatomy/painted-sheet.ts";
 import type { Theme } from "../theme/theme.ts";
+import { BODY } from "./arrange.ts";
 import { type Emphasis, NO_EMPHASIS } from "./emphasis.ts";
-import { FADE } from "./figure-shape.ts";
-import { fadeDown, paintFigure } from "./paint-figure.ts";
+import { paintFigure } from "./paint-figure.ts";
 import { paintOrgansBefore, paintOrgansBehind } from "./paint-organs.ts";
 
 /** y up, as sheets are painted */
-const ROOM: Bounds = [50, -FADE.to - 14, 950, 182];
+const ROOM: Bounds = [BODY.left - 6, -BODY.bottom, BODY.right + 6, -BODY.top];
 const BELLY: Bounds = [240, -1064, 770, -510];
 
 export interface PaintedBody {
@@ -43,7 +43,6 @@ export function paintedBody(): PaintedBody {
       ground.paint(ROOM, density, [0, 0], (ink) => {
         paintFigure(ink, theme);
         paintOrgansBehind(ink, theme);
-        fadeDown(ink, FADE);
       });
       cover.paint(BELLY, density, [0, 0], (ink) => paintOrgansBefore(ink, theme));
     },

@@ -1,6 +1,6 @@
 /** Which vessels, organs and chambers a named place of the schematic is made of: what lights up when it is pointed at. */
 import type { CircuitPlace } from "../../state/places.ts";
-import { namesOf } from "./belly-vessels.ts";
+import { KIDNEY_ARTERIES, KIDNEY_BEDS, KIDNEY_VEINS, namesOf } from "./belly-vessels.ts";
 
 const SUPERIOR = ["leftBrachiocephalicVein", "rightBrachiocephalicVein", "upperCava", "svc"];
 const LIVER = ["liver", ...namesOf("liver")];
@@ -9,13 +9,7 @@ const PARTS: Readonly<Record<CircuitPlace, readonly string[]>> = {
   svc: SUPERIOR,
   ivc: ["lowerIvc", "ivc"],
   greatVeins: [...SUPERIOR, "lowerIvc", "ivc"],
-  pulmonaryArtery: [
-    "rightPulmonaryArtery",
-    "leftPulmonaryArtery",
-    "rightLobarArtery",
-    "leftLobarArtery",
-    "lungTrunk",
-  ],
+  pulmonaryArtery: ["rightPulmonaryArtery", "leftPulmonaryArtery", "lungTrunk"],
   pulmonaryVein: [
     "rightPulmonaryVein",
     "rightLowerPulmonaryVein",
@@ -25,7 +19,11 @@ const PARTS: Readonly<Record<CircuitPlace, readonly string[]>> = {
   lungBed: ["rightLung", "leftLung"],
   liver: LIVER,
   gut: ["gut", ...namesOf("gut")],
-  kidneys: ["rightKidney", "leftKidney", "rightKidneyBed", "leftKidneyBed"],
+  kidneys: [
+    "rightKidney",
+    "leftKidney",
+    ...[...KIDNEY_ARTERIES, ...KIDNEY_BEDS, ...KIDNEY_VEINS].map(({ name }) => name),
+  ],
   aorta: ["arch", "thoracicAorta", "descending", "aorticFork"],
   atrium: ["atrium"],
   ventricle: ["ventricle", "rightVentricle"],

@@ -201,8 +201,12 @@ function writePlate(
   const note = noteOf(sheet, contents, plate);
   const lain = words.write({ ...note, x: from, y: middle, anchor: [onLeft ? 1 : 0, 0.5] }, theme);
   const [x, y] = [fit.x + plate.at[0] * fit.scale, fit.y + plate.at[1] * fit.scale];
+  // Level over the body: it slants beside this alone.
+  const beside = fit.x + (onLeft ? contents.extent.left : contents.extent.right) * fit.scale;
+  const bend = onLeft ? Math.max(from, Math.min(beside, x)) : Math.min(from, Math.max(beside, x));
   ink
     .moveTo(from, middle)
+    .lineTo(bend, y)
     .lineTo(x, y)
     .stroke({ color: note.lit ? colour.accent : colour.hair, width: note.lit ? 2.5 : 1.2 });
   ink

@@ -1,8 +1,19 @@
 /** A vessel of the whole circulation's drawing: what moves its blood, what it holds, and where it lies. */
+import { entryAt } from "../../sim/checked/present.ts";
+import type { Ventricle } from "../anatomy/standing.ts";
 import { type Spot, spots } from "../drawing/curve-drawing.ts";
 
-/** Blood of one oxygen level: keys of the circulation's saturations, or the mixture that the model gives for the pulmonary arteries. */
-export type Blood = "arterial" | "svc" | "ivc" | "pulmonaryArtery" | "pulmonaryVein";
+/** Blood of one oxygen level: keys of the circulation's saturations, or what the model gives beside them for one organ or mixture. */
+export type Blood =
+  | "arterial"
+  | "svc"
+  | "ivc"
+  | "pulmonaryArtery"
+  | "pulmonaryVein"
+  | "legs"
+  | "kidneys"
+  | "portal"
+  | "hepatic";
 
 export interface Vessel {
   readonly name: string;
@@ -19,6 +30,8 @@ export interface Vessel {
   readonly bed?: true;
   /** a bed whose strands leave one line all along, and enter another */
   readonly between?: readonly [from: readonly Spot[], to: readonly Spot[]];
+  /** finer and paler than other beds */
+  readonly fine?: true;
   /** a chamber whose blood fills all between these two lines along it */
   readonly sides?: readonly [readonly Spot[], readonly Spot[]];
   /** vessels of one name here open into each other: their walls lie beneath all their lumens */
@@ -27,8 +40,10 @@ export interface Vessel {
   readonly painted?: true;
   /** lies on the back wall of the belly: beneath liver and diaphragm, through which it is seen faintly */
   readonly under?: true;
-  /** a lung's, which swells about this spot */
+  /** what holds it swells about this spot */
   readonly about?: Spot;
+  /** that is a ventricle of this volume; a lung when left out */
+  readonly beats?: Ventricle;
   /** closed outlines of painted parts before it, under which its blood isn't seen */
   readonly covers?: readonly (readonly Spot[])[];
   /** its end lies flush in a vessel of the same width, drawn apart from it */
@@ -37,6 +52,8 @@ export interface Vessel {
   readonly fades?: "start" | "end";
   /** the part of the trace's flow that is drawn as going this way; the model has one stream for head and arms, one for gut, liver and kidneys, and one for both legs */
   readonly share?: number;
+  /** factor on its width as drawn, by its flow */
+  readonly widened?: number;
 }
 
 export const vessel = (
@@ -46,3 +63,30 @@ export const vessel = (
   way: string,
   more: Partial<Vessel> = {},
 ): Vessel => ({ name, flow, blood, width, points: spots(way), ...more });
+
+/** A bed of capillaries all along from one vessel to another. */
+export function net(
+  name: string,
+  flow: string,
+  [blood, becomes]: readonly [from: Blood, to: Blood],
+  share: number,
+  ...ways: readonly [from: string | readonly Spot[], to: string | readonly Spot[]]
+): Vessel {
+  const along = (way: string | readonly Spot[]) => (typeof way === "string" ? spots(way) : way);
+  const [from, to] = [along(ways[0]), along(ways[1])] as const;
+  const middle = (side: readonly Spot[]) => entryAt(side, Math.floor(side.length / 2));
+  const reach = [from, to].map((side) =>
+    Math.max(...side.map(([x, y]) => Math.hypot(x - middle(side)[0], y - middle(side)[1]))),
+  );
+  return {
+    name,
+    flow,
+    blood,
+    becomes,
+    bed: true,
+    width: 2 * Math.max(...reach) + 4,
+    points: [middle(from), middle(to)],
+    between: [from, to],
+    share,
+  };
+}

@@ -31,6 +31,8 @@ export interface Plot {
   readonly titleColour?: string;
   /** under the horizontal axis; its numbers are left out without it */
   readonly foot?: string;
+  /** what stands under a mark of the horizontal axis, line by line; its number without it */
+  readonly markWords?: (mark: number) => readonly string[];
   /** stretches of the horizontal axis that stand out */
   readonly bands?: readonly { readonly from: number; readonly to: number }[];
   /** CSS px */
@@ -48,6 +50,8 @@ const AROUND = 2.3;
 const MIN = 3.2;
 const FOOT = 2.3;
 const LINE = 1.2;
+/** From line to line under a mark. */
+const UNDER = 1.15;
 /** A column lower than this shows none: it would lie on what stands beneath. */
 const NONE = 4.8;
 
@@ -75,9 +79,9 @@ export function fitting<Each>(
   return plots.filter((plot) => kept.includes(plot));
 }
 
-/** The boxes of a column of plots, of which the last has room for a foot. */
-export function columnOf(box: Box, count: number, type: number): readonly Box[] {
-  const foot = type * FOOT;
+/** The boxes of a column of plots, of which the last has room for a foot. @param markLines under each mark of its axis */
+export function columnOf(box: Box, count: number, type: number, markLines = 1): readonly Box[] {
+  const foot = type * (FOOT + UNDER * (markLines - 1));
   const height = (box.height - foot) / count;
   return Array.from({ length: count }, (_, i) => ({
     ...box,
@@ -86,11 +90,11 @@ export function columnOf(box: Box, count: number, type: number): readonly Box[] 
   }));
 }
 
-/** The drawing area inside the box, when numbers of size `type` stand at the left and, with a foot, beneath. */
-export function innerBox(box: Box, type: number, foot: boolean, titleLines = 1): Box {
+/** The drawing area inside the box, when numbers of size `type` stand at the left and, over a foot, beneath. @param markLines under each mark; 0 without a foot */
+export function innerBox(box: Box, type: number, markLines: number, titleLines = 1): Box {
   const left = type * 2.7;
   const top = type * (0.5 + LINE * titleLines);
-  const bottom = foot ? type * 2.9 : type * 0.6;
+  const bottom = markLines > 0 ? type * (2.9 + UNDER * (markLines - 1)) : type * 0.6;
   return {
     x: box.x + left,
     y: box.y + top,
@@ -114,6 +118,9 @@ export function titleLines(
   return Math.round(words.measure({ ...note, wrap: titleRoom(width, type) }, theme).height / one);
 }
 
+const wordsAt = ({ markWords, x }: Plot, mark: number): readonly string[] =>
+  markWords?.(mark) ?? [formatNumber(mark, digitsOf(x))];
+
 /** Words that belong to a plot, bare on the ground. */
 type Say = (text: string, x: number, y: number, anchor: readonly [number, number]) => void;
 
@@ -121,7 +128,9 @@ export function drawPlot(ink: Graphics, words: Lettering, plot: Plot, theme: The
   const { colour } = theme;
   const { type, x, y } = plot;
   const titled = titleLines(words, plot.title, plot.box.width, type, theme);
-  const inner = innerBox(plot.box, type, plot.foot !== undefined, titled);
+  const markLines =
+    plot.foot === undefined ? 0 : Math.max(1, ...x.marks.map((mark) => wordsAt(plot, mark).length));
+  const inner = innerBox(plot.box, type, markLines, titled);
   const plotted: Plotted = {
     inner,
     toX: (value) => inner.x + ((value - x.min) / (x.max - x.min || 1)) * inner.width,
@@ -139,6 +148,13 @@ export function drawPlot(ink: Graphics, words: Lettering, plot: Plot, theme: The
       theme,
     );
   drawAxes(ink, say, plot, plotted, theme);
+  if (plot.foot !== undefined)
+    say(
+      plot.foot,
+      inner.x + inner.width / 2,
+      inner.y + inner.height + type * (1.5 + UNDER * (markLines - 1)),
+      [0.5, 0],
+    );
   words.write(
     {
       lines: [{ words: plot.title, size: type, colour: plot.titleColour ?? colour.ink }],
@@ -158,10 +174,11 @@ export function drawPlot(ink: Graphics, words: Lettering, plot: Plot, theme: The
 function drawAxes(
   ink: Graphics,
   say: Say,
-  { type, x, y, bands = [], foot }: Plot,
+  plot: Plot,
   { inner, toX, toY }: Plotted,
   { colour }: Theme,
 ): void {
+  const { type, x, y, bands = [], foot } = plot;
   for (const { from, to } of bands)
     ink
       .rect(toX(from), inner.y, toX(to) - toX(from), inner.height)
@@ -181,9 +198,10 @@ function drawAxes(
       .moveTo(toX(mark), bottom)
       .lineTo(toX(mark), bottom + type * 0.3)
       .stroke({ color: colour.hair, width: 1 });
-    say(formatNumber(mark, digitsOf(x)), toX(mark), bottom + type * 0.35, [0.5, 0]);
+    wordsAt(plot, mark).forEach((words, i) => {
+      say(words, toX(mark), bottom + type * (0.35 + UNDER * i), [0.5, 0]);
+    });
   }
-  say(foot, inner.x + inner.width / 2, bottom + type * 1.5, [0.5, 0]);
 }
 
 /** The upright line at `x` of a plot: the moment or the state that the picture beside it shows. */

@@ -25,6 +25,8 @@ interface SweepState {
   readonly foot: string;
   /** the state on the stage, on the horizontal axis */
   readonly mark: number;
+  /** states that the horizontal axis names, with their words line by line; round numbers without it */
+  readonly named?: readonly { readonly at: number; readonly words: readonly string[] }[];
 }
 
 export interface SweepPlots {
@@ -77,16 +79,20 @@ export function sweepPlots(plots: readonly SweepPlot[]): SweepPlots {
   let signature = "";
   let plotted: readonly Plotted[] = [];
 
-  const drawStill = ({ sweep, foot }: SweepState, box: Box, type: number, theme: Theme) => {
+  const drawStill = ({ sweep, foot, named }: SweepState, box: Box, type: number, theme: Theme) => {
     ink.clear();
     words.begin();
     const filled = plots.filter((plot) => hasValues(sweep, plot));
     const legendHeight = drawSweepLegend({ ink, words, theme }, sweep, box, type);
     const area = { ...box, y: box.y + legendHeight, height: box.height - legendHeight };
     const wide = area.width > area.height * 1.5 && area.width > filled.length * 19 * type;
-    const x = axisOf(sweep);
+    const round = axisOf(sweep);
+    const x: Range = named ? { ...round, marks: named.map(({ at }) => at) } : round;
+    const wordsOf = (mark: number) => present(named?.find(({ at }) => at === mark)).words;
+    const under = named ? { markWords: wordsOf } : {};
+    const markLines = named ? Math.max(...named.map(({ words }) => words.length)) : 1;
     const shown = wide ? filled : fitting(filled, area.height, type);
-    const column = columnOf(area, shown.length, type);
+    const column = columnOf(area, shown.length, type, markLines);
     plotted = shown.map((plot, i) => {
       const lines = sweep.curves.map((curve) => lineOf(curve, plot, type, theme));
       const y = rangeOf(
@@ -99,7 +105,7 @@ export function sweepPlots(plots: readonly SweepPlot[]): SweepPlots {
       return drawPlot(
         ink,
         words,
-        { box: part, x, y, lines, title: theme.say(plot.title), type, ...(last ? { foot } : {}) },
+        { box: part, x, y, lines, title: theme.say(plot.title), type, ...(last ? { foot, ...under } : {}) },
         theme,
       );
     });
@@ -109,7 +115,7 @@ export function sweepPlots(plots: readonly SweepPlot[]): SweepPlots {
   return {
     view,
     draw(state, box, type, theme) {
-      const next = JSON.stringify([box, type, theme.name, state.foot]);
+      const next = JSON.stringify([box, type, theme.name, state.foot, state.named]);
       if (known !== state.sweep || next !== signature) {
         known = state.sweep;
         signature = next;

@@ -130,7 +130,7 @@ const liningAt = (top: number): Curve =>
 /** Between -1 and 1, the same at each call. */
 const scatter = (seed: number): number => 2 * ((seed * GOLDEN) % 1) - 1;
 const ACROSS = 188;
-const ROWS = 100;
+const ROWS = 104;
 /** Half the length and breadth of each kind, plane units, and up to which part of all cells it is of that kind. */
 const KINDS: readonly (readonly [CellKind, half: Spot, upTo: number])[] = [
   ["fat", [50, 45], 0.12],
@@ -139,7 +139,7 @@ const KINDS: readonly (readonly [CellKind, half: Spot, upTo: number])[] = [
 ];
 /** Plane units that stay free for the water: across and down under a cleft, and around a lymph vessel. */
 const UNDER = [80, 110] as const;
-const AROUND = 46;
+const AROUND = 42;
 
 /** In rows, each shifted against the next, and none quite in line; some beyond the borders, to be there when the tissue shrinks. */
 function cellsIn(height: number, vessels: readonly (readonly [Curve, half: number])[]): readonly Cell[] {

@@ -24,7 +24,7 @@ const tallest = (box: Box, step: number): number => Math.min(TALL * box.height, 
 
 /** CSS px that plots under the row must leave free at their right, so that the last runner stays within the box. */
 export function roomAhead(efforts: readonly number[], box: Box, type: number): number {
-  const inner = innerBox(box, type, false);
+  const inner = innerBox(box, type, 0);
   const step = inner.width / Math.max(1, Math.max(...efforts) - Math.min(...efforts));
   return Math.max(0, REACH * tallest(box, step) - (box.x + box.width - inner.x - inner.width));
 }

@@ -8,11 +8,11 @@ import type { Spot } from "../drawing/curve-drawing.ts";
 import { type Lettering, lettering } from "../drawing/lettering.ts";
 import type { Box } from "../scene.ts";
 import type { Theme } from "../theme/theme.ts";
-import { type ChestPlace, chestReach, drawChest } from "./chest-drawing.ts";
-import { drawOwnVein, drawSection, type SectionPlace, sectionWidth } from "./cross-section.ts";
+import { chestReach, drawChest } from "./chest-drawing.ts";
+import { drawDashes, drawOwnVein, drawSection, sectionWidth } from "./cross-section.ts";
 import { drawFigure, type FigurePlace } from "./figure-drawing.ts";
 import { widthWords } from "./rings.ts";
-import { BODY, bodyScale, FIGURE, shownOf } from "./row.ts";
+import { AIR, BESIDE, BODY, bodyScale, FIGURE, shownOf } from "./row.ts";
 import { chestOf } from "./standing-figure.ts";
 import { type Tube, tubeBlood } from "./tube-blood.ts";
 
@@ -40,6 +40,8 @@ interface Pens {
 
 /** mm: the lengths of the scale bars of chests and sections. */
 const BARS = { chest: 50, section: 10 } as const;
+/** Which of the widths in words is that of the own vein: a piece of its dashed line stands before it. */
+const OWN = 1;
 /** A line of small type, in sizes of type. */
 const LINE = 1.25;
 
@@ -63,7 +65,7 @@ export function bodies(): Bodies {
         box,
         type,
         theme.name,
-        theme.say("further.axis.bsa"),
+        theme.say("further.growth.axis"),
       ]);
       if (signature !== drawn) {
         drawn = signature;
@@ -100,13 +102,17 @@ function drawRow(pens: Pens, points: readonly SweepPoint[], now: number, box: Bo
     const x = left + (pathway ? 0.5 * FIGURE * tallest + 0.02 * step : 0.5 * step);
     const body: FigurePlace = { x, ground: box.y + box.height - foot, height };
     const here = Math.abs(point.at - now) < 0.06;
-    drawFigure(ink, point.request.body.ageYears, body, here, theme);
-    if (sides) tubes.push(drawSide(pens, point, body, left + step * 0.98, sides));
+    const years = point.request.body.ageYears;
+    const side = sides && placeBeside(point, body, left + step * 0.98, sides, type);
+    // The way to the picture leaves from behind the body: no line crosses its neck.
+    if (side) drawWay(ink, side.spot, side.chest, theme);
+    drawFigure(ink, years, body, here, theme);
+    if (side && sides) tubes.push(drawSide(pens, point, side, sides));
     words.write(
       {
         lines: [
           {
-            words: theme.say("further.growth.age", { age: point.request.body.ageYears }),
+            words: theme.say("further.growth.age", { age: years }),
             size: type * 1.1,
             colour: here ? theme.colour.ink : theme.colour.inkSoft,
             bold: here,
@@ -138,10 +144,10 @@ function sidesOf(
   box: Box,
   type: number,
 ): Sides {
-  const letters = 3 * LINE * type;
+  const letters = BESIDE.words * type;
   const bar = 1.5 * type;
-  const width = Math.max(20, step * 0.94 - FIGURE * tallest);
-  const size = Math.max(10, Math.min(width, (box.height - letters - 2.6 * bar) / 2));
+  const width = Math.max(20, step * (1 - AIR) - FIGURE * tallest);
+  const size = Math.max(10, Math.min(width, (box.height - letters - BESIDE.bars * type) / 2));
   const reach = chestReach(lastOf(points).at);
   const widest = Math.max(...points.map(sectionWidth));
   const foot = box.y + box.height - letters;
@@ -153,23 +159,37 @@ function sidesOf(
   };
 }
 
+interface Beside extends Pick<Tube, "chest" | "section"> {
+  /** what of the body is looked into, CSS px */
+  readonly spot: Ring;
+}
+
 /** @param right CSS px up to which there is room */
-function drawSide(
-  { ink, words, type, theme }: Pens,
-  point: SweepPoint,
+function placeBeside(
+  { at, request }: SweepPoint,
   { x: bodyX, ground, height }: FigurePlace,
   right: number,
   sides: Sides,
-): Tube {
-  const { colour } = theme;
+  type: number,
+): Beside {
   const x = right - sides.width / 2;
   const { y, perMillimetre } = sides.chest;
-  const radius = chestReach(point.at) * perMillimetre;
-  const chest: ChestPlace = { x, y, radius, perMillimetre };
-  const section: SectionPlace = { x, y: sides.section.y, perMillimetre: sides.section.perMillimetre, type };
-  // What is looked into, and the way from there to its picture.
-  const spot = { y: ground - chestOf(point.request.body.ageYears) * height, radius: 0.055 * height };
-  look(ink, [bodyX, spot.y, spot.radius], [x, y, radius], colour.inkSoft);
+  return {
+    spot: { x: bodyX, y: ground - chestOf(request.body.ageYears) * height, radius: 0.055 * height },
+    chest: { x, y, radius: chestReach(at) * perMillimetre, perMillimetre },
+    section: { x, y: sides.section.y, perMillimetre: sides.section.perMillimetre, type },
+  };
+}
+
+function drawSide(
+  { ink, words, type, theme }: Pens,
+  point: SweepPoint,
+  { spot, chest, section }: Beside,
+  sides: Sides,
+): Tube {
+  const { colour } = theme;
+  const { x, y, radius, perMillimetre } = chest;
+  ink.circle(spot.x, spot.y, spot.radius).stroke({ color: colour.inkSoft, width: 1.6 });
   drawChest(ink, point.request, point.circulation, chest, theme);
   drawSection(ink, point, section, theme);
   scaleBar({ ink, words, type, theme }, [x, y - radius - 1.3 * type], BARS.chest, perMillimetre);
@@ -182,16 +202,26 @@ function drawSide(
   );
   widthWords(point, theme.say).forEach((each, i, all) => {
     const last = i === all.length - 1;
-    words.write(
+    const lain = words.write(
       {
         lines: [{ words: each, size: type, colour: last ? colour.ink : colour.inkSoft, bold: last }],
-        x,
+        x: i === OWN ? x + 0.9 * type : x,
         y: sides.foot + i * LINE * type,
         anchor: [0.5, 0],
         bare: true,
       },
       theme,
     );
+    if (i === OWN)
+      drawDashes(
+        ink,
+        [
+          [lain.x - 2.1 * type, lain.y + lain.height / 2],
+          [lain.x - 0.3 * type, lain.y + lain.height / 2],
+        ],
+        type,
+        theme,
+      );
   });
   return { point, chest, section };
 }
@@ -230,19 +260,28 @@ function scaleBar(
   words.write({ lines: [line], x: right + 0.4 * type, y: middle, anchor: [0, 0.5], bare: true }, theme);
 }
 
-/** A ring on the body, and two lines from it that touch the round picture. */
-function look(
-  ink: Graphics,
-  [ax, ay, ar]: readonly [number, number, number],
-  [bx, by, br]: readonly [number, number, number],
-  color: string,
-): void {
-  const way = Math.atan2(by - ay, bx - ax);
-  const lean = Math.acos(Math.max(-1, Math.min(1, (ar - br) / Math.hypot(bx - ax, by - ay))));
-  for (const turn of [way + lean, way - lean])
+interface Ring {
+  readonly x: number;
+  readonly y: number;
+  readonly radius: number;
+}
+
+/** From a ring on the body to the round picture: between the two lines that touch both. */
+function drawWay(ink: Graphics, from: Ring, to: Ring, { colour }: Theme): void {
+  const way = Math.atan2(to.y - from.y, to.x - from.x);
+  const apart = Math.hypot(to.x - from.x, to.y - from.y);
+  const lean = Math.acos(Math.max(-1, Math.min(1, (from.radius - to.radius) / apart)));
+  const touching = ({ x, y, radius }: Ring, turn: number): Spot => [
+    x + radius * Math.cos(turn),
+    y + radius * Math.sin(turn),
+  ];
+  const sides = [way + lean, way - lean].map((turn) => [touching(from, turn), touching(to, turn)] as const);
+  ink
+    .poly([...entryAt(sides, 0), ...entryAt(sides, 1).toReversed()].flat())
+    .fill({ color: colour.inkSoft, alpha: 0.1 });
+  for (const [a, b] of sides)
     ink
-      .moveTo(ax + ar * Math.cos(turn), ay + ar * Math.sin(turn))
-      .lineTo(bx + br * Math.cos(turn), by + br * Math.sin(turn))
-      .stroke({ color, width: 1, alpha: 0.6 });
-  ink.circle(ax, ay, ar).stroke({ color, width: 1.6 });
+      .moveTo(...a)
+      .lineTo(...b)
+      .stroke({ color: colour.inkSoft, width: 1, alpha: 0.6 });
 }

@@ -38,6 +38,10 @@ const HEART = spots(
   "-0.02 -0.2, 0.14 -0.25, 0.32 -0.2, 0.42 -0.1, 0.56 0.06, 0.72 0.28, 0.74 0.44, 0.62 0.53, 0.4 0.52, 0.1 0.45, -0.12 0.4, -0.23 0.24, -0.24 0.02, -0.16 -0.14",
 );
 const LEFT_APPENDAGE = spots("0.34 -0.2, 0.46 -0.16, 0.54 -0.04, 0.5 0.06, 0.4 0.02, 0.32 -0.08");
+/** Up to the groove, and as far out as a conduit beside it reaches; its appendage before the aorta's root. */
+const RIGHT_ATRIUM = spots(
+  "0.02 -0.24, -0.08 -0.23, -0.2 -0.16, -0.28 -0.02, -0.31 0.14, -0.28 0.3, -0.17 0.41, -0.02 0.44, -0.07 0.28, -0.11 0.08, -0.07 -0.1, 0.04 -0.16",
+);
 /** Arteries of the heart's own, and the groove between atrium and ventricle. */
 const GROOVES = [
   "-0.08 -0.16, -0.12 0.04, -0.08 0.24, 0.06 0.42",
@@ -152,6 +156,7 @@ export function drawChest(
   if (stage === "lateral-tunnel")
     softShape(ink, atriumAround(trunk, [x, y], radius), tissue("atrium", theme), look);
   shape(HEART, heart);
+  if (stage === "extracardiac") shape(RIGHT_ATRIUM, tissue("atrium", theme));
   lay(AORTA.line, grown(AORTA.wide), red, AORTA.before);
   for (const line of GROOVES) {
     traceCurve(ink, curve(line.map(at), 1));

@@ -50,18 +50,11 @@ export const speedIn = ({ request, circulation }: SweepPoint): number => {
 export function drawSection(ink: Graphics, point: SweepPoint, place: SectionPlace, theme: Theme): void {
   const { colour } = theme;
   const { x, y } = place;
-  const { half, wall, vein } = sectionLayout(point, place);
+  const { half, wall } = sectionLayout(point, place);
   const stage = pathwayStage(point.request);
   const { circulation } = point;
   const blood = circulation ? roundOf(circulation.saturations.ivc, theme) : null;
-  ink.circle(x, y, half).fill({ color: blood?.body ?? colour.lumen });
-  // The deeper into the tube, the darker.
-  if (blood)
-    for (let part = 0.9; part > 0.3; part -= 0.1)
-      ink.circle(x, y, part * half).fill({ color: blood.edge, alpha: 0.13 });
-  // Between the two widths it is lighter, unless the vein would seem a hole in a chamber.
-  if (blood && vein < half && vein > 0.5 * half)
-    ink.poly(band(x, y, [vein, half], [0, 2 * Math.PI]).flat()).fill({ color: blood.light, alpha: 0.55 });
+  ink.circle(x, y, half).fill({ color: blood ? mix(blood.body, blood.light, 0.35) : colour.lumen });
   wallsOf(stage, theme).forEach(({ shade, body, light, edge }, i) => {
     // The picture's left is the body's right.
     const turn: Spot = i === 0 ? [0.5 * Math.PI, 1.5 * Math.PI] : [-0.5 * Math.PI, 0.5 * Math.PI];
@@ -104,18 +97,38 @@ const band = (x: number, y: number, [inner, outer]: Spot, turn: Spot): Spot[] =>
 ];
 
 /** The width of the body's own vein, dashed, over the blood. */
-export function drawOwnVein(ink: Graphics, point: SweepPoint, place: SectionPlace, { colour }: Theme): void {
+export function drawOwnVein(ink: Graphics, point: SweepPoint, place: SectionPlace, theme: Theme): void {
   const { x, y, type } = place;
-  const pieces = dashes(arc(x, y, sectionLayout(point, place).vein, [0, 2 * Math.PI]), [
-    type * 0.5,
-    type * 0.32,
-  ]);
-  const width = Math.max(2, type * 0.16);
+  drawDashes(ink, arc(x, y, sectionLayout(point, place).vein, [0, 2 * Math.PI]), type, theme);
+}
+
+export function drawDashes(ink: Graphics, points: readonly Spot[], type: number, { colour }: Theme): void {
+  const pieces = dashes(points, [type * 0.5, type * 0.32]);
+  const width = dashWidth(type);
   for (const [more, color] of [
     [2.4, colour.stage],
     [0, mix(colour.poor, colour.ink, 0.25)],
   ] as const)
     for (const piece of pieces) line(ink, piece, color, width + more);
+}
+
+/** CSS px of the dashed line. */
+export const dashWidth = (type: number): number => Math.max(2, type * 0.16);
+
+/**
+ * CSS px from the middle at which a drop comes: within the lumen, none on the dashed line. 0..1 spreads them evenly.
+ * @param half the lumen's; `vein` the dashed line's; `room` half of what a drop, and of what drop and line take
+ */
+export function awayOf(
+  part: number,
+  [half, vein]: readonly [number, number],
+  room: { readonly drop: number; readonly line: number },
+): number {
+  const outer = half - room.drop;
+  const inside = Math.min(outer, vein - room.line) ** 2;
+  const outside = (vein + room.line) ** 2;
+  const at = part * (inside + Math.max(0, outer * outer - outside));
+  return Math.sqrt(at < inside ? at : at - inside + outside);
 }
 
 function line(

@@ -1,6 +1,7 @@
 /** A body that grows, with a tube that does not or a chamber that grows less. */
 import { Container } from "pixi.js";
 import type { SweepPoint } from "../../chain/running-sweep.ts";
+import { formatNumber } from "../../i18n/index.ts";
 import { entryAt } from "../../sim/checked/present.ts";
 import { hasPathway } from "../../sim/parameters/request.ts";
 import { lettering, type Note } from "../drawing/lettering.ts";
@@ -11,7 +12,7 @@ import type { Theme } from "../theme/theme.ts";
 import { sizes } from "../theme/type.ts";
 import { bodies } from "./bodies.ts";
 import { ringWords } from "./rings.ts";
-import { rowHeight } from "./row.ts";
+import { rowHeight, shownOf } from "./row.ts";
 
 type Quantity = SweepPlot["read"];
 
@@ -86,7 +87,11 @@ export const makeGrowth: MakeScene = () => {
       row.draw(points, { now: bsa, time: frame.time, still: frame.still }, top, type, theme);
       if (note) words.write({ ...note, x: top.x + across / 2, y: top.y + top.height + 0.4 * type }, theme);
       words.end();
-      plots.draw({ sweep, foot: theme.say("further.axis.bsa"), mark: bsa }, rest, type, theme);
+      const named = shownOf(points, across, type, pathway).map(({ at, request }) => ({
+        at,
+        words: [formatNumber(request.body.ageYears, 0), formatNumber(at, 2)],
+      }));
+      plots.draw({ sweep, foot: theme.say("further.growth.axis"), mark: bsa, named }, rest, type, theme);
     },
     release() {
       // What is drawn goes before the textures that it is drawn with.

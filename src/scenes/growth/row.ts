@@ -27,11 +27,19 @@ export function shownOf<T>(
 }
 
 /** Part of the room for a body and its pictures that the tallest body's width takes. */
-export const BODY = { pathway: 0.42, body: 0.92 } as const;
+export const BODY = { pathway: 0.37, body: 0.92 } as const;
 
-/** CSS px that the row takes of the box: half of it, less where its width already limits the bodies. */
+/** In sizes of type: scale bars and words of the pictures beside a body, above one another. */
+export const BESIDE = { bars: 3.9, words: 3.75 } as const;
+/** Part of a body's room that air takes. */
+export const AIR = 0.06;
+
+/** CSS px that the row takes of the box: half of it or little more, less where its width already limits the bodies and their pictures. */
 export function rowHeight<T>(box: Box, points: readonly T[], type: number, pathway: boolean): number {
   const step = box.width / shownOf(points, box.width, type, pathway).length;
-  const body = (step * BODY[pathway ? "pathway" : "body"]) / FIGURE;
-  return Math.min(box.height * 0.5, body + 2.5 * type);
+  const part = BODY[pathway ? "pathway" : "body"];
+  const body = (step * part) / FIGURE + 2.5 * type;
+  if (!pathway) return Math.min(box.height * 0.5, body);
+  const pictures = 2 * step * (1 - AIR - part) + (BESIDE.bars + BESIDE.words) * type;
+  return Math.min(box.height * 0.56, Math.max(body, pictures));
 }

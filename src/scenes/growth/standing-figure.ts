@@ -5,40 +5,62 @@ import { type Spot, spots } from "../drawing/curve-drawing.ts";
 /**
  * Right half of the outline in thousandths of the height, from the neck over shoulder, arm and hand to the armpit, down the flank
  * and leg, and up to the crotch: at five years and grown, point by point. Heads in a height: 7.5 to 8 when grown (Domljan et al.,
- * Appl. Sci. 2024;14:7185), 6 at five years and legs of 0.44 and 0.47 of the height (Stratz 1909, from memory).
+ * Appl. Sci. 2024;14:7185), 5.75 at five years, between 5 at two and 6 at six, and legs of 0.44 and 0.47 of the height (Stratz 1909, from memory).
  */
 const YOUNG = spots(
   "0 850, 25 848, 26 828, 28 816, 46 802, 72 793, 98 782, 112 758, 117 712, 119 662, 121 620, 127 586, 128 548, 125 492, 131 474, 136 452, 139 434, 134 428, 130 440, 129 412, 123 397, 115 412, 112 446, 111 486, 107 540, 102 590, 98 628, 95 680, 91 714, 91 690, 90 640, 90 596, 94 545, 97 502, 97 464, 94 392, 84 300, 75 262, 76 226, 76 186, 66 106, 57 58, 60 38, 77 18, 80 6, 62 0, 34 0, 26 12, 30 38, 30 66, 28 138, 24 190, 25 236, 24 264, 18 332, 9 414, 0 436",
 );
 const GROWN = spots(
-  "0 880, 27 878, 28 862, 31 850, 54 833, 88 822, 118 808, 131 784, 136 738, 137 690, 138 642, 145 600, 146 556, 141 494, 147 472, 153 446, 155 424, 149 418, 144 432, 144 398, 137 378, 129 396, 127 438, 126 484, 122 544, 116 600, 111 644, 107 704, 101 748, 100 720, 91 650, 86 602, 92 548, 98 508, 99 468, 97 400, 86 306, 75 272, 76 232, 78 190, 67 108, 57 56, 58 36, 73 17, 78 6, 62 0, 36 0, 28 13, 32 40, 32 70, 29 150, 24 202, 25 250, 25 282, 18 354, 9 440, 0 466",
+  "0 880, 31 878, 32 862, 36 851, 62 836, 96 825, 124 810, 138 784, 142 738, 142 690, 142 642, 147 600, 146 556, 141 494, 147 472, 153 446, 155 424, 149 418, 144 432, 144 398, 137 378, 129 396, 127 438, 126 484, 122 544, 116 600, 111 644, 107 704, 101 748, 100 720, 91 650, 86 602, 92 548, 98 508, 99 468, 97 400, 86 306, 75 272, 76 232, 78 190, 67 108, 57 56, 58 36, 73 17, 78 6, 62 0, 36 0, 28 13, 32 40, 32 70, 29 150, 24 202, 25 250, 25 282, 18 354, 9 440, 0 466",
 );
-/** Points of that outline where clothes begin and end: collar, sleeve outside and inside, hem of the shirt, waist, hems of the shorts, shoe. */
+/** Points of that outline where clothes begin and end: collar, sleeve outside and inside, hem of the shirt, waist, hems of a child's shorts and of long trousers, shoe. */
 const [COLLAR, SLEEVE_OUT, SLEEVE_IN, SHIRT_HEM] = [4, 9, 27, 33] as const;
-const [WAIST, HEM_OUT, HEM_IN] = [32, 36, 53] as const;
+const WAIST = 32;
+const HEMS = { short: { out: 36, in: 53 }, long: { out: 41, in: 49 } } as const;
+const LONG_FROM = 12;
 const SHOE = [41, 48] as const;
 /** Thousandths by which cloth stands off. */
 const LOOSE = 5;
 
 /** Right half of the head: across in half widths, up in parts of its height from the chin; hair over it. */
-const HEAD = spots("0 1, 0.42 0.98, 0.78 0.87, 0.97 0.68, 0.98 0.48, 0.9 0.28, 0.68 0.1, 0.34 0.01, 0 0");
-const HAIR = spots(
-  "0 1.03, 0.46 1.01, 0.84 0.89, 1.05 0.68, 1.04 0.5, 0.94 0.56, 0.86 0.7, 0.5 0.77, 0 0.75",
-);
+const HEAD = {
+  young: spots("0 1, 0.42 0.98, 0.78 0.87, 0.97 0.68, 0.98 0.48, 0.9 0.28, 0.68 0.1, 0.34 0.01, 0 0"),
+  // A jaw with its angle, and a chin.
+  grown: spots("0 1, 0.44 0.98, 0.8 0.88, 0.96 0.7, 0.95 0.5, 0.91 0.32, 0.8 0.16, 0.42 0.02, 0 -0.01"),
+} as const;
+const HAIR = {
+  young: spots("0 1.03, 0.46 1.01, 0.84 0.89, 1.05 0.68, 1.04 0.5, 0.94 0.56, 0.86 0.7, 0.5 0.77, 0 0.75"),
+  grown: spots("0 1.04, 0.5 1.02, 0.88 0.91, 1.04 0.72, 1.02 0.52, 0.94 0.58, 0.88 0.72, 0.6 0.83, 0 0.84"),
+} as const;
 const EAR = spots("0.94 0.5, 1.1 0.5, 1.1 0.36, 0.94 0.3");
 
 const GROWN_AT = 18;
 const YOUNG_AT = 5;
 /** Height of the head, and half of its width, in thousandths. */
-const HEAD_HEIGHT = { young: 167, grown: 133 } as const;
-const HEAD_HALF = { young: 65, grown: 46 } as const;
+const HEAD_HEIGHT = { young: 174, grown: 133 } as const;
+const HEAD_HALF = { young: 66, grown: 46 } as const;
 /** Eyes lie lower in a child's face, and are larger: parts of the head's height. */
 const EYES = { young: 0.4, grown: 0.47 } as const;
-const EYE_SIZE = { young: 0.052, grown: 0.038 } as const;
+const EYE_SIZE = { young: 0.052, grown: 0.036 } as const;
+/** Where the nose ends, the mouth's middle, and by how much its corners lie higher. */
+const NOSE = { young: 0.22, grown: 0.26 } as const;
+const MOUTH = { young: 0.135, grown: 0.16 } as const;
+const SMILE = { young: 0.045, grown: 0.018 } as const;
+/** Eyebrows over the eyes. */
+const BROWS = { young: 0.15, grown: 0.11 } as const;
 
 /** 1 at five years, 0 when grown. */
 const youthOf = (years: number): number =>
   Math.min(1, Math.max(0, (GROWN_AT - years) / (GROWN_AT - YOUNG_AT)));
+/** A line between its two ages, point by point. */
+const between = (
+  { young, grown }: { readonly young: readonly Spot[]; readonly grown: readonly Spot[] },
+  years: number,
+) =>
+  grown.map(([x, y], i): Spot => {
+    const [a, b] = entryAt(young, i);
+    return [x + (a - x) * youthOf(years), y + (b - y) * youthOf(years)];
+  });
 const aged = ({ young, grown }: { readonly young: number; readonly grown: number }, years: number) =>
   grown + (young - grown) * youthOf(years);
 
@@ -70,17 +92,16 @@ const bothSides = (half: readonly Spot[]): readonly Spot[] => [
 
 /** @param years of age, which the parts of the height follow */
 export function standingFigure(years: number): StandingFigure {
-  const youth = youthOf(years);
-  const half = GROWN.map(([x, y], i): Spot => {
-    const [a, b] = entryAt(YOUNG, i);
-    return [(x + (a - x) * youth) / 1000, (y + (b - y) * youth) / 1000];
-  });
+  const half = between({ young: YOUNG, grown: GROWN }, years).map(([x, y]): Spot => [x / 1000, y / 1000]);
   const height = headOf(years);
   const wide = aged(HEAD_HALF, years) / 1000;
   const inHead = (across: number, up: number): Spot => [across * wide, 1 - height * (1 - up)];
-  const eyes = aged(EYES, years);
-  const outer = half.slice(WAIST, HEM_OUT + 1);
-  const [[hemX, hemY], [inX]] = [entryAt(half, HEM_OUT), entryAt(half, HEM_IN)];
+  const inFace = (line: readonly Spot[]) => line.map(([x, y]) => inHead(x, y));
+  const [eyes, nose, mouth] = [aged(EYES, years), aged(NOSE, years), aged(MOUTH, years)];
+  const [brows, corners] = [eyes + aged(BROWS, years), mouth + aged(SMILE, years)];
+  const hems = HEMS[years < LONG_FROM ? "short" : "long"];
+  const outer = half.slice(WAIST, hems.out + 1);
+  const [[hemX, hemY], [inX]] = [entryAt(half, hems.out), entryAt(half, hems.in)];
   // Corners of a hem are sharp.
   const hem: readonly Spot[] = [
     [hemX + LOOSE / 1000, hemY - 0.004],
@@ -88,7 +109,7 @@ export function standingFigure(years: number): StandingFigure {
     [inX + 0.004, hemY - 0.012],
     [inX - 0.002, hemY - 0.008],
   ];
-  const inner = half.slice(HEM_IN + 1);
+  const inner = half.slice(hems.in + 1);
   const off = ([x, y]: Spot): Spot => [x + LOOSE / 1000, y];
   const [neck, collar] = entryAt(half, COLLAR - 1);
   const shirt: readonly Spot[] = [
@@ -102,23 +123,39 @@ export function standingFigure(years: number): StandingFigure {
   ];
   const mirror = (line: readonly Spot[]) => line.map(([x, y]): Spot => [-x, y]);
   const inBoth = (line: readonly Spot[]) => [line, mirror(line)];
-  const ear = EAR.map(([x, y]) => inHead(x, y));
   return {
     parts: [
-      ...inBoth(ear).map((outline) => ({ of: "skin", outline }) as const),
+      ...inBoth(inFace(EAR)).map((outline) => ({ of: "skin", outline }) as const),
       { of: "skin", outline: bothSides(half) },
       ...inBoth(half.slice(SHOE[0], SHOE[1] + 1)).map((outline) => ({ of: "shoes", outline }) as const),
       { of: "shorts", outline: bothSides([...outer.map(off), ...hem, ...inner]) },
       { of: "shirt", outline: bothSides(shirt) },
-      { of: "skin", outline: bothSides(HEAD.map(([x, y]) => inHead(x, y))) },
-      { of: "hair", outline: bothSides(HAIR.map(([x, y]) => inHead(x, y))) },
+      { of: "skin", outline: bothSides(inFace(between(HEAD, years))) },
+      { of: "hair", outline: bothSides(inFace(between(HAIR, years))) },
     ],
     lines: [
-      ...inBoth([inHead(0.2, eyes + 0.13), inHead(0.4, eyes + 0.15), inHead(0.6, eyes + 0.12)]),
-      [inHead(0.06, eyes - 0.02), inHead(0.12, eyes - 0.17), inHead(-0.06, eyes - 0.18)],
-      [inHead(-0.34, 0.19), inHead(-0.16, 0.145), inHead(0.16, 0.145), inHead(0.34, 0.19)],
+      ...inBoth(
+        inFace([
+          [0.18, brows - 0.01],
+          [0.4, brows + 0.015],
+          [0.62, brows - 0.02],
+        ]),
+      ),
+      inFace([
+        [0.06, eyes - 0.02],
+        [0.13, nose],
+        [-0.06, nose - 0.01],
+      ]),
+      inFace([
+        [-0.36, corners],
+        [-0.16, mouth],
+        [0.16, mouth],
+        [0.36, corners],
+      ]),
     ],
     eyes: [-0.4, 0.4].map((side) => [...inHead(side, eyes), aged(EYE_SIZE, years) * height] as const),
-    cheeks: [-0.56, 0.56].map((side) => [...inHead(side, eyes - 0.16), 0.08 * height] as const),
+    cheeks: [-0.56, 0.56].map(
+      (side) => [...inHead(side, eyes - 0.16), 0.08 * height * youthOf(years)] as const,
+    ),
   };
 }

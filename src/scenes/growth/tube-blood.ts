@@ -7,13 +7,13 @@ import { shapeOf, streaks } from "../drawing/streaks.ts";
 import { markColour, tintOf } from "../theme/colour.ts";
 import type { Theme } from "../theme/theme.ts";
 import { type ChestPlace, trunkPlace } from "./chest-drawing.ts";
-import { type SectionPlace, sectionLayout, speedIn } from "./cross-section.ts";
+import { awayOf, dashWidth, type SectionPlace, sectionLayout, speedIn } from "./cross-section.ts";
 
 /** Times slower than life, alike for all bodies. */
 const SLOWED = 9;
 const RISING = 5;
 const COMING = 24;
-/** mm of way that is seen into a section, and from where it is seen. */
+/** mm of way that is seen into a section, and from where it is seen: what is near looks larger. */
 const DEEP = 50;
 const EYE = 130;
 
@@ -60,12 +60,13 @@ export function tubeBlood(): TubeBlood {
             alpha: Math.min(1, 8 * Math.min(risen, 1 - risen)),
           });
         }
-        const { half } = sectionLayout(point, section);
-        const wide = Math.min(0.75 * section.type, 0.16 * half);
+        const { half, vein } = sectionLayout(point, section);
+        const wide = Math.min(0.6 * section.type, 0.14 * half);
+        const room = { drop: 0.5 * wide + 1, line: 0.5 * (wide + dashWidth(section.type)) + 1.5 };
         for (let k = 0; k < COMING; k++) {
           const come = part((k + 1) * STEPS[0] + passed / DEEP);
           const near = EYE / (EYE + DEEP * (1 - come));
-          const away = 0.86 * half * near * Math.sqrt((k + 0.5) / COMING);
+          const away = awayOf((k + 0.5) / COMING, [half, vein], room);
           const turn = 2 * Math.PI * k * GOLDEN;
           drops.set(drop++, {
             x: section.x + away * Math.cos(turn),

@@ -51,6 +51,9 @@ export function drawnPlane(
   return { nx, ny, dx: CELL, originX, originY, distance };
 }
 
+/** mm beyond an opening, or a window's end before it, in which no other vessel of the pathway lies */
+const FAR_SIDE = 26;
+
 /** `reach`: mm to either side of the opening that count; `shy`: mm before its plane. Whether a point of an outline belongs to the far side of an opening: there the vessel goes on and no wall is drawn. */
 export function beyondOpening(opening: Opening, x: number, y: number, reach: number, shy = SHY): boolean {
   const [nx, ny] = opening.normal;
@@ -60,7 +63,7 @@ export function beyondOpening(opening: Opening, x: number, y: number, reach: num
   const across = Math.abs(dy * nx - dx * ny);
   // A hole in a wall keeps its rim; a vessel goes on.
   if (opening.name === "fenestration") return beyond > -0.1 && beyond < 12 && across < opening.width / 2 + 3;
-  return beyond > -shy && beyond < 12 && across < opening.width / 2 + reach;
+  return beyond > -shy && beyond < FAR_SIDE && across < opening.width / 2 + reach;
 }
 
 /** Whether a point of the plane (mm) lies in the blood. */

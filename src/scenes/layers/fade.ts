@@ -3,8 +3,9 @@
 /** mm, drawn thickness of a vessel wall */
 export const WALL = 2;
 
-/** How far the end of the window in a pulmonary artery's front wall bows outwards, of the width. */
-export const LIP = 0.22;
+/** Of a pulmonary artery's width: how far before its opening its front is closed again, and by how much more in the middle. */
+export const CLOSED = 0.8;
+export const LIP = 0.2;
 
 /** mm beyond its opening over which a vessel fades out */
 export const fadeReach = (width: number): number => Math.min(16, 3 + 0.7 * width);

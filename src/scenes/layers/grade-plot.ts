@@ -19,9 +19,19 @@ interface Axes {
   readonly y: (pressure: number) => number;
 }
 
-function axesOf(known: readonly Circulation[], plot: Plot): Axes {
-  const all = known.flatMap(({ pathway }) =>
-    pathway.gradeLine.flatMap((point) => [point.pressure, point.totalPressure]),
+type Points = Circulation["pathway"]["gradeLine"];
+
+/** The lower vein's line, and the upper one's where that goes a way of its own; beside other stages that would be one line too many. */
+const linesOf = ({ pathway }: Circulation, known: readonly Circulation[]): readonly Points[] =>
+  known.length === 1 && pathway.upperGradeLine.length > 0
+    ? [pathway.gradeLine, pathway.upperGradeLine]
+    : [pathway.gradeLine];
+
+function axesOf(known: readonly Circulation[], earlier: readonly Circulation[], plot: Plot): Axes {
+  const all = [...known, ...earlier].flatMap((each) =>
+    linesOf(each, known).flatMap((points) =>
+      points.flatMap((point) => [point.pressure, point.totalPressure]),
+    ),
   );
   const least = Math.max(0, Math.floor(Math.min(...all) - 0.5));
   const most = Math.ceil(Math.max(...all) + 0.5);
@@ -48,10 +58,10 @@ export function drawGradePlot(
   plot: Plot,
   focus: string | null,
 ): void {
-  const axes = axesOf([...known, ...earlier], plot);
+  const axes = axesOf(known, earlier, plot);
   drawLevels(sheet, axes);
   drawElements(sheet, entryAt(known, 0), axes, focus);
-  drawEarlier(sheet, earlier, axes);
+  drawEarlier(sheet, earlier, known, axes);
   drawLines(sheet, known, axes);
   writeNames(sheet, known, axes);
   writeFigures(sheet, known, axes);
@@ -70,7 +80,7 @@ function drawLevels({ ink, words, sizes, theme }: Sheet, { plot, least, most, y 
       },
       theme,
     );
-  for (const level of wholeMarks(least, most, plot.height, sizes.axis * 1.6)) {
+  for (const level of wholeMarks(least, most, plot.height, sizes.axis * LEVELS)) {
     ink
       .moveTo(plot.left, y(level))
       .lineTo(plot.left + plot.width, y(level))
@@ -108,12 +118,14 @@ function drawElements(
 
 /** Static pressure of each, and of one on its own the total pressure too. */
 function drawLines({ ink, sizes, theme }: Sheet, known: readonly Circulation[], { x, y }: Axes): void {
-  known.forEach(({ pathway: { gradeLine } }, index) => {
-    const total = gradeLine.flatMap((point) => [x(point.station), y(point.totalPressure)]);
-    const pressure = gradeLine.flatMap((point) => [x(point.station), y(point.pressure)]);
-    if (known.length === 1)
-      dashed(ink, total, [10, 7], { width: 2, color: theme.colour.totalPressure, alpha: 0.85 });
-    pathLine(ink, pressure, index, sizes, theme);
+  known.forEach((each, index) => {
+    for (const points of linesOf(each, known)) {
+      const total = points.flatMap((point) => [x(point.station), y(point.totalPressure)]);
+      const pressure = points.flatMap((point) => [x(point.station), y(point.pressure)]);
+      if (known.length === 1)
+        dashed(ink, total, [10, 7], { width: 2, color: theme.colour.totalPressure, alpha: 0.85 });
+      pathLine(ink, pressure, index, sizes, theme);
+    }
   });
 }
 
@@ -121,23 +133,27 @@ function drawLines({ ink, sizes, theme }: Sheet, known: readonly Circulation[], 
 function drawEarlier(
   { ink, theme: { colour } }: Sheet,
   earlier: readonly Circulation[],
+  known: readonly Circulation[],
   { x, y }: Axes,
 ): void {
-  for (const { pathway } of earlier)
+  for (const points of earlier.flatMap((each) => linesOf(each, known)))
     dashed(
       ink,
-      pathway.gradeLine.flatMap((point) => [x(point.station), y(point.pressure)]),
+      points.flatMap((point) => [x(point.station), y(point.pressure)]),
       [7, 5],
       { width: 1.5, color: colour.ink, alpha: 0.9 },
     );
 }
 
-/** The great stretches by name under the line, where they are the same in every pane. */
-function writeNames(
-  { ink, words, sizes, theme }: Sheet,
-  known: readonly Circulation[],
-  { bottom, x }: Axes,
-): void {
+/** The great stretches by name under the line, where they are the same in every pane; beside each of two lines whose stations differ. */
+function writeNames(sheet: Sheet, known: readonly Circulation[], axes: Axes): void {
+  const { ink, words, sizes, theme } = sheet;
+  const { bottom, x } = axes;
+  const lines = linesOf(entryAt(known, 0), known);
+  if (lines.length > 1) {
+    for (const [i, points] of lines.entries()) nameBeside(sheet, points, i === 0 ? 1 : -1, axes);
+    return;
+  }
   const [first, ...others] = known.map(({ pathway }) => stretchesOf(pathway.gradeLine));
   const named = (stretches: readonly Stretch[]) => stretches.map(({ key }) => key).join();
   if (!first || others.some((other) => named(other) !== named(first))) return;
@@ -162,6 +178,36 @@ function writeNames(
   }
 }
 
+/** The long stretches of a line, between two levels: of the upper line beneath it, of the lower one above. */
+function nameBeside(sheet: Sheet, points: Points, way: 1 | -1, { plot, least, most, x, y }: Axes): void {
+  const { words, sizes, theme } = sheet;
+  const [low = least, next = most] = wholeMarks(least, most, plot.height, sizes.axis * LEVELS);
+  const step = next - low;
+  const line = points.flatMap((point) => [x(point.station), point.pressure]);
+  for (const { key, from, to } of stretchesOf(points)) {
+    if (to - from < LONG) continue;
+    const at = (x(from) + x(to)) / 2;
+    const level = heightAt(line, at) / step;
+    // Beside a line that falls its name stands after it.
+    const falls = key === "scene.stretch.lungs";
+    const between = falls ? Math.floor(level) : way > 0 ? Math.ceil(level) : Math.floor(level) - 1;
+    words.write(
+      {
+        lines: [{ words: theme.say(key), size: sizes.axis, colour: theme.colour.inkSoft }],
+        x: at + (falls ? 1.6 * sizes.axis : 0),
+        y: y(step * (between + 0.5)),
+        anchor: [falls ? 0 : 0.5, 0.5],
+        bare: true,
+      },
+      theme,
+    );
+  }
+}
+
+/** Part of a line from which a stretch is named; and heights of type from level to level. */
+const LONG = 0.2;
+const LEVELS = 1.6;
+
 /** What is spent or gained at the place where the line falls or rises, and the line's ends. */
 function writeFigures(sheet: Sheet, known: readonly Circulation[], axes: Axes): void {
   const { ink, sizes, theme } = sheet;
@@ -171,7 +217,8 @@ function writeFigures(sheet: Sheet, known: readonly Circulation[], axes: Axes): 
   if (known.length === 1) writeChanges(sheet, entryAt(known, 0), axes, brief);
   const radius = Math.max(4, sizes.axis * 0.26);
   const last = lastOf(points).pressure;
-  ink.circle(x(0), y(entryAt(points, 0).pressure), radius).fill({ color: theme.colour.pressure });
+  for (const [first] of linesOf(entryAt(known, 0), known))
+    if (first) ink.circle(x(0), y(first.pressure), radius).fill({ color: theme.colour.pressure });
   ink.circle(x(1), y(last), radius).fill({ color: theme.colour.pressure });
   if (brief) return;
   const end = formatQuantity(last, "mmHg", 1);

@@ -31,10 +31,11 @@ function marksOf(points: GradeLine) {
 
 export function stretchesOf(points: GradeLine): Stretch[] {
   const { entry, pump, pumped, bed, veins } = marksOf(points);
-  const liver = { key: "scene.stretch.liver", from: 0, to: entry };
+  const below = points[0]?.at === "hepaticVein";
+  const liver = below ? [{ key: "scene.stretch.liver", from: 0, to: entry }] : [];
   // At the Glenn stage the lower vein ends in the atrium: the lungs are not on its way.
   if (bed === undefined || veins === undefined)
-    return [liver, { key: "scene.stretch.lowerVeinToAtrium", from: entry, to: 1 }];
+    return [...liver, { key: "scene.stretch.lowerVeinToAtrium", from: entry, to: 1 }];
   const between =
     pump && pumped
       ? [
@@ -42,9 +43,9 @@ export function stretchesOf(points: GradeLine): Stretch[] {
           { key: "scene.stretch.rightVentricle", from: pump.station, to: pumped.station },
           { key: "scene.stretch.pulmonaryArteries", from: pumped.station, to: bed },
         ]
-      : [{ key: "scene.stretch.pathway", from: entry, to: bed }];
+      : [{ key: `scene.stretch.${below ? "pathway" : "upperVeinToLungs"}`, from: entry, to: bed }];
   return [
-    liver,
+    ...liver,
     ...between,
     { key: "scene.stretch.lungs", from: bed, to: veins },
     { key: "scene.stretch.veins", from: veins, to: 1 },

@@ -18,6 +18,8 @@ export interface LegendFacts {
   readonly saturations: readonly [number, number, number];
   /** by ORIGINS: whether blood of that origin is in the picture */
   readonly origins: readonly boolean[];
+  /** % of the blood from the lungs and of that which leaves the heart, where marks of both are in the picture */
+  readonly heart: readonly [lungs: number, mixed: number] | null;
   /** a heart with two ventricles is in the picture: its blood is coloured by its oxygen */
   readonly pumped: boolean;
   /** nothing moves: marks are darts */
@@ -49,9 +51,12 @@ interface Row {
   readonly room: Box;
 }
 
+/** Height of a line of the key, in sizes of its type. */
+export const LINE = 1.5;
+
 function rowAt({ words, sizes, theme }: Sheet, at: LegendPlace): Row {
   const size = sizes.axis;
-  const row = size * 1.5;
+  const row = size * LINE;
   const right = at.x + at.width;
   let x = at.x;
   let y = at.y;
@@ -95,6 +100,9 @@ function rowAt({ words, sizes, theme }: Sheet, at: LegendPlace): Row {
   };
 }
 
+/** Percent of oxygen saturation from which mixed blood looks other than that from the lungs. */
+const MIXED = 4;
+
 /** Draws the key with its top left corner at the place; returns the room it took. */
 export function drawLegend(sheet: Sheet, facts: LegendFacts, at: LegendPlace): Box {
   const { ink, sizes, theme } = sheet;
@@ -132,6 +140,12 @@ export function drawLegend(sheet: Sheet, facts: LegendFacts, at: LegendPlace): B
         marked(says, shape, index, tone);
       });
       if (colouring === "oxygen") drawOxygen(sheet, row, at.width);
+      else if (facts.heart) {
+        const [lungs, mixed] = facts.heart;
+        marked(theme.say("scene.origin.lungs"), shape, 0, bloodColour(colour, lungs));
+        if (lungs - mixed > MIXED)
+          marked(theme.say("scene.origin.mixed"), shape, 0, bloodColour(colour, mixed));
+      }
     }
   }
   if (facts.pumped) {

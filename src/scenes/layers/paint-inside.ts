@@ -10,12 +10,15 @@ import { packed } from "../theme/maps.ts";
 import type { Theme } from "../theme/theme.ts";
 import type { Plane } from "./drawn-plane.ts";
 import { LIP } from "./fade.ts";
+import { isArtery } from "./window-ends.ts";
 
 /** mm under the wall by which it reaches, and over which it goes over into that of the vein beyond */
 const UNDER = 1;
 const SOFT = 5;
 /** mm before an opening from which nothing reaches under the wall, which ends there */
 const STUB = 0.6;
+/** mm to the side of a window's end by which the vessel may bend beyond it */
+const BEND = 7;
 /** mm from the wall over which the back wall turns up: so near to it the plane's distance is exact */
 const TURN = 3.4;
 /** Steps of shade. */
@@ -40,9 +43,11 @@ function depthsIn(plane: Plane, openings: readonly Opening[]): Depths {
 /** Lays the channel through an opening over what is known of the samples near it. */
 function layChannel(plane: Plane, { name, centre, normal, width }: Opening, { depth, alpha }: Depths): void {
   const { nx, ny, dx, originX, originY, distance } = plane;
-  const lung = name === "left" || name === "right";
+  const lung = isArtery(name);
   const half = width / 2;
-  const reach = Math.hypot(width, half + 2 * UNDER);
+  // All that lies beyond a window's end is under the vessel's front.
+  const far = lung ? 2 * width : width;
+  const reach = Math.hypot(far, half + BEND);
   const from = (at: number) => Math.max(0, Math.floor((at - reach) / dx));
   const [left, bottom] = [centre[0] - originX, centre[1] - originY];
   const right = Math.min(nx - 1, Math.ceil((left + reach) / dx));
@@ -53,10 +58,13 @@ function layChannel(plane: Plane, { name, centre, normal, width }: Opening, { de
       const y = originY + j * dx - centre[1];
       const beyond = x * normal[0] + y * normal[1];
       const across = Math.abs(y * normal[0] - x * normal[1]);
-      if (beyond < -width || beyond > width || across > half + 2 * UNDER) continue;
+      if (beyond < -width || beyond > far || across > half + (lung ? BEND : 2 * UNDER)) continue;
       const k = j * nx + i;
-      const lip = lung ? LIP * width * Math.sqrt(Math.max(0, 1 - (across / half) ** 2)) : width;
-      if (lung && beyond > lip - STUB) continue;
+      const lip = lung ? -LIP * width * Math.sqrt(Math.max(0, 1 - (across / half) ** 2)) : width;
+      if (lung && beyond > lip + STUB) {
+        alpha[k] = 0;
+        continue;
+      }
       // Into a lung's artery it runs on under the front wall, and does not turn up before that.
       const channel = Math.min(half - across, lung ? TURN : lip - beyond);
       // What goes on from here has a wall of its own: samples beside its lumen would cover that.

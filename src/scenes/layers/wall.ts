@@ -10,6 +10,7 @@ import { contours, type Loop } from "./contour.ts";
 import { beyondOpening, type Plane, SHY } from "./drawn-plane.ts";
 import { LIP, WALL } from "./fade.ts";
 import { paintInside } from "./paint-inside.ts";
+import { isArtery, lipOf, windowEnd } from "./window-ends.ts";
 
 /** mm by which the shadow falls on what lies behind */
 const CAST = 3.4;
@@ -74,7 +75,7 @@ export function wallLayer(): WallLayer {
       kept = 0;
       const { originX: left, originY: bottom, dx, nx, ny } = plane;
       const bounds = [left, bottom, left + nx * dx, bottom + ny * dx] as const;
-      const { openings } = geometry;
+      const openings = geometry.openings.map((cut) => windowEnd(cut, geometry.chest));
       let lines: Lines | null = null;
       paint = (density) => {
         lines ??= contours(plane, plane.distance, 0, WALL);
@@ -112,14 +113,17 @@ function paintShadow(
   ink.restore();
 }
 
-/** The line drawn back to each cut, and moved aside: what goes on there has no shadow of the vessel that it goes on from. */
+/** mm before a cut at which what throws the shadow ends, so that none falls across what goes on there */
+const SHORT = 2.4 * CAST;
+
+/** The line drawn back from each cut, and moved aside: what goes on there has no shadow of the vessel that it goes on from. */
 function shortened(loop: Loop, openings: readonly Opening[], away: number): Point[] {
   return Array.from({ length: loop.length / 2 }, (_, i) => {
     let [x, y] = [entryAt(loop, 2 * i), entryAt(loop, 2 * i + 1)];
     for (const opening of openings) {
       const [nx, ny] = opening.normal;
-      if (opening.name === "fenestration" || !beyondOpening(opening, x, y, WALL + 0.6, CAST)) continue;
-      const back = (x - opening.centre[0]) * nx + (y - opening.centre[1]) * ny + CAST;
+      if (opening.name === "fenestration" || !beyondOpening(opening, x, y, WALL + 0.6, SHORT)) continue;
+      const back = (x - opening.centre[0]) * nx + (y - opening.centre[1]) * ny + SHORT;
       [x, y] = [x - back * nx, y - back * ny];
     }
     return [x + away, y];
@@ -146,54 +150,47 @@ function paintWall(ink: Ink, openings: readonly Opening[], lines: Lines, theme: 
 const pointsOf = (line: Loop): Point[] =>
   Array.from({ length: line.length / 2 }, (_, i) => [entryAt(line, 2 * i), entryAt(line, 2 * i + 1)]);
 
-/** Where a lung's artery is closed again its front shades what runs on beneath it. */
+/** Where a lung's artery is closed again its front shades the blood that goes on under it. */
 function paintEntry(ink: Ink, { name, centre, normal, width }: Opening, theme: Theme): void {
-  if (name !== "left" && name !== "right") return;
+  if (!isArtery(name)) return;
   const half = width / 2;
   ink.save();
   ink.transform(normal[0], normal[1], -normal[1], normal[0], centre[0], centre[1]);
   ink.fillStyle = inside(theme).edge;
-  ink.globalAlpha = 0.24;
+  ink.globalAlpha = 0.2;
   for (let k = 1; k <= SHADES; k++) {
     ink.beginPath();
-    ink.ellipse(0, 0, LIP * width, half, 0, -Math.PI / 2, Math.PI / 2);
-    ink.ellipse((-k * ENTRY * width) / SHADES, 0, LIP * width, half, 0, Math.PI / 2, -Math.PI / 2, true);
+    ink.ellipse((-k * ENTRY * width) / SHADES, 0, LIP * width, half, 0, Math.PI / 2, -Math.PI / 2);
+    ink.ellipse(0, 0, LIP * width, half, 0, -Math.PI / 2, Math.PI / 2, true);
     ink.fill();
   }
   ink.restore();
 }
 
 /** Of the width: how far back that shade reaches, and its steps. */
-const ENTRY = 0.34;
+const ENTRY = 0.24;
 const SHADES = 6;
 
 /** Part of a wall's thickness that shows where its front is cut across. */
-const THIN = 0.22;
+const THIN = 0.5;
 
-/** How the wall ends at a cut, out to `reach` mm beyond the lumen: straight into a vein; towards a lung its front alone ends, in a thin lip between sides that go on. */
-function paintEnd(ink: Ink, { name, centre, normal, width }: Opening, reach: number, colour: string): void {
-  const half = width / 2;
-  const ahead = name === "left" || name === "right" ? LIP * width : 0;
-  const place = (along: number, across: number): Point => [
-    centre[0] + normal[0] * along - normal[1] * across,
-    centre[1] + normal[1] * along + normal[0] * across,
-  ];
-  const face = (side: number): Point[] => {
-    const edge = (mm: number): Point[] => [
-      place(-2 * SHY, side * (half + mm)),
-      ...Array.from({ length: ahead > 0 ? 13 : 1 }, (_, i) => {
-        const turn = (Math.PI * i) / 24;
-        return place(
-          ahead > 0 ? (ahead + THIN * mm) * Math.sin(turn) : 0.4,
-          side * (half + mm) * Math.cos(turn),
-        );
-      }),
-    ];
-    return [...edge(0), ...edge(reach).reverse()];
-  };
+/** How the wall ends at a cut, out to `reach` mm beyond the lumen: straight into a vein; towards a lung its front alone begins again, in a thin lip between sides that go on. */
+function paintEnd(ink: Ink, opening: Opening, reach: number, colour: string): void {
+  const { name, centre, normal, width } = opening;
   ink.fillStyle = colour;
+  if (isArtery(name)) {
+    trace(ink, [...lipOf(opening), ...lipOf(opening, reach, THIN * reach).reverse()], true);
+    ink.fill();
+  }
   for (const side of [1, -1]) {
-    trace(ink, face(side), true);
+    const place = (along: number, more: number): Point => {
+      const across = side * (width / 2 + more);
+      return [
+        centre[0] + normal[0] * along - normal[1] * across,
+        centre[1] + normal[1] * along + normal[0] * across,
+      ];
+    };
+    trace(ink, [place(-2 * SHY, 0), place(0.4, 0), place(0.4, reach), place(-2 * SHY, reach)], true);
     ink.fill();
   }
 }

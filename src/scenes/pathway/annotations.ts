@@ -1,6 +1,6 @@
 /** Words and lines over the pathways: the key, titles where panes are compared, names at their places, the wash-out curve. */
 import type { Frame, Pane } from "../../chain/frame.ts";
-import { formatNumber } from "../../i18n/index.ts";
+import { formatNumber, formatQuantity } from "../../i18n/index.ts";
 import { present } from "../../sim/checked/present.ts";
 import { hasPlane } from "../../sim/parameters/request.ts";
 import type { Sheet } from "../drawing/drawing-sheet.ts";
@@ -9,6 +9,7 @@ import { drawLabels } from "../layers/labels.ts";
 import { drawLegend, type LegendPlace } from "../layers/legend.ts";
 import { saturationsByOrigin } from "../layers/tint.ts";
 import type { Box } from "../scene.ts";
+import type { Theme } from "../theme/theme.ts";
 import { mapRemarks } from "./map-remarks.ts";
 import { coverIn, listed, originsIn, placed, pointed } from "./named.ts";
 import type { PaneView } from "./pane-view.ts";
@@ -40,6 +41,7 @@ export function writeKey(
     remarks.push(theme.say("scene.before"));
   if (panes.length > 1 && panes.every(({ equalInflow }) => equalInflow))
     remarks.push(theme.say("scene.equalInflow"));
+  remarks.push(...holeRemarks(panes, theme));
   // A camera that has come close fills the corner with vessels: the key then stands on a plate.
   if (before && camera !== "whole") {
     const pad = sizes.axis * 0.5;
@@ -52,12 +54,33 @@ export function writeKey(
     overlay,
     saturations: saturationsByOrigin(panes[0]?.circulation ?? null),
     origins: originsIn(panes),
+    heart: heartIn(panes),
     pumped: panes.some(({ circulation }) => circulation && !hasPlane(circulation.request.stage)),
     still,
     dyed: panes.some(({ washOut }) => washOut !== null),
     remarks,
   };
   return drawLegend(sheet, facts, at);
+}
+
+/** Of one plane on its own: more would differ. */
+function heartIn(panes: readonly Pane[]): readonly [number, number] | null {
+  const [pane, ...others] = panes;
+  if (!pane?.geometry || !pane.circulation || others.length > 0) return null;
+  const { pulmonaryVein, arterial } = pane.circulation.saturations;
+  return [pulmonaryVein, arterial];
+}
+
+/** A tunnel with a hole and one without look much alike from where the baffle is cut. */
+function holeRemarks(panes: readonly Pane[], theme: Theme): readonly string[] {
+  const chest = panes.length === 1 ? panes[0]?.geometry?.chest : undefined;
+  if (chest?.graft?.kind !== "patch") return [];
+  const { hole } = chest;
+  return [
+    hole
+      ? theme.say("scene.fenestration", { diameter: formatQuantity(hole.width, "mm", 1) })
+      : theme.say("scene.noFenestration"),
+  ];
 }
 
 export function writeTitle({ words, sizes, theme }: Sheet, pane: Pane, box: Box): void {

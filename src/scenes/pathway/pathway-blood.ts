@@ -152,12 +152,15 @@ export function blood(): Blood {
 function beside(
   sides: SideFlow,
   plane: Plane,
-  { geometry, circulation }: Pane,
+  { geometry, circulation, departing }: Pane,
   time: number,
   still: boolean,
 ) {
   const lungs = lungsAt(circulation, time, still);
-  return sides.at(present(geometry).chest, circulation, time, lungs, (x, y) => distanceAt(plane, x, y));
+  return sides.at(present(geometry).chest, circulation, time, lungs, {
+    pathway: (x, y) => distanceAt(plane, x, y),
+    departing: departing ?? null,
+  });
 }
 
 /** mm, half width of a head: 3 px or more at 1080 lines, in proportion elsewhere. */

@@ -2,9 +2,9 @@
 import type { Frame } from "../../chain/frame.ts";
 import { entryAt } from "../../sim/checked/present.ts";
 import type { PathwayGeometry } from "../../sim/geometry/geometry.ts";
-import { anatomyOf } from "../anatomy/chest-anatomy.ts";
+import { lungsOf } from "../anatomy/chest-anatomy.ts";
 import { splitBox } from "../drawing/split.ts";
-import type { LegendPlace } from "../layers/legend.ts";
+import { type LegendPlace, LINE } from "../layers/legend.ts";
 import type { Box, Divider, Viewport } from "../scene.ts";
 import { type Sizes, sizesIn } from "../theme/type.ts";
 
@@ -36,9 +36,12 @@ export interface Layout {
 export function layOut({ panes, state }: Frame, { clear, floor }: Viewport, key: Box | null): Laid {
   const sizes = sizesIn(clear, floor);
   const keyAt = keyPlace(clear, panes.length, sizes);
-  const taken = key ?? { ...keyAt, height: 0 };
+  const taken = key ?? { ...keyAt, height: keyAt.inline ? LINES * LINE * sizes.axis : 0 };
   return { at: layout(clear, panes.length, state.view.gradeLine, taken, sizes), keyAt, key, sizes };
 }
+
+/** What a key along the top takes in most windows: the planes then lie from the first drawing where they will with the key. */
+const LINES = 2;
 
 /** Where the key goes: down the side of a wide scene with one pane, else along its top. */
 export function keyPlace(clear: Box, panes: number, sizes: Sizes): LegendPlace {
@@ -143,9 +146,7 @@ export interface Sight {
 export function extent({ bounds, chest }: PathwayGeometry): Extent {
   const [left, , right] = bounds;
   const s = chest.scale;
-  const xs = anatomyOf(chest)
-    .parts.filter(({ name }) => name.endsWith("Lung"))
-    .flatMap(({ outline }) => outline.map(([x]) => x));
+  const xs = lungsOf(chest).flatMap(({ outline }) => outline.map(([x]) => x));
   return [
     Math.min(left, ...xs),
     chest.ivc.centre[1] - BEYOND * s,

@@ -11,7 +11,7 @@ import { type Box, type Scene, type Viewport, WITH_ALL } from "../scene.ts";
 import type { Theme } from "../theme/theme.ts";
 import { annotate, writeKey, writeTitle } from "./annotations.ts";
 import { firstDrawings } from "./first-drawings.ts";
-import { grounds } from "./grounds.ts";
+import { grounds, type Sinks } from "./grounds.ts";
 import type { HeartView } from "./heart-view.ts";
 import type { PaneView, Room } from "./pane-view.ts";
 import { type Laid, layOut } from "./pathway-layout.ts";
@@ -59,13 +59,10 @@ export const makePathway = ({ makeHeart, swipe }: Further = {}): Scene => {
   let lastKey = "";
 
   const drawPictures = (frame: Frame, laid: Laid, viewport: Viewport, theme: Theme, first: boolean) => {
-    const { at, keyAt, key, sizes } = laid;
     shown.keep(frame.panes.length);
     shown.draw(frame, { planes: roomsOf(laid), hearts: heartBoxes(laid) }, viewport, theme, first);
-    const edge = keyAt.inline && key ? key.y + key.height : viewport.clear.y;
-    const under = sinkOf(at) ?? (shown.cut || wordsBelow(viewport) ? foot(viewport.clear) : null);
-    ground.draw(viewport, under, { ...viewport.clear, y: edge, height: sizes.axis }, theme);
-    grade.view.visible = at.grade !== null && !first;
+    ground.draw(viewport, first, sinksOf(laid, viewport, shown.cut), theme);
+    grade.view.visible = laid.at.grade !== null && !first;
   };
 
   const write = (frame: Frame, laid: Laid, viewport: Viewport, theme: Theme) => {
@@ -116,14 +113,15 @@ export const makePathway = ({ makeHeart, swipe }: Further = {}): Scene => {
       lain = laid;
       const first = opening.next(frame, viewport.elapsed);
       drawPictures(frame, laid, viewport, theme, first);
+      if (first) return;
       // Lines and words are laid out again only when something about them has changed.
-      const key = `${first}${cacheKey(frame, viewport, theme, shown.panes, keyBox)}`;
+      const key = cacheKey(frame, viewport, theme, shown.panes, keyBox);
       const now = frame.panes.flatMap(({ circulation, before }) => [circulation, before]);
       if (key === lastKey && now.every((each, i) => each === answers[i])) return;
       answers = now;
       keyBox = write(frame, laid, viewport, theme);
       // The key's own room may move the planes: then once more.
-      lastKey = `${first}${cacheKey(frame, viewport, theme, shown.panes, keyBox)}`;
+      lastKey = cacheKey(frame, viewport, theme, shown.panes, keyBox);
     },
     get divider() {
       return lain?.over?.divider ?? null;
@@ -149,6 +147,14 @@ const roomsOf = ({ at, over }: Laid): readonly Room[] =>
     box,
     shared: over && { side: entryAt(over.sides, i), sight: over.sight },
   }));
+
+function sinksOf({ at, keyAt, key, sizes }: Laid, viewport: Viewport, cut: boolean): Sinks {
+  const { clear } = viewport;
+  return {
+    under: sinkOf(at) ?? (cut || wordsBelow(viewport) ? foot(clear) : null),
+    edge: { ...clear, y: keyAt.inline && key ? key.y + key.height : clear.y, height: sizes.axis },
+  };
+}
 
 /** The page writes beneath the picture: nothing is drawn behind that. */
 const wordsBelow = ({ full, clear }: Viewport): boolean => clear.y + clear.height < full.y + full.height - 1;

@@ -27,10 +27,12 @@ export interface Palette {
   readonly accent: string;
   /** ink on the accent */
   readonly onAccent: string;
-  /** blood: poor and rich in oxygen; and the same as the ground of a drawn vessel, on which its marks stand out */
+  /** blood: poor in oxygen, mixed and rich; and the same as the ground of a drawn vessel, on which its marks stand out */
   readonly poor: string;
+  readonly mixed: string;
   readonly rich: string;
   readonly poorGround: string;
+  readonly mixedGround: string;
   readonly richGround: string;
   readonly dye: string;
   readonly clot: string;
@@ -58,9 +60,11 @@ export const DARK: Palette = {
   plateRim: "#39456a",
   accent: "#ffd166",
   onAccent: "#1a1405",
-  poor: "#8391ff",
+  poor: "#6e96fd",
+  mixed: "#d493c4",
   rich: "#ffc4a9",
-  poorGround: "#1d2b80",
+  poorGround: "#142a6e",
+  mixedGround: "#561f52",
   richGround: "#7d2c19",
   dye: "#f7b6ff",
   clot: "#f2878f",
@@ -85,9 +89,11 @@ export const LIGHT: Palette = {
   plateRim: "#9aa0b0",
   accent: "#8a3ffc",
   onAccent: "#ffffff",
-  poor: "#2a2a9c",
+  poor: "#1b3a98",
+  mixed: "#8c2a66",
   rich: "#d0431b",
-  poorGround: "#c3c6ee",
+  poorGround: "#c0cbef",
+  mixedGround: "#e6bcd4",
   richGround: "#f6cdbe",
   dye: "#9b1fa8",
   clot: "#8f0f24",
@@ -116,22 +122,26 @@ export function mix(a: string, b: string, share: number): string {
   return `#${parts.map((part) => part.toString(16).padStart(2, "0")).join("")}`;
 }
 
-/** Bend of the way from poor to rich: what a vein carries, up to some 75 %, stays blue to the eye; mixed blood turns violet. */
-const BEND = 2.5;
+/** Bend of the way from poor to rich: what a vein carries, up to some 75 %, stays blue to the eye; mixed blood turns violet and dusky red. */
+const BEND = 2;
 
 /** Percent: the span between veins and arteries; what lies beyond an end takes the end's colour. */
 export const OXYGEN = { least: 55, most: 97 } as const;
 
-const richness = (saturation: number): number =>
-  Math.min(1, Math.max(0, (saturation - OXYGEN.least) / (OXYGEN.most - OXYGEN.least))) ** BEND;
+/** From poor by way of mixed to rich. */
+function between(poor: string, mixed: string, rich: string, saturation: number): string {
+  const part = (saturation - OXYGEN.least) / (OXYGEN.most - OXYGEN.least);
+  const way = 2 * Math.min(1, Math.max(0, part)) ** BEND;
+  return way < 1 ? mix(poor, mixed, way) : mix(mixed, rich, way - 1);
+}
 
-/** Blood by oxygen saturation in percent, from indigo to vermilion. */
-export const bloodColour = (palette: Palette, saturation: number): string =>
-  mix(palette.poor, palette.rich, richness(saturation));
+/** Blood by oxygen saturation in percent, from blue to vermilion. */
+export const bloodColour = ({ poor, mixed, rich }: Palette, saturation: number): string =>
+  between(poor, mixed, rich, saturation);
 
 /** The inside of a drawn vessel or chamber by its blood's saturation in percent. */
-export const groundColour = (palette: Palette, saturation: number): string =>
-  mix(palette.poorGround, palette.richGround, richness(saturation));
+export const groundColour = ({ poorGround, mixedGround, richGround }: Palette, saturation: number): string =>
+  between(poorGround, mixedGround, richGround, saturation);
 
 /** A mark of blood on its own ground: the same hue, nearer to the ink. */
 export const markColour = (palette: Palette, saturation: number): string =>

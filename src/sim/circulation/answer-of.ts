@@ -1,7 +1,7 @@
 /** Puts a watched repeat into the answer's record: trade units, oxygen, fluid, ledger. */
 import { REGIONS, steadyExchange } from "../exchange/filtration.ts";
 import { lastingTissue } from "../exchange/lasting-tissue.ts";
-import { gradeLine } from "../hydraulics/grade-line.ts";
+import { gradeLines } from "../hydraulics/grade-line.ts";
 import type { PathwayFlows, PathwayLaw } from "../hydraulics/law.ts";
 import { ledger, pathwayLoss } from "../hydraulics/ledger.ts";
 import { type FlowSplit, holeFromBelow } from "../hydraulics/loss-law/features.ts";
@@ -96,7 +96,7 @@ export function answerOf(
       band: estimate?.band ?? null,
       outsideSet: estimate?.outsideSet ?? [],
       ledger: ledger(law, pathwayFlows),
-      gradeLine: gradeLine(law, pathwayFlows, pressures),
+      ...gradeLines(law, pathwayFlows, pressures),
     },
     shares: estimate?.shares ?? null,
     energy: {

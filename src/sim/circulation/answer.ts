@@ -52,6 +52,8 @@ export interface Circulation {
     readonly resistance: number;
     readonly ledger: readonly LedgerRow[];
     readonly gradeLine: readonly GradePoint[];
+    /** from the upper vein through the lungs, where the lower one's blood does not go to them; else empty */
+    readonly upperGradeLine: readonly GradePoint[];
   };
   /** parts of each vein's blood to either lung; null as for `band` */
   readonly shares: PathwayShares | null;
@@ -96,7 +98,7 @@ export interface Traces {
   readonly heartPeriod: number;
   /** mmHg by name: the keys of `Circulation.pressures` where they vary, and "ventricle", "aorta", "pleural" and "alveolar" (in the lungs; lungs stretch by alveolar minus pleural), "abdominal", "calf" */
   readonly pressures: Readonly<Record<string, Float64Array>>;
-  /** L/min by name: the keys of `Circulation.flows`, "aorta", "pulmonaryVein", "collaterals", "legs" (through the last valve), "legBed" (into the leg veins), "splanchnic", "upper" */
+  /** L/min by name: the keys of `Circulation.flows`, "aorta", "pulmonaryVein", "collaterals", "legs" (through the last valve), "legBed" (into the leg veins), "splanchnic", "upper", with two ventricles "tricuspidValve" and "pulmonaryValve" */
   readonly flows: Readonly<Record<string, Float64Array>>;
   /** mL by name: "ventricle", "atrium", "lungLeft", "lungRight" and the veins */
   readonly volumes: Readonly<Record<string, Float64Array>>;

@@ -69,6 +69,12 @@ export function tracesOf(periodic: Periodic, { sampled, period }: Recording): Tr
       legBed: across(at.LEG_BED),
       splanchnic: across(at.SPLANCHNIC_BED),
       upper: across(at.UPPER_BED),
+      ...(rightHeart
+        ? {
+            tricuspidValve: across(at.RIGHT_ATRIOVENTRICULAR_VALVE),
+            pulmonaryValve: across(at.RIGHT_SEMILUNAR_VALVE),
+          }
+        : {}),
     },
     volumes: {
       ventricle: volume(at.VENTRICLE),

@@ -1,16 +1,16 @@
 /** One flow field over its whole life: built, given boundary conditions, advanced, reshaped, read. Clock and thread are the caller's. */
 
-import { buildMesh, type CutCellMesh, type GridChoice } from "../flow-solver/cut-cell-mesh.ts";
-import { chooseEngine } from "../flow-solver/engine.ts";
-import { buildFlowSolver, type FlowSolver, type SoundSteps } from "../flow-solver/flow-solver.ts";
+import { buildMesh, type CutCellMesh, type GridChoice, layMesh } from "../flow-solver/cut-cell-mesh.ts";
+import type { FlowSolver, SoundSteps } from "../flow-solver/flow-solver.ts";
 import { holdFlow } from "../flow-solver/openings.ts";
 import type { FlowGeometry } from "../geometry/geometry.ts";
 import { fromMillipascalSecond } from "../units.ts";
 import { atCentres } from "./at-centres.ts";
-import { applyBoundary, applyGiven, boundarySpeed, openingRule } from "./boundary-conditions.ts";
+import { applyBoundary, boundarySpeed, openingRule } from "./boundary-conditions.ts";
 import type { BoundaryConditions, FieldShape, FlowField } from "./flow-field.ts";
+import { cellFor, solverFor } from "./lay-solver.ts";
 import type { FieldMeans } from "./means.ts";
-import { type Readings, trackReadings } from "./readings.ts";
+import { type Kept, type Readings, trackReadings } from "./readings.ts";
 import { remap } from "./remap.ts";
 
 /** The blood's properties. */
@@ -32,6 +32,9 @@ export interface FieldChoice {
   readonly soundSteps?: SoundSteps;
 }
 
+/** What may change while a field runs. */
+type Resolution = Pick<FieldChoice, "cellsAcross" | "soundSteps">;
+
 /** What a field runs on a coarse grid before its own time begins. */
 interface Lead {
   /** count across the narrowest opening, 4 at least */
@@ -50,8 +53,13 @@ export interface FieldSession {
   advanceSeconds(seconds: number): number;
   /** For a computer elsewhere that does what `advance` does: what it works on until the next boundary conditions or walls. */
   live(): LiveField;
+  /**
+   * Another grid between the same walls and for the same boundary conditions: each call of what is returned lays a part of it, the present one goes on in
+   * between; true once the flow has moved over. Readings stand until the new grid's are as good.
+   */
+  refine(choice: Resolution): () => boolean;
   /** New walls or cells of another width: flow is kept where the new lumen overlaps the old; `shape()` changes with it. */
-  reshape(geometry: FlowGeometry, choice?: Pick<FieldChoice, "cellsAcross" | "soundSteps">): void;
+  reshape(geometry: FlowGeometry, choice?: Resolution): void;
   /** The flow now. Fills `into` (arrays given back by the reader) where it fits. */
   read(into?: readonly Float32Array[]): FlowField;
   /** Means over the readings' window; undefined when there are none newer than those last taken. */
@@ -74,28 +82,13 @@ interface LiveField {
   drive(time: number, hold?: typeof holdFlow): void;
 }
 
-/** Opening whose width does not set the grid. */
-const UNRESOLVED = "fenestration";
-
-/** s in which sound crosses the plane at the latest: a small part of a beat, so that what enters now leaves now. */
-const CROSSING = 0.07;
-
-/** mm: cell width that puts `cellsAcross` cells across the narrowest opening. */
-function cellFor(geometry: FlowGeometry, cellsAcross: number): number {
-  const widths = geometry.openings.filter(({ name }) => name !== UNRESOLVED).map(({ width }) => width);
-  return Math.min(...widths) / cellsAcross;
-}
-
 /**
  * Starts a field at rest.
  * @param choice cells across the narrowest opening set the cell width (mm); 4 at least
  */
 export function buildField(geometry: FlowGeometry, fluid: FieldFluid, choice: FieldChoice): FieldSession {
-  const viscosity = fromMillipascalSecond(fluid.viscosity);
-  const blood = { density: fluid.density, viscosity };
-  const kinematicViscosity = viscosity / fluid.density;
-  const dx = cellFor(geometry, choice.cellsAcross);
-  let gridChoice: GridChoice = { dx, depth: choice.depth };
+  const blood = { density: fluid.density, viscosity: fromMillipascalSecond(fluid.viscosity) };
+  let gridChoice: GridChoice = { dx: cellFor(geometry, choice.cellsAcross), depth: choice.depth };
   let { cellsAcross, soundSteps = 1 } = choice;
   let plane = geometry;
   let boundary: BoundaryConditions | undefined;
@@ -104,31 +97,40 @@ export function buildField(geometry: FlowGeometry, fluid: FieldFluid, choice: Fi
   let lead = 0;
   let speed = expectedSpeed(geometry);
   let solver = lay(gridChoice);
-  let readings: Readings = trackReadings(solver, blood, periodOf(boundary), lungSide(boundary));
+  let readings = read();
 
   function lay(grid: GridChoice, mesh = buildMesh(plane, grid)): FlowSolver {
-    const rules = plane.openings.map((opening) => openingRule(opening, boundary));
-    const laid = buildFlowSolver(
-      { geometry: plane, mesh, choice: grid, rules },
-      {
-        kinematicViscosity,
-        soundSteps,
-        minSoundSpeed: (Math.hypot(mesh.nx, mesh.ny) * mesh.dx * 1e-3) / CROSSING,
-      },
-      speed,
-      chooseEngine(mesh.nx * mesh.ny, "singles"),
-    );
-    applyGiven(laid, fluid.density);
-    return laid;
+    return solverFor({ plane, boundary, grid, mesh }, { ...blood, soundSteps }, speed);
+  }
+
+  function read(kept?: Kept): Readings {
+    return trackReadings(solver, blood, periodOf(boundary), lungSide(boundary), kept);
   }
 
   function relay(mesh?: CutCellMesh, old = solver): void {
     speed = old.fastest;
+    const { pace, rate } = readings.kept();
+    moveTo(lay(gridChoice, mesh), old, { pace, rate });
+  }
+
+  /** Goes on with the flow of `old`; `kept`: what the readings begin with. */
+  function moveTo(next: FlowSolver, old: FlowSolver, kept: Kept): void {
     lead += solver.time;
-    solver = lay(gridChoice, mesh);
+    solver = next;
     remap(old, solver);
     drive(0);
-    readings = trackReadings(solver, blood, periodOf(boundary), lungSide(boundary), readings);
+    readings = read(kept);
+  }
+
+  function* refining(next: Resolution): Generator<undefined, void> {
+    const grid = { ...gridChoice, dx: cellFor(plane, next.cellsAcross) };
+    const mesh = yield* layMesh(plane, grid);
+    speed = solver.fastest;
+    const laid = lay(grid, mesh);
+    yield;
+    gridChoice = grid;
+    ({ cellsAcross, soundSteps = 1 } = next);
+    moveTo(laid, solver, readings.kept());
   }
 
   /** The boundary conditions at the solver's `time`. */
@@ -156,12 +158,12 @@ export function buildField(geometry: FlowGeometry, fluid: FieldFluid, choice: Fi
       solver.expect(boundarySpeed(solver, boundary));
     },
     advance,
-    advanceSeconds(seconds) {
-      let passed = 0;
-      while (passed < seconds) passed += advance(Math.max(1, Math.ceil((seconds - passed) / solver.step)));
-      return passed;
-    },
+    advanceSeconds: (seconds) => advanceFor(seconds, () => solver.step, advance),
     live: () => ({ solver, readings, drive }),
+    refine(choice) {
+      const parts = refining(choice);
+      return () => parts.next().done === true;
+    },
     reshape(next, changed) {
       plane = next;
       if (changed && changed.cellsAcross !== cellsAcross)
@@ -187,9 +189,7 @@ export function buildField(geometry: FlowGeometry, fluid: FieldFluid, choice: Fi
     get cells() {
       return solver.cells;
     },
-    timed(steps, wallSeconds) {
-      readings.timed(steps, wallSeconds);
-    },
+    timed: (steps, wallSeconds) => readings.timed(steps, wallSeconds),
     release() {
       solver = undefined as unknown as FlowSolver;
     },
@@ -211,6 +211,13 @@ function advanceReading(
     left -= count;
   }
   return solver.time - before;
+}
+
+/** Advances at least `seconds`, with steps of `step` s now; s that passed. */
+function advanceFor(seconds: number, step: () => number, advance: (steps: number) => number): number {
+  let passed = 0;
+  while (passed < seconds) passed += advance(Math.max(1, Math.ceil((seconds - passed) / step())));
+  return passed;
 }
 
 /** Lets the boundary conditions move blood at rest for `seconds`, up to the moment when the field's own time begins. */

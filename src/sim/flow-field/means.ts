@@ -1,7 +1,9 @@
 /** Means over the window of the readings, cell by cell: what a map of the flow shows, so that it can be compared with means from elsewhere. */
+import type { CutCellMesh } from "../flow-solver/cut-cell-mesh.ts";
 import type { FlowSolver } from "../flow-solver/flow-solver.ts";
 import { atCentres } from "./at-centres.ts";
 import { bloodCells, lossMap } from "./loss-map.ts";
+import { resample } from "./remap.ts";
 
 /** Arrays [ny*nx]. */
 export interface FieldMeans {
@@ -17,6 +19,12 @@ export interface FieldMeans {
 
 type Arrays = Omit<FieldMeans, "shapeId">;
 
+/** Means of a grid, for a finer or coarser one of the same flow; `whole`: of a whole window. */
+export interface KeptMeans extends Arrays {
+  readonly mesh: CutCellMesh;
+  readonly whole: boolean;
+}
+
 /** Collects samples and publishes their means. */
 export interface Means {
   /** Adds the present moment; `lungs`: openings whose mean pressure is the zero. */
@@ -27,6 +35,8 @@ export interface Means {
   begin(): void;
   /** New means since they were last taken. */
   take(): Arrays | undefined;
+  /** The last, taken or not. */
+  kept(): KeptMeans | undefined;
 }
 
 /** Samples of an unfinished window after which their mean replaces an earlier one. */
@@ -35,8 +45,14 @@ const ENOUGH = 12;
 /**
  * @param density kg/m3
  * @param viscosity Pa.s
+ * @param before of another grid: shown until there are means of this one
  */
-export function trackMeans(solver: FlowSolver, density: number, viscosity: number): Means {
+export function trackMeans(
+  solver: FlowSolver,
+  density: number,
+  viscosity: number,
+  before?: KeptMeans,
+): Means {
   const { mesh } = solver;
   const blood = bloodCells(mesh);
   const moving = movingCells(solver);
@@ -47,14 +63,13 @@ export function trackMeans(solver: FlowSolver, density: number, viscosity: numbe
   };
   let sums = blank();
   let count = 0;
-  let known = false;
-  let whole = false;
-  let fresh: Arrays | undefined;
+  let whole = before?.whole ?? false;
+  let latest = before && onMesh(before, mesh);
+  let taken = !latest;
 
   const publish = () => {
-    const mean = (values: Float32Array) => values.map((value) => value / count);
-    fresh = { speed: mean(sums.speed), pressure: mean(sums.pressure), loss: mean(sums.loss) };
-    known = true;
+    latest = each(sums, (values) => values.map((value) => value / count));
+    taken = false;
   };
   const reset = () => {
     sums = blank();
@@ -74,7 +89,7 @@ export function trackMeans(solver: FlowSolver, density: number, viscosity: numbe
       }
       count++;
       // After the first window it is replaced as a whole: nothing in the map flickers with the beat.
-      if (!known || (!whole && count >= ENOUGH)) publish();
+      if (!latest || (!whole && count >= ENOUGH)) publish();
     },
     close() {
       if (count > 0) publish();
@@ -86,12 +101,23 @@ export function trackMeans(solver: FlowSolver, density: number, viscosity: numbe
       reset();
     },
     take() {
-      const taken = fresh;
-      fresh = undefined;
-      return taken;
+      if (taken) return undefined;
+      taken = true;
+      // Whoever takes them may give them away.
+      return latest && each(latest, (values) => values.slice());
     },
+    kept: () => latest && { ...latest, mesh, whole },
   };
 }
+
+const each = (means: Arrays, of: (values: Float32Array) => Float32Array): Arrays => ({
+  speed: of(means.speed),
+  pressure: of(means.pressure),
+  loss: of(means.loss),
+});
+
+const onMesh = (before: KeptMeans, to: CutCellMesh): Arrays =>
+  each(before, (values) => resample(before.mesh, to, values));
 
 /** Cells (indices) in which anything moves or has a pressure: those in the blood, those that the wall cuts, those beyond openings. */
 function movingCells({ mesh: { nx, ny }, arrays, openings }: FlowSolver): Int32Array {

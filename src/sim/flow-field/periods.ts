@@ -14,7 +14,7 @@ const LONGEST = 12;
 /** Relative change of kinetic energy, and of the power lost, from one period to the next below which a flow repeats. */
 const CYCLES = { kinetic: 2e-3, loss: 1e-2 };
 /** For flows that never repeat: fewest periods (the first left out) whose two halves must have means that agree this well. */
-const FEWEST = 7;
+export const FEWEST = 7;
 const RUN_IN = 1;
 const WANDERS = { kinetic: 2e-2, loss: 5e-2 };
 

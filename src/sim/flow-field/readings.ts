@@ -3,10 +3,10 @@ import type { FlowSolver } from "../flow-solver/flow-solver.ts";
 import { toMillilitre, toMilliwatt, toMmHg } from "../units.ts";
 import { trackEddies } from "./eddies.ts";
 import type { FieldReadings, OpeningReading } from "./flow-field.ts";
-import { type Means, trackMeans } from "./means.ts";
+import { type KeptMeans, type Means, trackMeans } from "./means.ts";
 import { gauge, type Moment, momentsMean, type OpeningMoment } from "./measure.ts";
 import { trackPassage } from "./parcel-passage.ts";
-import { meanOf, type Period, settledPeriods, sharesOf } from "./periods.ts";
+import { FEWEST, meanOf, type Period, settledPeriods, sharesOf } from "./periods.ts";
 import { sampleClock } from "./sample-clock.ts";
 
 /** A period is divided into ticks; parcels move at each of them. Moments with eddies, and maps, are sampled every so many ticks. */
@@ -25,22 +25,32 @@ export interface Readings {
   timed(steps: number, wallSeconds: number): void;
   now(): FieldReadings;
   takeMeans: Means["take"];
+  /** What the readings of another grid begin with. */
+  kept(): Kept;
+}
+
+/** Readings of an earlier grid. `pace`: s of blood in a second; `rate`: cells in a second. */
+export interface Kept {
+  readonly pace: number;
+  readonly rate: number;
+  /** of the same plane: shown until this grid's own are as good */
+  readonly same?: { readonly mean: Period; readonly settled: boolean; readonly means: KeptMeans | undefined };
 }
 
 /**
  * `seconds`, `lungs` as for `begin`; density kg/m3, viscosity Pa.s.
- * @param earlier readings before a reshaping: pace and rate carry over
+ * @param earlier readings before other walls or another grid
  */
 export function trackReadings(
   solver: FlowSolver,
   { density, viscosity }: { readonly density: number; readonly viscosity: number },
   seconds: number,
   lungs: readonly string[],
-  earlier?: Readings,
+  earlier?: Kept,
 ): Readings {
   const { openings } = solver;
   const passage = trackPassage(solver);
-  const means = trackMeans(solver, density, viscosity);
+  const means = trackMeans(solver, density, viscosity, earlier?.same?.means);
   const eddies = trackEddies(solver);
   const measure = gauge(solver, density, viscosity);
   const clock = sampleClock(solver, TICKS);
@@ -54,8 +64,9 @@ export function trackReadings(
     eddies: 0,
     passed: {},
   };
-  let pace = earlier?.now().pace ?? 0;
-  let rate = earlier?.now().cellUpdatesPerSecond ?? 0;
+  let stand = earlier?.same;
+  let { pace, rate } = earlier ?? { pace: 0, rate: 0 };
+  clock.begin(seconds);
 
   function begin(seconds: number, lungs: readonly string[]): void {
     lungSide = lungs;
@@ -65,6 +76,7 @@ export function trackReadings(
     eddies.taken();
     periods = [];
     settled = false;
+    stand = undefined;
     means.begin();
   }
 
@@ -77,10 +89,10 @@ export function trackReadings(
     ({ periods, settled } = settledPeriods([...periods, period], settled, passage.known()));
     mean = meanOf(settled ? periods : [period]);
     moments = [];
+    if (settled || !stand?.settled || periods.length >= FEWEST) stand = undefined;
     means.close();
   }
 
-  begin(seconds, lungs);
   return {
     stepsUntilSample: () => clock.due,
     samplesWithin: clock.within,
@@ -106,16 +118,18 @@ export function trackReadings(
       pace = (steps * solver.step) / wallSeconds;
       rate = (steps * solver.cells) / wallSeconds;
     },
+    kept: () => ({ pace, rate, same: { ...(stand ?? { mean, settled }), means: means.kept() } }),
     now() {
+      const shown = stand ?? { mean, settled };
       return {
         openings: openings.map(({ opening }, n) => ({
           name: opening.name,
-          ...openingReading(solver, mean.openings[n]!, opening.width, density, viscosity),
+          ...openingReading(solver, shown.mean.openings[n]!, opening.width, density, viscosity),
         })),
-        ...balance(mean.openings, mean.dissipation),
-        shares: sharesOf(mean.passed),
-        recirculatingArea: mean.eddies,
-        settled,
+        ...balance(shown.mean.openings, shown.mean.dissipation),
+        shares: sharesOf(shown.mean.passed),
+        recirculatingArea: shown.mean.eddies,
+        settled: shown.settled,
         pace,
         cellUpdatesPerSecond: rate,
       };

@@ -15,6 +15,14 @@ function sampler(mesh: CutCellMesh, values: Reals, shiftX: number, shiftY: numbe
   };
 }
 
+/** Values at the cell centres of one mesh, at those of another. */
+export function resample(from: CutCellMesh, to: CutCellMesh, values: Reals): Float32Array {
+  const at = sampler(from, values, 0, 0);
+  return Float32Array.from({ length: to.nx * to.ny }, (_, k) =>
+    at(to.originX + (k % to.nx) * to.dx, to.originY + Math.floor(k / to.nx) * to.dx),
+  );
+}
+
 /** Interpolates velocities and pressures of `from` to every free face and cell of `to`, in solver units; openings keep their pressure by name. */
 export function remap(from: FlowSolver, to: FlowSolver): void {
   const { nx, ny, dx, originX, originY } = to.mesh;

@@ -37,7 +37,19 @@ export interface GridChoice {
 }
 
 /** Puts the grid (cell width dx in mm) over the blood; its lines pass through the first openings' planes. */
-export function buildMesh(geometry: FlowGeometry, { dx, depth }: GridChoice): CutCellMesh {
+export function buildMesh(geometry: FlowGeometry, choice: GridChoice): CutCellMesh {
+  const laying = layMesh(geometry, choice);
+  for (;;) {
+    const { done, value } = laying.next();
+    if (done) return value;
+  }
+}
+
+/** The same a row at a time, for whoever has other things to do in between. */
+export function* layMesh(
+  geometry: FlowGeometry,
+  { dx, depth }: GridChoice,
+): Generator<undefined, CutCellMesh> {
   const [left, bottom, right, top] = bounds(geometry, dx);
   const nx = 4 * Math.ceil((Math.ceil((right - left) / dx - 1e-6) + 2 * MARGIN) / 4);
   const ny = Math.ceil((top - bottom) / dx - 1e-6) + 2 * MARGIN;
@@ -48,7 +60,7 @@ export function buildMesh(geometry: FlowGeometry, { dx, depth }: GridChoice): Cu
   const distance = new Float64Array(count);
   const corner = new Float64Array(count);
   const beyond = new Int16Array(count).fill(-1);
-  for (let j = 0, k = 0; j < ny; j++)
+  for (let j = 0, k = 0; j < ny; j++) {
     for (let i = 0; i < nx; i++, k++) {
       const x = originX + i * dx;
       const y = originY + j * dx;
@@ -65,10 +77,13 @@ export function buildMesh(geometry: FlowGeometry, { dx, depth }: GridChoice): Cu
           beyond[k] = n;
       });
     }
+    yield;
+  }
   // A wall that passes through a corner to within rounding must not open a sliver.
   for (let k = 0; k < count; k++) if (Math.abs(corner[k]!) < 1e-7 * dx) corner[k] = 0;
   const faces = openFaces(nx, ny, corner);
   closeSlivers(nx, ny, beyond, faces);
+  yield;
   const grid = { nx, ny, dx, originX, originY };
   const local = depth === "round" ? roundDepth(geometry, grid, distance) : uniformDepth(grid);
   return { ...grid, distance, corner, beyond, ...faces, ...local };

@@ -99,6 +99,8 @@ export interface ChestFrame {
   readonly ivc: Opening;
   readonly left: Opening;
   readonly right: Opening;
+  /** the last stretch of each pulmonary artery's axis, to its opening's centre */
+  readonly arteries?: Readonly<Record<"left" | "right", readonly Point[]>>;
   /** inner diameter of the hepatic veins together */
   readonly hepaticVein: number;
   /** the inferior vena cava's course into the atrium where the pathway leaves it out, upwards */

@@ -1,6 +1,5 @@
 /** The path from a hepatic vein to the atrium as fractions from 0 to 1: grade line and picture use the same ones. */
 
-import { lastOf } from "../checked/present.ts";
 import type { Station } from "./geometry.ts";
 
 /** A part of a branch; `from` and `to` in one unit for all parts (mm along the branch). */
@@ -28,23 +27,40 @@ const PULMONARY_VEIN = 0.11;
  * @param lung the pulmonary artery's branch that the path follows, mm
  */
 export function pathOrder(lower: readonly Stretch[], lung: readonly Stretch[], course: Course): Station[] {
-  const run = (stretches: readonly Stretch[]) => stretches.reduce((sum, { from, to }) => sum + to - from, 0);
-  const beyond = {
-    parted: HEPATIC_VEIN,
-    joined: HEPATIC_VEIN + LUNG_BED + PULMONARY_VEIN,
-    pumped: HEPATIC_VEIN + RIGHT_VENTRICLE + LUNG_BED + PULMONARY_VEIN,
-  }[course];
-  const scale = (1 - beyond) / (run(lower) + (course === "parted" ? 0 : run(lung)));
-  const stations: Station[] = [{ element: "hepaticVein", from: 0, to: HEPATIC_VEIN }];
-  const append = (element: string, length: number) => {
-    const from = lastOf(stations).to;
-    stations.push({ element, from, to: from + length });
-  };
-  for (const { element, from, to } of lower) append(element, (to - from) * scale);
-  if (course === "parted") return stations;
-  if (course === "pumped") append("rightVentricle", RIGHT_VENTRICLE);
-  for (const { element, from, to } of lung) append(element, (to - from) * scale);
-  append("lungBed", LUNG_BED);
-  append("pulmonaryVein", PULMONARY_VEIN);
-  return stations;
+  const before = [{ element: "hepaticVein", part: HEPATIC_VEIN }];
+  if (course === "parted") return stationsOf([...before, ...lower]);
+  const pump = course === "pumped" ? [{ element: "rightVentricle", part: RIGHT_VENTRICLE }] : [];
+  return stationsOf([...before, ...lower, ...pump, ...lung, ...LUNG]);
+}
+
+/**
+ * The same for the upper vein's blood where the lower one's does not reach the lungs.
+ * @param upper the superior vena cava's branch, mm
+ */
+export const upperPathOrder = (upper: readonly Stretch[], lung: readonly Stretch[]): Station[] =>
+  stationsOf([...upper, ...lung, ...LUNG]);
+
+/** `part` (0..1) of the whole path, whatever the length of the pathway's own elements. */
+interface Beyond {
+  readonly element: string;
+  readonly part: number;
+}
+
+const LUNG: readonly Beyond[] = [
+  { element: "lungBed", part: LUNG_BED },
+  { element: "pulmonaryVein", part: PULMONARY_VEIN },
+];
+
+function stationsOf(row: readonly (Stretch | Beyond)[]): Station[] {
+  const sum = (measure: (each: Stretch | Beyond) => number) =>
+    row.reduce((total, each) => total + measure(each), 0);
+  const length = (each: Stretch | Beyond) => ("part" in each ? 0 : each.to - each.from);
+  const scale = (1 - sum((each) => ("part" in each ? each.part : 0))) / sum(length);
+  let from = 0;
+  return row.map((each) => {
+    const to = from + ("part" in each ? each.part : length(each) * scale);
+    const station = { element: each.element, from, to };
+    from = to;
+    return station;
+  });
 }

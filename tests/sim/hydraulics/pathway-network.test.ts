@@ -1,6 +1,6 @@
 import { expect, test } from "vitest";
 import { pathwaySizes } from "../../../src/sim/geometry/pathways/sizes.ts";
-import { gradeLine } from "../../../src/sim/hydraulics/grade-line.ts";
+import { gradeLine, upperGradeLine } from "../../../src/sim/hydraulics/grade-line.ts";
 import { BRANCHES, type PathwayFlows } from "../../../src/sim/hydraulics/law.ts";
 import { ledger, pathwayLoss } from "../../../src/sim/hydraulics/ledger.ts";
 import { baseLaw, pathwayLaw } from "../../../src/sim/hydraulics/pathway-network.ts";
@@ -172,7 +172,7 @@ test("the grade line falls from hepatic vein to atrium, meets what it is given a
   }
 });
 
-test("at the Glenn stage the path from the liver ends in the atrium; with two ventricles a pump lifts it to the lungs", () => {
+test("at the Glenn stage the path from the liver ends in the atrium and that from above goes through a lung; with two ventricles a pump lifts it to the lungs", () => {
   const pressures = {
     hepaticVein: 6.5,
     ivc: 6.3,
@@ -189,6 +189,15 @@ test("at the Glenn stage the path from the liver ends in the atrium; with two ve
     "lowerAtrialEntry",
     "atrium",
   ]);
+  const upper = upperGradeLine(pathwayLaw(ask("glenn")), flows, { ...pressures, svc: 12.4 });
+  expect(upper[0]).toMatchObject({ station: 0, totalPressure: 12.4 });
+  const bed = upper.findIndex(({ at }) => at === "lungBed");
+  expect(upper.slice(bed).map(({ pressure }) => pressure)).toEqual([12, 7.4, 6]);
+  expect(upper.map(({ station }) => station)).toEqual(
+    [...new Set(upper.map(({ station }) => station))].sort(),
+  );
+  const joined = upperGradeLine(pathwayLaw(ask("extracardiac")), flows, { ...pressures, svc: 12.4 });
+  expect(joined).toEqual([]);
   const pumped = gradeLine(pathwayLaw(ask("two-ventricle")), flows, pressures);
   const lifted = pumped.findIndex(({ at }) => at === "rightVentricle");
   expect(pumped[lifted + 1]!.totalPressure).toBeGreaterThan(12);

@@ -4,21 +4,19 @@ import { mixing } from "./atrium-mixing.ts";
 import { paintFloor } from "./entering-vein.ts";
 import { paintChamber } from "./paint-chamber.ts";
 import { paintChamberLining } from "./paint-chamber-lining.ts";
-import { openPane, paintWithin, paneOf } from "./paint-common-atrium.ts";
+import { paintWithin } from "./paint-common-atrium.ts";
 import { paintHole, paintPatch } from "./paint-patch.ts";
 import { paintTunnelLining } from "./paint-tunnel-lining.ts";
 
 setJoined({
   within: paintWithin,
   floor: paintFloor,
-  pane: paneOf,
-  openPane,
   mixing,
   sewn(ink, bounds, anatomy, { outlines, theme }) {
     const { graft, hole, scale } = anatomy.frame;
     paintChamber(ink, bounds, anatomy.frame, outlines, theme);
     if (graft?.kind !== "patch") return;
-    paintPatch(ink, graft, scale, theme, outlines.lumen !== undefined);
+    paintPatch(ink, graft, scale, theme);
     if (hole) paintHole(ink, hole, scale, theme);
   },
   lining(ink, bounds, { frame }, { outlines, theme }) {

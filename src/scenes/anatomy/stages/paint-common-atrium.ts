@@ -9,7 +9,7 @@ import { isCommon } from "../heart-shape.ts";
 import type { Saturations } from "../joined.ts";
 import { paintMouths } from "../paint-mouths.ts";
 import { paintOrgan } from "../paint-organ.ts";
-import { boundsOf, type Ink, strokes, trace } from "../painted-sheet.ts";
+import { type Ink, strokes, trace } from "../painted-sheet.ts";
 import { placing, smoothLine } from "../placing.ts";
 import { roundOf, tissue } from "../tones.ts";
 import { paintEustachianValve, paintNeck, paintStump } from "./entering-vein.ts";
@@ -30,10 +30,6 @@ const SHEET = 15;
 /** Its defect: middle, and half of its width and height; right of the aorta, so that nothing lies before it. */
 const DEFECT = { middle: [-5.4, -4], half: [4.8, 7.6] } as const;
 
-/** Where the aorta lets be seen what passes behind it: x and y in the heart; less beside a tunnel, which takes the right side's blood elsewhere. */
-const PANE = { middle: [10, 1], half: [6.6, 8.6] } as const;
-const WIDE_PANE = { middle: [11.4, 3], half: [7, 11] } as const;
-
 const oval = ({ middle, half }: { readonly middle: Point; readonly half: Point }, more = 0): Point[] =>
   Array.from({ length: 49 }, (_, i) => {
     const turn = (Math.PI * i) / 24;
@@ -42,38 +38,6 @@ const oval = ({ middle, half }: { readonly middle: Point; readonly half: Point }
 
 export const defectOf = ({ frame }: Anatomy): readonly Point[] =>
   oval(DEFECT, 0.7).map((point) => placing(frame).inHeart(...point));
-
-export function paneOf(anatomy: Anatomy): readonly Point[] {
-  const { inHeart } = placing(anatomy.frame);
-  return isCommon(anatomy.frame)
-    ? oval(anatomy.frame.lowerVein ? WIDE_PANE : PANE).map((point) => inHeart(...point))
-    : [];
-}
-
-/** What the aorta loses where it lets the atrium behind it be seen, from the middle out to beyond the pane's edge. */
-const CLEARED = [
-  [0, 0.78],
-  [0.5, 0.74],
-  [1, 0],
-] as const;
-const BEYOND = 1.25;
-
-/** Glass rather than a hole: it clears bit by bit towards its middle. */
-export function openPane(ink: Ink, anatomy: Anatomy): void {
-  const pane = paneOf(anatomy);
-  if (pane.length === 0) return;
-  const [left, bottom, right, top] = boundsOf([pane], 0);
-  const [wide, high] = [right - left, top - bottom];
-  ink.save();
-  ink.globalCompositeOperation = "destination-out";
-  ink.translate((left + right) / 2, (bottom + top) / 2);
-  ink.scale(wide / 2, high / 2);
-  const clear = ink.createRadialGradient(0, 0, 0, 0, 0, BEYOND);
-  for (const [at, part] of CLEARED) clear.addColorStop(at, `rgba(0,0,0,${part})`);
-  ink.fillStyle = clear;
-  ink.fillRect(-BEYOND, -BEYOND, 2 * BEYOND, 2 * BEYOND);
-  ink.restore();
-}
 
 export function paintWithin(ink: Ink, anatomy: Anatomy, saturations: Saturations, theme: Theme): void {
   if (!isCommon(anatomy.frame)) return;

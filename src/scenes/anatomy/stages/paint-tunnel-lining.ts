@@ -8,7 +8,7 @@ import { boundsOf, type Ink, strokes, trace } from "../painted-sheet.ts";
 import { CLOTH, type Tissue, tissue } from "../tones.ts";
 import { paintRidge } from "./ridges.ts";
 import { runningSuture } from "./running-suture.ts";
-import { across, crest, lineBehind } from "./tunnel-shape.ts";
+import { across, crest, lineBehind, weaveOf } from "./tunnel-shape.ts";
 
 /** The inside of an atrium that is full of blood: pale, so that the blood's marks stand out. */
 export function insideOf(theme: Theme): Tissue {
@@ -37,15 +37,7 @@ export function paintTunnelLining(ink: Ink, graft: Graft, size: number, theme: T
   own.fill();
   paintRidges(own, graft, size, theme);
   soften(own, free, 5 * size, look.shade);
-  const { body, fold } = CLOTH[theme.name];
-  trace(own, [...behind, ...[...side].reverse()], true);
-  own.save();
-  own.clip();
-  own.fillStyle = theme.name === "dark" ? mix(body, "#000000", 0.55) : body;
-  own.fill();
-  soften(own, side, 4 * size, fold);
-  soften(own, behind, 1.6 * size, fold);
-  own.restore();
+  paintInsideOfCloth(own, graft, size, theme);
   // Below, the atrium's lining goes over into the vein's.
   const [left, bottom] = beside(graft, 0, 0);
   const fall = own.createLinearGradient(left, bottom, left, bottom + 6 * size);
@@ -57,6 +49,26 @@ export function paintTunnelLining(ink: Ink, graft: Graft, size: number, theme: T
   own.fill();
   laidOver(ink, own, bounds);
   runningSuture(ink, behind, 1.1 * size, theme, 0.55);
+}
+
+/** Half of a tube: in the light beside its cut edge, in the shade towards its foot. */
+function paintInsideOfCloth(ink: Ink, graft: Graft, size: number, theme: Theme): void {
+  const [foot, side] = [lineBehind(graft), across(graft, 1)];
+  const { body, fold } = CLOTH[theme.name];
+  const dark = theme.name === "dark";
+  const lit = dark ? mix(body, "#000000", 0.52) : mix(body, fold, 0.1);
+  trace(ink, [...foot, ...[...side].reverse()], true);
+  ink.save();
+  ink.clip();
+  ink.fillStyle = lit;
+  ink.fill();
+  soften(ink, foot, 6 * size, dark ? mix(fold, "#000000", 0.8) : fold);
+  soften(ink, foot, 2.4 * size, dark ? "#000000" : fold);
+  soften(ink, side, 1.2 * size, fold);
+  ink.globalAlpha = 0.42;
+  for (const thread of weaveOf(graft)) strokes(ink, thread, size, [[0.26, dark ? body : fold]]);
+  ink.globalAlpha = 1;
+  ink.restore();
 }
 
 /** Pectinate muscles between the terminal crest and the free wall. */

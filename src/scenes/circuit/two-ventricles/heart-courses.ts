@@ -4,10 +4,11 @@ import { band } from "../../../sim/geometry/centreline.ts";
 import type { Point } from "../../../sim/geometry/geometry.ts";
 import { anatomyOf } from "../../anatomy/chest-anatomy.ts";
 import type { BloodTube } from "../../anatomy/great-vessels.ts";
+import type { Ventricle } from "../../anatomy/standing.ts";
 import { type Spot, spots } from "../../drawing/curve-drawing.ts";
 import { chestFrame, chestVessels, onPlane, throughChamber } from "../chest-plan.ts";
 import type { Blood, Vessel } from "../vessel.ts";
-import { LEFT_ATRIUM, RIGHT_ATRIUM, VENTRICLES } from "./heart-plan.ts";
+import { BEFORE_OUTFLOW, EARS, LEFT_ATRIUM, PIVOT, RIGHT_ATRIUM, SAC, VENTRICLES } from "./heart-plan.ts";
 import { downToDiaphragm, type GreatVessels, greatVessels } from "./heart-vessels.ts";
 
 type Carries = readonly [flow: string, blood: Blood];
@@ -24,11 +25,18 @@ const course = (
 const chamber = (name: string, carries: Carries, ...sides: readonly [string, string]): Vessel =>
   throughChamber(name, carries, [spots(sides[0]).map(onPlane), spots(sides[1]).map(onPlane)]);
 
+/** Blood in a ventricle keeps its place in the cavity as that draws together. */
+const beating = (beats: Ventricle, vessel: Vessel): Vessel => ({
+  ...vessel,
+  beats,
+  about: onPlane(PIVOT[beats]),
+});
+
 /** Every fourth point, the last one too. */
 const thinned = <T>(line: readonly T[]): readonly T[] =>
   line.filter((_, i) => (i % 4 === 0 && i < line.length - 3) || i === line.length - 1);
 
-const MIXED: Carries = ["pulmonary", "pulmonaryArtery"];
+const EJECTED: Carries = ["pulmonaryValve", "pulmonaryArtery"];
 const LUNGS: Carries = ["atrioventricularValve", "arterial"];
 
 function rightSide({ trunk, leftArtery, rightArtery }: GreatVessels): readonly Vessel[] {
@@ -39,21 +47,37 @@ function rightSide({ trunk, leftArtery, rightArtery }: GreatVessels): readonly V
   return [
     course("svc", upper, 28, spots("0 28, 0 4, 0 -16")),
     course("ivc", lower, 30, spots("0 -76, 0 -66, 0 -59")),
-    course("fromUpperVein", upper, 34, spots("0 -15, -1 -24, 2 -34, 11 -41")),
-    course("fromLowerVein", lower, 34, spots("0 -60, -1.6 -52, 2 -46, 11 -43.6")),
     chamber(
-      "throughRightVentricle",
-      ["svc+ivc", "pulmonaryArtery"],
-      "11.6 -36.4, 15 -44, 19 -52, 23.4 -60, 30 -67",
-      "9.6 -53, 13 -60.4, 19 -67, 29 -72.6, 39 -75",
+      "fromUpperVein",
+      upper,
+      "-3.4 -17, -10 -25, -12.6 -34, -8 -41, 2 -44, 10.8 -46.4",
+      "3.4 -17, 5.4 -22, 8.4 -27, 10.4 -31, 11.2 -34, 11.8 -36.6",
     ),
     chamber(
-      "throughOutflow",
-      MIXED,
-      "32 -66.4, 25 -60, 19.6 -52, 16.4 -43, 17 -35, 21.6 -28, 25.4 -20, 26.8 -15",
-      "40 -74, 33 -65, 26.6 -55, 24.4 -45, 25.4 -36, 28.4 -28, 31 -19.6, 32.6 -15",
+      "fromLowerVein",
+      lower,
+      "3.6 -59, 6.4 -56.6, 8.6 -55, 9.6 -53.6, 10.2 -52, 10.6 -50.6",
+      "-3.4 -59, -9.4 -53.6, -12.4 -46, -8 -41.6, 1 -42, 11.2 -41",
     ),
-    course("lungTrunk", MIXED, 30, thinned(trunk.line.filter(([, y]) => y > -16 && y < -4))),
+    beating(
+      "rightVentricle",
+      chamber(
+        "throughRightVentricle",
+        ["tricuspidValve", "pulmonaryArtery"],
+        "11.8 -36.4, 15 -43.6, 19.4 -51, 23.4 -59, 30 -66",
+        "9.8 -53, 13 -60.4, 19 -67, 29 -72.6, 39 -75",
+      ),
+    ),
+    beating(
+      "rightVentricle",
+      chamber(
+        "throughOutflow",
+        EJECTED,
+        "31 -66.4, 24.6 -60, 19.8 -52, 17.2 -43, 18.6 -35, 22.8 -28.6, 25.8 -22, 27.6 -15",
+        "40 -74, 33.6 -65.6, 27.2 -56, 26.4 -47, 28.4 -39, 31 -31.4, 33.6 -24.4, 36 -18",
+      ),
+    ),
+    course("lungTrunk", EJECTED, 30, thinned(trunk.line.filter(([, y]) => y > -16 && y < -4))),
     course("leftPulmonaryArtery", ["left", "pulmonaryArtery"], 26, thinned(leftArtery.line.slice(fork, -6))),
     course("rightArteryRoot", ["right", "pulmonaryArtery"], 24, thinned(rightArtery.line.slice(2, covered))),
     course(
@@ -68,34 +92,43 @@ function rightSide({ trunk, leftArtery, rightArtery }: GreatVessels): readonly V
   ];
 }
 
-function leftSide({ returning, aorta, leftArtery }: GreatVessels): readonly Vessel[] {
+function leftSide({ returning, aorta, leftArtery, rightArtery }: GreatVessels): readonly Vessel[] {
   const behind = { behind: true } as const;
   const veins = returning.map(({ name, line }): Vessel => {
     const side = name.startsWith("left") ? "left" : "right";
     return course(name.replace("Upper", ""), [side, "pulmonaryVein"], 18, thinned(line), {
       ...behind,
       share: 0.5,
+      covers: [coverOf(rightArtery)],
     });
   });
   const root = aorta.line.findIndex(([, y]) => y > -22.6);
   return [
     ...veins,
-    course("inLeftAtrium", ["left", "arterial"], 36, spots("53 -16, 46.6 -16.6, 45 -23"), behind),
-    chamber(
-      "throughAtrium",
-      LUNGS,
-      "40 -21, 40.6 -29, 44 -38, 47 -48, 49.4 -57",
-      "52 -20, 55 -29, 60 -39, 62 -50, 60.4 -61, 54 -70",
+    course("inLeftAtrium", ["left", "arterial"], 36, spots("51 -17.6, 47 -19, 46.6 -25"), behind),
+    beating(
+      "ventricle",
+      chamber(
+        "throughAtrium",
+        LUNGS,
+        "42 -21, 42 -29, 44.4 -38, 47 -48, 49.4 -57",
+        "52 -20, 55 -29, 60 -39, 62 -50, 60.4 -61, 54 -70",
+      ),
     ),
-    chamber(
-      "throughVentricle",
-      ["aorta", "arterial"],
-      "47.6 -56.6, 46 -50, 42.6 -43, 38.6 -36.6",
-      "52 -69.8, 46.6 -65.6, 40.6 -57, 37 -50, 33 -44",
+    beating(
+      "ventricle",
+      chamber(
+        "throughVentricle",
+        ["aorta", "arterial"],
+        "47.6 -56.6, 46 -50, 42.6 -43, 38.6 -36.6",
+        "52 -69.8, 46.6 -65.6, 40.6 -57, 37 -50, 34.4 -44",
+      ),
     ),
-    course("leftOutflow", ["aorta", "arterial"], 30, spots("35.6 -39, 29 -33, 23.4 -27.4, 20 -22")),
+    course("leftOutflow", ["aorta", "arterial"], 30, spots("36.2 -39.6, 30 -33, 23.4 -27.4, 18.6 -21.6"), {
+      covers: [BEFORE_OUTFLOW.map(onPlane)],
+    }),
     course("arch", ["aorta", "arterial"], 40, thinned(aorta.line.slice(root)), {
-      covers: [coverOf(leftArtery)],
+      covers: [coverOf(leftArtery), BEFORE_OUTFLOW.map(onPlane), EARS.right.map(onPlane)],
     }),
   ];
 }
@@ -117,10 +150,13 @@ export function heartVessels(): readonly Vessel[] {
   const drawn = drawnVessels();
   const own = [...rightSide(drawn), ...leftSide(drawn)];
   const names = new Set(own.map(({ name }) => name));
-  const covers = [VENTRICLES, LEFT_ATRIUM, RIGHT_ATRIUM].map((outline) => outline.map(onPlane));
-  const inLungs = chestVessels("two-ventricle").flatMap((each) =>
-    /Bed\d*$/.test(each.name) && !names.has(each.name) ? [{ ...each, covers }] : [],
-  );
+  const heart = [VENTRICLES, LEFT_ATRIUM, RIGHT_ATRIUM, SAC].map((outline) => outline.map(onPlane));
+  const rightArtery = coverOf(drawn.rightArtery);
+  const inLungs = chestVessels("two-ventricle").flatMap((each) => {
+    if (!/Bed\d*$/.test(each.name) || names.has(each.name)) return [];
+    const tubes = each.blood === "pulmonaryVein" ? [rightArtery] : drawn.returning.map(coverOf);
+    return [{ ...each, covers: [...(each.covers ?? []), ...heart, ...tubes] }];
+  });
   return [...inLungs, ...own];
 }
 

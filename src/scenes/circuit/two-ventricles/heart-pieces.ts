@@ -6,18 +6,21 @@ import { hiatusOf, paintRim } from "../../anatomy/paint-abdomen.ts";
 import { type Bounds, boundsOf, type Ink } from "../../anatomy/painted-sheet.ts";
 import type { Theme } from "../../theme/theme.ts";
 import {
-  COMBS,
-  INTO_OUTFLOW,
+  CONUS,
+  EARS,
   LEFT_ATRIUM,
   LEFT_CAVITY,
   OUTFLOW,
+  PIVOT,
   RIGHT_ATRIUM,
   RIGHT_CAVITY,
+  SAC,
   VALVES,
   VENTRICLES,
 } from "./heart-plan.ts";
 import { downToDiaphragm, greatVessels } from "./heart-vessels.ts";
-import { paintAtrium, paintBed, paintCavity, paintMuscle, showOutflow } from "./paint-chambers.ts";
+import { paintLeftAtrium, paintRightAtrium } from "./paint-atria.ts";
+import { paintBed, paintCavity, paintConus, paintInside, paintMuscle } from "./paint-chambers.ts";
 import {
   type Carried,
   paintAorta,
@@ -41,14 +44,13 @@ export const PIECES = [
   "leftCavity",
   "rightBed",
   "rightCavity",
+  "conus",
   "muscle",
+  "inside",
   "hiatus",
   "trunk",
 ] as const;
 export type PieceName = (typeof PIECES)[number];
-
-/** mm: what the left ventricle swells about, and the muscle of both. */
-export const LEFT_PIVOT = [44, -27] as const;
 
 interface Piece {
   readonly bounds: Bounds;
@@ -73,8 +75,8 @@ export function paintingOf(
     pivot,
     paint,
   });
-  const [left, right]: [Point, Point] = [LEFT_PIVOT, [21, -30]];
-  const toLeft = [planOf(VALVES, "mitral"), INTO_OUTFLOW];
+  const { ventricle: left, rightVentricle: right } = PIVOT;
+  const toLeft = [planOf(VALVES, "mitral")];
   const toRight = [planOf(VALVES, "tricuspid"), planOf(VALVES, "pulmonary")];
   const around = (drawn: readonly Pick<Tube, "line">[], paint: Painter): Piece => {
     const bounds = boundsOf(
@@ -89,23 +91,23 @@ export function paintingOf(
       paint,
     );
   const descending = close ? vessels.descending : downToDiaphragm(vessels.descending);
-  const upper = anatomy.veins.filter(
-    ({ group, name }) => group === "brachiocephalic" && name !== "superiorVenaCava",
-  );
+  const upper = anatomy.veins
+    .filter(({ group, name }) => group === "brachiocephalic" && name !== "superiorVenaCava")
+    .map((tube) => ({ ...tube, dome: 0.2 }));
   const hiatus = hiatusOf(anatomy);
   const below = anatomy.veins.filter(({ group }) => group === "cava" || group === "hepatic");
   return {
     liverVeins: close ? around([...below, ...anatomy.abdomen.portal], paintLiverVeins) : NOTHING,
-    descending: around([descending], (ink, bounds) =>
+    descending: around([descending, { line: SAC }], (ink, bounds) =>
       paintDescending({ ink, bounds }, descending, carried, theme),
     ),
     rear: tubes(["returning", "rightArtery"], paintRear),
-    leftAtrium: part(LEFT_ATRIUM, left, (ink) =>
-      paintAtrium(ink, LEFT_ATRIUM, COMBS.left, carried.arterial, theme),
+    leftAtrium: part([...LEFT_ATRIUM, ...EARS.left], left, (ink) =>
+      paintLeftAtrium(ink, vessels.returning.slice(2), carried.arterial, theme),
     ),
     aorta: around([vessels.aorta, ...vessels.branches, { line: OUTFLOW.flat() }], paintAorta),
-    rightAtrium: part(RIGHT_ATRIUM, [0, -42], (ink) =>
-      paintAtrium(ink, RIGHT_ATRIUM, COMBS.right, carried.mixed, theme),
+    rightAtrium: part([...RIGHT_ATRIUM, ...EARS.right], [4, -42], (ink) =>
+      paintRightAtrium(ink, carried.mixed, theme),
     ),
     veins: around([...(close ? upper : []), vessels.upperVein, vessels.lowerVein], (ink, bounds) =>
       paintVeins({ ink, bounds }, anatomy, carried, theme, close ? upper : []),
@@ -119,15 +121,13 @@ export function paintingOf(
     leftCavity: part(LEFT_CAVITY, left, (ink) =>
       paintCavity(ink, LEFT_CAVITY, toLeft, carried.arterial, theme),
     ),
-    rightBed: part(VENTRICLES, left, (ink) => {
-      paintBed(ink, RIGHT_CAVITY, toRight, theme);
-      showOutflow(ink);
-    }),
-    rightCavity: part(RIGHT_CAVITY, right, (ink) => {
-      paintCavity(ink, RIGHT_CAVITY, toRight, carried.mixed, theme);
-      showOutflow(ink);
-    }),
+    rightBed: part(VENTRICLES, left, (ink) => paintBed(ink, RIGHT_CAVITY, toRight, theme)),
+    rightCavity: part(RIGHT_CAVITY, right, (ink) =>
+      paintCavity(ink, RIGHT_CAVITY, toRight, carried.mixed, theme),
+    ),
+    conus: part(CONUS, left, (ink) => paintConus(ink, carried.mixed, theme)),
     muscle: part(VENTRICLES, left, (ink) => paintMuscle(ink, theme)),
+    inside: part(VENTRICLES, left, (ink) => paintInside(ink, theme)),
     trunk: tubes(["trunk", "leftArtery"], paintTrunk),
   };
 }

@@ -10,69 +10,92 @@ import { spots } from "../../drawing/curve-drawing.ts";
 
 const closed = (text: string): readonly Point[] => closedOutline(spots(text), 8);
 
+/** What each ventricle swells about, and with the left one the muscle of both: near its valves, so that these keep their place. */
+export const PIVOT = { ventricle: [44, -27], rightVentricle: [22, -27] } as const satisfies Record<
+  string,
+  Point
+>;
+
+/** The sac around all of it, cut open at its front; below it lies on the diaphragm. */
+export const SAC = closed(
+  "-7 -11, -13.4 -16, -19 -25, -21.2 -36, -20.4 -48, -16 -58, -9 -64, -6 -78, 20 -84, 50 -83.6, 64 -79, 72.6 -68, 76 -52, 74.6 -38, 68 -26, 61.4 -18, 58 -8, 51 0, 42 5, 30 8, 10 8, -4 4",
+);
+
 /** Both ventricles from outside. */
 export const VENTRICLES = closed(
-  "8 -57.6, 10.4 -63.8, 17.4 -71, 30 -77.4, 44 -80.6, 54 -80.8, 61.5 -77, 68.5 -67, 72.6 -53, 71.4 -39, 65 -28, 57.6 -22.6, 47 -24, 38.8 -27.6, 35 -27.4, 32.6 -24.4, 33.6 -19.6, 34.8 -15, 29.6 -14, 23.4 -12.8, 21.4 -19.4, 17.6 -26.4, 10.6 -28.4, 9 -40",
+  "9.6 -57.6, 10.8 -63.8, 17.4 -71, 30 -77.4, 44 -80.6, 54 -80.8, 61.5 -77, 68.5 -67, 72.6 -53, 71.4 -39, 65 -28, 58 -23, 50 -23, 42.4 -26, 40.8 -21, 40.2 -16, 33 -13, 24.4 -11.6, 22.4 -18, 18.4 -25.2, 13.2 -28, 12.8 -34, 10.6 -48",
 );
 
-/** The right one's blood: on into the atrium beyond the tricuspid valve, and into the trunk beyond the pulmonary one. */
+/** The right one's blood: on into the atrium beyond the tricuspid valve, and up its outflow into the trunk beyond the pulmonary one. */
 export const RIGHT_CAVITY = closed(
-  "9.8 -56, 12.4 -61.8, 18.6 -68, 29 -73.8, 38.6 -76.4, 45.6 -76.2, 41.4 -71.6, 33.4 -64, 27.4 -54.6, 25.2 -45, 26.4 -36, 29.4 -28, 32 -19.6, 34 -13, 27 -10.4, 25.4 -15.6, 24.2 -21, 20.6 -28.6, 13.6 -31.8, 4 -33, 0 -44",
+  "9.8 -56, 12.4 -61.8, 18.6 -68, 29 -73.8, 38.6 -76.4, 45.6 -76.2, 41.4 -71.6, 33.4 -64, 27.8 -55, 27.4 -46.4, 29.4 -39, 32.2 -31.6, 34.8 -24.8, 37 -19, 39 -13, 27.4 -9.6, 26.4 -15, 24.6 -21.6, 21 -28.2, 13.6 -31.8, 4 -33, 0 -44",
 );
 
-/** The left one's blood: on into the atrium beyond the mitral valve, and over the septum's crest into its outflow as far as the right one's wall. */
-export const LEFT_CAVITY = closed(
-  "56.4 -29.4, 61.6 -39, 63.6 -50, 62 -62, 57.4 -69.6, 52.6 -71.8, 46 -66.8, 39.4 -57.6, 36 -50.4, 32 -45.4, 28.8 -42, 28.6 -37, 30.4 -31, 32 -26, 34.4 -26.6, 36.8 -27, 36 -21, 37 -17, 55 -17, 57 -22.6",
+/** The right one's outflow, which lies before the left one's: its blood, and around it its wall. */
+export const CONUS = closed(
+  "16 -32, 21 -28.2, 24.6 -21.6, 26.4 -15, 27.4 -9.6, 39 -13, 37 -19, 34.8 -24.8, 32.2 -31.6, 29.4 -39, 27.4 -46.4, 22 -50, 16 -44",
+);
+export const BEFORE_OUTFLOW = closed(
+  "14 -30.4, 18.4 -25.2, 22.4 -18, 23.4 -10, 42 -14, 40.8 -21, 38 -27.4, 35.6 -33.4, 33.4 -40, 32.4 -47, 24 -54, 14 -46",
 );
 
-/** Across the way from the left cavity into its outflow, where no valve stands. */
-export const INTO_OUTFLOW: Gate = {
+/** Across the way back from the right one's outflow into its cavity. */
+export const INTO_CONUS: Gate = {
   hinges: [
-    [36, -48],
-    [37, -28],
+    [28, -45],
+    [17, -43],
   ],
 };
 
+/** The left one's blood: on into the atrium beyond the mitral valve, and over the septum's crest towards its outflow behind the right one's. */
+export const LEFT_CAVITY = closed(
+  "56.4 -29.4, 61.6 -39, 63.6 -50, 62 -62, 57.4 -69.6, 52.6 -71.8, 46 -66.8, 40 -58, 36.6 -51.4, 33.8 -46, 33.4 -41, 35.2 -34.6, 37.6 -28.6, 39.4 -24, 38.6 -19, 42 -15, 55 -15, 57.4 -22.6",
+);
+
 export const RIGHT_ATRIUM = closed(
-  "-2.4 -1, -4 -8, -4.9 -12.4, -6.8 -16.4, -10.2 -20.8, -15 -28, -17.6 -36.6, -15.8 -47, -10.8 -53.6, -7 -57, -5 -61, -4.2 -66, -2.4 -73, 2.4 -73, 4.2 -66, 5 -61, 8 -56, 11 -48, 12.8 -40, 12.8 -32, 9 -26.6, 8 -22.6, 8.6 -19, 9.4 -16, 8.4 -13.2, 6.6 -12.2, 5 -13, 4 -8, 2.4 -1",
+  "-5.2 -15.4, -9.6 -18, -14.6 -24.4, -17.7 -32, -18.4 -40, -16.8 -48.4, -12.8 -55, -7.6 -59.6, -4.4 -61.4, 2 -62, 6.2 -60.6, 9 -57.4, 11 -52, 12.6 -44, 13 -36, 11.8 -30, 9.4 -25.4, 7.8 -20.6, 6 -16.2, 2 -14.6, -2 -14.4",
 );
 
 export const LEFT_ATRIUM = closed(
-  "9 -13, 20 -8, 32 -6.6, 38.6 -8, 42 -5.6, 47 -5, 51 -7.6, 52.4 -11.6, 56 -14.4, 57.4 -20.6, 55.8 -27.6, 47 -30, 37.4 -28.2, 24 -26, 11 -22",
+  "9 -13, 20 -8, 32 -6.6, 38.6 -8, 45 -8, 51 -8.6, 55 -11, 57.2 -16, 57.8 -21.6, 56.4 -27.6, 47 -30, 37.4 -28.2, 24 -26, 11 -22",
 );
+
+/** The atria's ears, closed: the right one beside the aorta's root, the left one beside the trunk's. */
+export const EARS = {
+  right: closed(
+    "4.4 -24.4, 4 -18, 5.2 -12.4, 7.4 -8.6, 9.6 -8.2, 11.4 -5.6, 13.6 -6, 15.6 -4.6, 17.4 -6.8, 15.6 -8.8, 15.4 -11, 12.8 -11.6, 11.8 -14.2, 9.8 -15.2, 9.8 -18, 8.4 -19.4, 8.8 -24",
+  ),
+  left: closed(
+    "40.8 -17, 39.6 -12.6, 41 -8, 45 -4.6, 50 -3.6, 53.4 -6, 53 -8.6, 50.4 -9.2, 49.4 -11.4, 47 -11.2, 46 -14, 43.8 -13.8, 42.8 -17",
+  ),
+} as const;
 
 /** The left one's outflow, which passes behind the right one's to the aortic valve: its upper and its lower edge. */
 export const OUTFLOW = [
-  "44 -33, 36.6 -28, 30.6 -23.4, 25.4 -18.6",
-  "14.2 -24.4, 16.6 -29, 20.8 -34.4, 26.6 -40.4, 33 -46, 40 -54",
+  "46 -33, 38 -29, 31.6 -24.4, 24.2 -18.8",
+  "13 -24.4, 15.6 -29, 20.2 -34.4, 26.6 -40.4, 33 -46, 40 -54",
 ].map((edge) => smoothLine(spots(edge), 8));
 
-/** Coronary vessels in the fat of the grooves between atria and ventricles, cut across. */
-export const GROOVES: readonly (readonly [fat: Point, artery: Point, vein: Point])[] = [
+/** The septum's membranous part, beneath the aortic valve. */
+export const MEMBRANOUS = spots("13.2 -24.8, 13.8 -28, 13.6 -31.4");
+
+/** Fat in the grooves between atria and ventricles, and the artery and the vein that are cut across in it. */
+export const GROOVES: readonly (readonly [fat: readonly Point[], artery: Point, vein: Point])[] = (
   [
-    [11.6, -28.2],
-    [11.4, -27.8],
-    [13.2, -29.2],
-  ],
-  [
-    [8.8, -59.4],
-    [9.2, -59],
-    [7.8, -60.8],
-  ],
-  [
-    [58.2, -26.4],
-    [58, -26],
-    [59.4, -27.8],
-  ],
-];
+    ["9 -27.8, 11 -25.4, 13.6 -26.6, 14.2 -30.4, 13.2 -32.4, 11.6 -30.8", [11.6, -27.5], [12.8, -29.9]],
+    ["6.4 -61.6, 8.4 -58, 9.4 -55.4, 10.6 -57.4, 11.4 -62, 8.8 -63.6", [8.8, -60.4], [9.6, -62]],
+    ["55.6 -26.4, 57.4 -22.4, 61 -22.8, 62.8 -26, 59.4 -28", [58.2, -25.2], [60.2, -25.6]],
+    ["38.8 -27.4, 40.4 -22.8, 43.2 -22.4, 43.8 -25.4, 41.2 -28", [41, -25.4], [42.4, -24.2]],
+  ] as const
+).map(([fat, artery, vein]) => [closed(fat), artery, vein]);
 
 type Papillary = readonly [head: Point, bend: Point, root: Point, width: number];
 
 /** The two papillary muscles of each ventricle that hold its valve's leaflets: head, bend and root, and how thick. */
 const HOLDING = {
   tricuspid: [
-    [[23.4, -64], [26.6, -67.4], [34, -76.6], 3.4],
-    [[24.6, -49.6], [27, -50.6], [29.4, -53], 2.6],
+    [[16, -60.4], [17, -63.6], [20.4, -69.4], 3],
+    [[22.8, -58.8], [25.2, -64], [30.4, -74.4], 4.6],
   ],
   mitral: [
     [[43.6, -53], [42.8, -58.6], [43, -67], 5],
@@ -95,6 +118,8 @@ export interface ValvePlan extends Gate {
   readonly name: "tricuspid" | "mitral" | "pulmonary" | "aortic";
   /** half its ring's lengths: how far each leaflet reaches, and the one behind them */
   readonly reach: readonly [number, number, number];
+  /** halves of its ring by which the place where the two part lies towards the second */
+  readonly parting: number;
 }
 
 export const VALVES: readonly ValvePlan[] = [
@@ -104,59 +129,74 @@ export const VALVES: readonly ValvePlan[] = [
       [9.8, -55.8],
       [13.2, -31.8],
     ],
-    reach: [1, 1.25, 0.95],
+    reach: [0.9, 1.15, 0.9],
+    parting: 0,
     heads: [HOLDING.tricuspid[0][0], HOLDING.tricuspid[1][0]],
   },
   {
     name: "mitral",
     hinges: [
-      [36.6, -28],
-      [56, -28.8],
+      [38.4, -28.2],
+      [56.2, -28.8],
     ],
-    reach: [1.35, 1, 0.7],
+    reach: [1.4, 0.85, 0],
+    parting: 0.3,
     heads: [HOLDING.mitral[0][0], HOLDING.mitral[1][0]],
   },
   {
     name: "pulmonary",
     hinges: [
-      [24.4, -15.6],
-      [33.8, -18.8],
+      [27, -14.6],
+      [37.2, -18.4],
     ],
     reach: [1, 1, 1],
+    parting: 0,
   },
   {
     name: "aortic",
     hinges: [
-      [14.2, -24.4],
-      [25.4, -18.6],
+      [13, -24.4],
+      [24.2, -18.8],
     ],
     reach: [1, 1, 1],
+    parting: 0,
   },
 ];
 
-/** Ridges of the atria's muscle, in their ears and along the right one's free wall. */
-export const COMBS = {
-  right: [
-    "6.4 -14, 7.2 -17.4, 6 -22",
-    "-14.4 -29, -10 -28",
-    "-16.6 -34, -11.4 -32.6",
-    "-17 -39.4, -11.8 -38",
-    "-15.6 -45, -11 -43",
-    "-12.4 -50.4, -8.6 -47.6",
-  ].map(spots),
-  left: ["41.4 -7.6, 43 -11, 42.4 -15", "45.4 -6.4, 46.4 -10.4, 45.6 -14", "49 -7.4, 49.4 -11"].map(spots),
-} as const;
+/** Ridges of the right atrium's muscle along its free wall, and the crest from which they go out. */
+export const COMBS = [
+  "-8 -25.4, -11.6 -24.6, -14.4 -24.8",
+  "-10 -30.6, -13.6 -29.8, -16.6 -30.2",
+  "-11 -36, -14.4 -35, -17.6 -36",
+  "-11.2 -41.4, -14.6 -41, -17.6 -42",
+  "-10.4 -46.8, -13.6 -47.2, -16.4 -48.4",
+  "-8.6 -51.8, -11.2 -53, -13.4 -54",
+].map(spots);
+export const CREST = spots("-5.6 -19.2, -8.8 -25, -10.8 -32, -11.4 -39.6, -10.2 -47.6, -7.4 -54.4, -5 -58.4");
 
-/** From the septum to the foot of the anterior papillary muscle: the moderator band. */
-export const MODERATOR: readonly Point[] = spots("31.6 -60, 30.6 -66, 27 -69");
+/** An oval: its middle and its half axes. */
+export type Oval = readonly [at: Point, across: number, up: number];
+
+/** On the right atrium's back wall: the mouths of both great veins, the oval fossa in the septum, and the coronary sinus' mouth. */
+export const MOUTHS: Readonly<Record<"upper" | "lower", Oval>> = {
+  upper: [[0, -17.4], 4.3, 2.1],
+  lower: [[0.2, -58.8], 4.7, 2.3],
+};
+export const FOSSA: Oval = [[2.4, -38.4], 3.2, 4.4];
+export const SINUS: Oval = [[4.4, -51.6], 2, 1.5];
+
+/** From the septum to the anterior papillary muscle: the moderator band. */
+export const MODERATOR: readonly Point[] = spots("34.4 -62.4, 31.6 -64.2, 28.6 -67, 26.6 -70.4");
 
 /** Ridges of muscle towards each apex, and how thick. */
 export const RIDGES: readonly (readonly [readonly Point[], number])[] = [
-  [spots("36 -77.6, 34.6 -73.4, 31.6 -70.6"), 1.8],
-  [spots("42 -78, 40.4 -75, 37.4 -72.6"), 1.6],
-  [spots("22 -71.4, 21.4 -68, 19.4 -65.4"), 1.6],
-  [spots("49 -71.4, 49.4 -67.4, 48.6 -63.6"), 2],
-  [spots("54.4 -73.6, 53.6 -69, 52.4 -65.4"), 2],
-  [spots("64.8 -58, 61.6 -56, 60.4 -52"), 1.8],
-  [spots("65 -47, 62 -45.6, 60.8 -42.4"), 1.6],
+  [spots("33.6 -76, 34.4 -72.4, 37.6 -69.4, 38 -67"), 1.5],
+  [spots("40 -77.4, 39.8 -74.6, 42.4 -71.4"), 1.3],
+  [spots("12.4 -63.4, 14.8 -62.8, 15.8 -66.6"), 1.2],
+  [spots("22 -71.6, 23.8 -68, 27.6 -72.4"), 1.4],
+  [spots("45.6 -67.6, 49.4 -65.6, 53 -68.4, 54.6 -73"), 1.7],
+  [spots("52.2 -73.4, 52.6 -69.6, 57.4 -67.4, 60.4 -66.4"), 1.6],
+  [spots("64.2 -62, 61 -58, 61.4 -53.4, 65.4 -49.6"), 1.7],
+  [spots("65.2 -50.4, 61.6 -46.4, 60.6 -42, 62.6 -38"), 1.5],
+  [spots("37.6 -56.6, 41 -55.6, 42 -59.4, 41.4 -63.4"), 1.4],
 ];

@@ -4,11 +4,13 @@ import { line } from "../../../sim/geometry/centreline.ts";
 import type { Point } from "../../../sim/geometry/geometry.ts";
 import type { Anatomy } from "../../anatomy/chest-anatomy.ts";
 import type { BloodTube } from "../../anatomy/great-vessels.ts";
+import type { LungShape } from "../../anatomy/lung-shape.ts";
 import { smoothLine } from "../../anatomy/placing.ts";
+import { stemsOf, type Tree } from "../../anatomy/tree.ts";
 import { spots } from "../../drawing/curve-drawing.ts";
 
 /** What the trunk divides into, and where. */
-const FORK: Point = [36.6, -2.4];
+const FORK: Point = [37.4, -1.8];
 
 export interface GreatVessels {
   /** back to front */
@@ -23,11 +25,13 @@ export interface GreatVessels {
   readonly leftArtery: BloodTube;
 }
 
-/** mm by which an artery runs on into its lung. */
-const INTO = 5;
-
-/** mm over which a vein's beginning clears into those of its lung. */
-const CLEARS = 5;
+/** mm of its lung's stem over which a vessel lies, and over which of these it clears. */
+const OVER_STEM = 6;
+const CLEARS = 4;
+/** mm by which its stem is wider than its opening. */
+const STEM = 1.2;
+/** mm: lumen of a pulmonary vein where its lung's stem goes on, and at the atrium. */
+const VEIN = [7, 8] as const;
 
 /** Above this height (mm) the arch runs as in any other heart. */
 const ARCH_FROM = 2;
@@ -46,53 +50,73 @@ export const downToDiaphragm = ({ name, holds, line, from, to }: BloodTube): Blo
   line: line.filter(([, y]) => y > LEAVES_HEART),
 });
 
-export function greatVessels({ frame, behind, before }: Anatomy): GreatVessels {
+/** A stem of a lung's veins from within the lung to where it leaves it. */
+function towardsHeart({ nodes }: Tree, which: readonly number[]): readonly Point[] {
+  const root = present(which.find((i) => entryAt(nodes, i).parent < 0));
+  const [x, y] = entryAt(nodes, root).at;
+  const way: Point[] = [];
+  for (let i: number | undefined = root; i !== undefined; ) {
+    const { at } = entryAt(nodes, i);
+    const away = Math.hypot(at[0] - x, at[1] - y);
+    if (away > 2 * OVER_STEM) break;
+    if (away > 2) way.push(at);
+    const before: number = i;
+    i = which
+      .filter((k) => entryAt(nodes, k).parent === before)
+      .sort((a, b) => entryAt(nodes, b).width - entryAt(nodes, a).width)[0];
+  }
+  return way.filter((_, i) => i % 2 === 0).reverse();
+}
+
+function stems({ veins }: LungShape): readonly [upper: readonly Point[], lower: readonly Point[]] {
+  const [upper, lower] = stemsOf(veins);
+  return [towardsHeart(veins, upper), towardsHeart(veins, lower)];
+}
+
+export function greatVessels({ frame, behind, before, lungs }: Anatomy): GreatVessels {
   const named = (tubes: readonly BloodTube[], name: string) =>
     present(tubes.find((each) => each.name === name));
   const { left, right, svc, ivc } = frame;
   const arch = lastOf(before);
   const onward = arch.line.filter(([, y], i) => y > ARCH_FROM || i > arch.line.length / 2);
   const down = named(behind, "descendingAorta").line.slice(1);
-  const vein = (name: string, ...way: readonly Point[]): BloodTube => {
-    const tube = named(behind, name);
-    const drawn = smoothLine([entryAt(tube.line, 0), ...way]);
-    return { ...tube, line: drawn, over: CLEARS / lastOf(line(drawn).run) };
+  const vein = (name: string, stem: readonly Point[], ...way: readonly Point[]): BloodTube => {
+    const drawn = smoothLine([...stem, ...way]);
+    const [from, to] = VEIN;
+    return { ...named(behind, name), line: drawn, from, to, over: CLEARS / lastOf(line(drawn).run) };
   };
+  const [[rightUpper, rightLower], [leftUpper, leftLower]] = [stems(lungs[0]), stems(lungs[1])];
   const tube = (
     name: string,
     way: readonly Point[],
-    widths: readonly [number, number],
+    [from, to]: readonly [number, number],
     fades?: "end",
-  ): BloodTube => ({
-    name,
-    line: smoothLine(way),
-    from: widths[0],
-    to: widths[1],
-    holds: "svc",
-    ...(fades && { fades, over: 0.14 }),
-  });
-  const into = ({ centre: [x, y], normal }: typeof left): readonly Point[] => [
-    [x, y],
-    [x + INTO * normal[0], y + INTO * normal[1]],
-  ];
+  ): BloodTube => {
+    const drawn = smoothLine(way);
+    const over = CLEARS / lastOf(line(drawn).run);
+    return { name, line: drawn, from, to, holds: "svc", ...(fades && { fades, over }) };
+  };
+  const into = ({ centre: [x, y], normal }: typeof left, ...along: readonly number[]): readonly Point[] =>
+    along.map((off): Point => [x + off * normal[0], y + off * normal[1]]);
   return {
     descending: named(behind, "descendingAorta"),
     returning: [
-      vein("rightUpperPulmonaryVein", [-4, -15.6], [12, -15]),
-      vein("rightLowerPulmonaryVein", [-15, -33.6], [-5, -27], [12, -20]),
-      vein("leftUpperPulmonaryVein", [58, -12.4], [51, -13]),
-      vein("leftLowerPulmonaryVein", [61, -21], [52, -20.4]),
+      vein("rightUpperPulmonaryVein", rightUpper, [-4, -16], [12, -15]),
+      vein("rightLowerPulmonaryVein", rightLower, [-7, -29], [12, -20]),
+      vein("leftUpperPulmonaryVein", leftUpper, [51.6, -14]),
+      vein("leftLowerPulmonaryVein", leftLower, [51.4, -22.6]),
     ],
     rightArtery: tube(
       "rightPulmonaryArtery",
-      [FORK, [28, 0.6], [14, 0], [-6, -1.4], [-24, -4.6], ...into(right)],
-      [9, right.width],
+      // It has gone over into its stem where the vein before that crosses it.
+      [FORK, [28, 0.6], [14, 0.4], [-6, 0], [-18, 0], ...into(right, -12, -5)],
+      [9, right.width + STEM],
       "end",
     ),
     aorta: {
       ...arch,
       line: [
-        ...smoothLine([...spots("22.6 -26.4, 19.4 -20.6, 16.4 -14, 14.8 -6"), entryAt(onward, 0)]),
+        ...smoothLine([...spots("21.4 -26.4, 18.4 -20.8, 15.6 -14, 14.4 -6"), entryAt(onward, 0)]),
         ...onward.slice(1),
         ...down.filter(([, y]) => y > DOWN_TO),
       ],
@@ -104,7 +128,7 @@ export function greatVessels({ frame, behind, before }: Anatomy): GreatVessels {
         [svc.centre[0] + 0.2, svc.centre[1] + 4],
         [svc.centre[0], svc.centre[1] - 5],
         [0, 0],
-        [-0.2, -22],
+        [0, -17.4],
       ],
       [svc.width + 1.2, svc.width],
     ),
@@ -122,11 +146,11 @@ export function greatVessels({ frame, behind, before }: Anatomy): GreatVessels {
       fades: "start",
       over: 0.24,
     },
-    trunk: tube("lungTrunk", [[27, -22], [29.6, -15], [33, -7.6], FORK, [38.6, 0]], [11.4, 10.6]),
+    trunk: tube("lungTrunk", [[30, -23], [32, -16.6], [34.8, -8.6], FORK, [39.2, 0.4]], [11.4, 10.6]),
     leftArtery: tube(
       "leftPulmonaryArtery",
-      [[33, -7.6], FORK, [42.6, 0.4], [48, -0.4], ...into(left)],
-      [9.4, left.width],
+      [[34.8, -8.6], FORK, ...into(left, -9, 0, OVER_STEM)],
+      [9.4, left.width + STEM],
       "end",
     ),
   };

@@ -1,5 +1,4 @@
 /** The chambers of a heart with two ventricles, opened: blood in thin atrial walls, and one muscle with a hollow for each ventricle. */
-import { entryAt } from "../../../sim/checked/present.ts";
 import type { Point } from "../../../sim/geometry/geometry.ts";
 import { paintOrgan } from "../../anatomy/paint-organ.ts";
 import { laidOver, scratch } from "../../anatomy/paint-tube.ts";
@@ -9,17 +8,21 @@ import { asTissue, roundOf, type Tissue, tissue } from "../../anatomy/tones.ts";
 import { groundColour, mix } from "../../theme/colour.ts";
 import type { Theme } from "../../theme/theme.ts";
 import {
+  CONUS,
   type Gate,
   GROOVES,
+  INTO_CONUS,
   LEFT_CAVITY,
+  MEMBRANOUS,
   MODERATOR,
   OUTFLOW,
   PAPILLARY,
   RIDGES,
   RIGHT_CAVITY,
+  VALVES,
   VENTRICLES,
 } from "./heart-plan.ts";
-import { frameOf } from "./root.ts";
+import { frameOf, planOf } from "./root.ts";
 
 /** Blood as the ground on which its marks move: darker towards the wall. */
 function bloodTones(saturation: number, { colour, name }: Theme): Tissue {
@@ -33,29 +36,26 @@ function bloodTones(saturation: number, { colour, name }: Theme): Tissue {
   };
 }
 
-/** A thin-walled atrium and its blood, with the ridges of its muscle. */
+/** A thin-walled atrium and its blood; `inside` is painted on its back wall. */
 export function paintAtrium(
   ink: Ink,
   outline: readonly Point[],
-  combs: readonly (readonly Point[])[],
   saturation: number,
   theme: Theme,
+  inside: () => void,
 ): void {
   const look = tissue("atrium", theme);
   const round = [...outline, ...outline.slice(0, 1)];
   strokes(ink, round, 1, [
-    [4.8, look.edge],
-    [3.9, look.body],
+    [5.2, look.edge],
+    [4.3, look.body],
     [2.2, look.light],
   ]);
   paintOrgan(ink, outline, bloodTones(saturation, theme), { depth: 7 });
   ink.save();
-  ink.globalAlpha = 0.5;
-  for (const comb of combs)
-    strokes(ink, smoothLine(comb, 6), 1, [
-      [1.5, look.shade],
-      [1, look.body],
-    ]);
+  trace(ink, outline, true);
+  ink.clip();
+  inside();
   ink.restore();
   strokes(ink, round, 1, [[0.5, look.shade]]);
 }
@@ -85,6 +85,12 @@ export function paintCavity(
   clearBeyond(ink, gates, [0.12, 0.55]);
 }
 
+/** The right ventricle's outflow keeps its width while the rest draws together. */
+export function paintConus(ink: Ink, saturation: number, theme: Theme): void {
+  paintOrgan(ink, CONUS, bloodTones(saturation, theme), { depth: 5 });
+  clearBeyond(ink, [INTO_CONUS, planOf(VALVES, "pulmonary")], [0.12, 0.55]);
+}
+
 const outflow = (): readonly Point[] => OUTFLOW.flat();
 
 /** The left ventricle's outflow from within its cavity up to the aortic valve, its walls in section. */
@@ -101,17 +107,6 @@ export function paintOutflow(ink: Ink, saturation: number, theme: Theme): void {
   for (const edge of OUTFLOW) strokes(own, edge, 1, [[0.5, look.edge]]);
   laidOver(ink, own, bounds);
 }
-
-/** The right ventricle lies before the left one's outflow and lets it be seen. */
-export function showOutflow(ink: Ink): void {
-  ink.save();
-  ink.globalCompositeOperation = "destination-out";
-  ink.globalAlpha = SHOWS;
-  trace(ink, outflow(), true);
-  ink.fill();
-  ink.restore();
-}
-const SHOWS = 0.74;
 
 /** Upstream of an atrioventricular valve, downstream of a semilunar one. @param over halves of the ring, from where it is whole to where nothing is left */
 function clearBeyond(ink: Ink, gates: readonly Gate[], [from, to]: readonly [number, number]): void {
@@ -130,22 +125,25 @@ function clearBeyond(ink: Ink, gates: readonly Gate[], [from, to]: readonly [num
   ink.restore();
 }
 
-/** The wall in section, with fibres that follow it, and what stands out into the cavities. */
+/** The wall in section, with fibres that follow it. */
 export function paintMuscle(ink: Ink, theme: Theme): void {
   const look = tissue("muscle", theme);
   const bounds = boundsOf([VENTRICLES], 3);
   const own = scratch(ink, bounds);
+  const hollow = () => {
+    own.globalCompositeOperation = "destination-out";
+    for (const cavity of [RIGHT_CAVITY, LEFT_CAVITY]) {
+      trace(own, cavity, true);
+      own.fill();
+    }
+  };
   paintOrgan(own, VENTRICLES, look, { depth: 3 });
   own.save();
   trace(own, VENTRICLES, true);
   own.clip();
   paintFibres(own, look);
   own.restore();
-  own.globalCompositeOperation = "destination-out";
-  for (const cavity of [RIGHT_CAVITY, LEFT_CAVITY]) {
-    trace(own, cavity, true);
-    own.fill();
-  }
+  hollow();
   own.globalCompositeOperation = "source-atop";
   for (const cavity of [RIGHT_CAVITY, LEFT_CAVITY])
     strokes(own, [...cavity, ...cavity.slice(0, 1)], 1, [
@@ -154,25 +152,16 @@ export function paintMuscle(ink: Ink, theme: Theme): void {
     ]);
   own.globalCompositeOperation = "destination-over";
   strokes(own, [...VENTRICLES, ...VENTRICLES.slice(0, 1)], 1, [[1.4, look.edge]]);
-  own.globalCompositeOperation = "destination-out";
-  for (const cavity of [RIGHT_CAVITY, LEFT_CAVITY]) {
-    trace(own, cavity, true);
-    own.fill();
-  }
-  paintInside(ink, look);
-  paintGrooves(ink, theme);
-  laidOver(ink, own, bounds);
-  showOutflow(ink);
-  // The edges of what lies before it stay.
-  ink.save();
-  trace(ink, outflow(), true);
-  ink.clip();
-  strokes(ink, RIGHT_CAVITY, 1, [
-    [1.3, look.edge],
-    [0.8, look.light],
+  hollow();
+  laidOver(ink, own, bounds, CAST);
+  strokes(ink, MEMBRANOUS, 1, [
+    [1.5, tissue("tendon", theme).edge],
+    [0.9, tissue("tendon", theme).light],
   ]);
-  ink.restore();
+  paintGrooves(ink, theme);
 }
+/** mm by which the wall's shadow falls into the cavities. */
+const CAST = 1.6;
 
 /** Lines of muscle around each cavity, fainter away from it. */
 function paintFibres(ink: Ink, look: Tissue): void {
@@ -191,58 +180,58 @@ function paintFibres(ink: Ink, look: Tissue): void {
   ink.globalAlpha = 1;
 }
 
-function paintInside(ink: Ink, look: Tissue): void {
-  strokes(ink, smoothLine(MODERATOR, 8), 1, [
-    [2.5, look.edge],
-    [2, look.shade],
-    [1.6, look.body],
-    [0.6, look.light],
-  ]);
+/** What stands out into both cavities. */
+export function paintInside(ink: Ink, theme: Theme): void {
+  const look = tissue("muscle", theme);
+  // Their roots lie in the wall.
+  ink.beginPath();
+  for (const cavity of [RIGHT_CAVITY, LEFT_CAVITY])
+    for (const [i, [x, y]] of cavity.entries()) i === 0 ? ink.moveTo(x, y) : ink.lineTo(x, y);
+  ink.clip();
   for (const [ridge, width] of RIDGES)
     strokes(ink, smoothLine(ridge, 6), width, [
       [1.1, look.shade],
       [0.8, look.body],
       [0.3, look.light],
     ]);
-  for (const [head, bend, root, width] of PAPILLARY) {
-    const way = smoothLine([head, bend, root], 40);
+  // Narrow at a muscle's head, broad where it grows out of the wall; the band is broad at both ends.
+  const beam = (way: readonly Point[], width: (part: number) => number) => {
     for (const [part, colour] of [
       [1.14, look.edge],
       [1, look.shade],
       [0.76, look.body],
       [0.3, look.light],
     ] as const) {
-      // Narrow at its head, broad where it grows out of the wall.
-      const reach = way.map((_, i) => (width / 2) * (0.5 + (0.9 * i) / (way.length - 1)) * part);
       ink.fillStyle = colour;
       way.forEach(([x, y], i) => {
         ink.beginPath();
-        ink.arc(x, y, entryAt(reach, i), 0, 2 * Math.PI);
+        ink.arc(x, y, (width(i / (way.length - 1)) / 2) * part, 0, 2 * Math.PI);
         ink.fill();
       });
     }
-  }
+  };
+  for (const [head, bend, root, width] of PAPILLARY)
+    beam(smoothLine([head, bend, root], 40), (part) => width * (0.5 + 0.9 * part));
+  beam(smoothLine(MODERATOR, 30), (part) => 2 + 6 * Math.abs(part - 0.5) ** 2.4);
 }
 
-/** Fat with an artery and a vein in it, behind the muscle's edge. */
+/** Fat with an artery and a vein in it. */
 function paintGrooves(ink: Ink, theme: Theme): void {
   const fat = tissue("sac", theme);
-  const disc = ([x, y]: Point, radius: number, colour: string) => {
-    ink.beginPath();
-    ink.arc(x, y, radius, 0, 2 * Math.PI);
-    ink.fillStyle = colour;
-    ink.fill();
-  };
   for (const [groove, artery, vein] of GROOVES) {
-    disc(groove, 3.3, fat.edge);
-    disc(groove, 2.9, fat.body);
-    for (const [at, radius, saturation] of [
-      [vein, 0.9, 40],
-      [artery, 1.15, 98],
+    paintOrgan(ink, groove, fat, { depth: 1.2, edge: 0.25 });
+    for (const [[x, y], radius, saturation] of [
+      [vein, 0.7, 66],
+      [artery, 0.85, 98],
     ] as const) {
       const { wall, body } = roundOf(saturation, theme);
-      disc(at, radius + 0.4, wall);
-      disc(at, radius, body);
+      ink.beginPath();
+      ink.arc(x, y, radius, 0, 2 * Math.PI);
+      ink.fillStyle = body;
+      ink.fill();
+      ink.lineWidth = 0.4;
+      ink.strokeStyle = wall;
+      ink.stroke();
     }
   }
 }

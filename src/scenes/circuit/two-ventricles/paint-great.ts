@@ -1,12 +1,14 @@
 /** The great vessels of a heart with two ventricles: what runs behind it, the aorta, and the veins and the trunk before that. */
 import { line } from "../../../sim/geometry/centreline.ts";
+import type { Point } from "../../../sim/geometry/geometry.ts";
 import type { Anatomy } from "../../anatomy/chest-anatomy.ts";
 import type { Tube } from "../../anatomy/great-vessels.ts";
+import { paintOrgan } from "../../anatomy/paint-organ.ts";
 import { bandOf, laidOver, paintTubes, scratch } from "../../anatomy/paint-tube.ts";
-import { type Bounds, type Ink, trace } from "../../anatomy/painted-sheet.ts";
+import { type Bounds, type Ink, strokes, trace } from "../../anatomy/painted-sheet.ts";
 import { portal, type Round, roundOf, tissue } from "../../anatomy/tones.ts";
 import type { Theme } from "../../theme/theme.ts";
-import { VALVES } from "./heart-plan.ts";
+import { MOUTHS, SAC, VALVES } from "./heart-plan.ts";
 import { greatVessels } from "./heart-vessels.ts";
 import { paintOutflow } from "./paint-chambers.ts";
 import { cutRoot, paintOpenRoot, planOf } from "./root.ts";
@@ -29,21 +31,35 @@ interface Sheet {
   readonly bounds: Bounds;
 }
 
-/** A group of vessels that open into each other, with its shadow. */
+/** A group of vessels that open into each other, with its shadow; one that clears at its end casts none there. */
 function group(
   { ink, bounds }: Sheet,
   tubes: readonly Tube[],
   tones: Round,
   then?: (own: Ink) => void,
 ): void {
-  const own = scratch(ink, bounds);
-  paintTubes(own, tubes, tones, WALL);
-  then?.(own);
-  laidOver(ink, own, bounds, CAST);
+  const paint = (drawn: readonly Tube[], cast?: number) => {
+    const own = scratch(ink, bounds);
+    paintTubes(own, drawn, tones, WALL);
+    then?.(own);
+    laidOver(ink, own, bounds, cast);
+  };
+  const clears = tubes.some(({ fades }) => fades);
+  if (clears) paint(tubes.map(solidPart), CAST);
+  paint(tubes, clears ? undefined : CAST);
+}
+
+/** As far as it hides what lies behind it, and its shadow with it. */
+function solidPart({ fades, over = 0.42, line: way, ...tube }: Tube): Tube {
+  const left = Math.round((over + 0.08) * way.length);
+  const solid = fades === "start" ? way.slice(left) : fades ? way.slice(0, -left) : way;
+  return { ...tube, line: solid };
 }
 
 export function paintDescending(sheet: Sheet, tube: Tube, { arterial }: Carried, theme: Theme): void {
   group(sheet, [tube], roundOf(arterial, theme));
+  const look = tissue("sac", theme);
+  paintOrgan(sheet.ink, SAC, look, { depth: 6, edge: 0.6 });
 }
 
 export function paintRear(ink: Ink, bounds: Bounds, anatomy: Anatomy, carried: Carried, theme: Theme): void {
@@ -63,7 +79,7 @@ export function paintAorta(ink: Ink, bounds: Bounds, anatomy: Anatomy, carried: 
   group({ ink, bounds }, [...branches, aorta], tones, (own) => cutRoot(own, plan, tones));
 }
 
-/** Ends of the great veins over the right atrium's blood, into which they clear. @param fed veins that make the upper one */
+/** Ends of the great veins at the right atrium's mouths, where their fronts are cut away. @param fed veins that make the upper one */
 export function paintVeins(
   { ink, bounds }: Sheet,
   anatomy: Anatomy,
@@ -72,25 +88,26 @@ export function paintVeins(
   fed: readonly Tube[] = [],
 ): void {
   const { upperVein, lowerVein } = greatVessels(anatomy);
-  for (const [veins, saturation, clear, from] of [
-    [[...fed, upperVein], carried.svc, -18, -6],
-    [[lowerVein], carried.ivc, -55, -67],
+  for (const [veins, saturation, mouth, way] of [
+    [[...fed, upperVein], carried.svc, MOUTHS.upper, 1],
+    [[lowerVein], carried.ivc, MOUTHS.lower, -1],
   ] as const) {
-    group({ ink, bounds }, veins, roundOf(saturation, theme), (own) => {
-      const fall = own.createLinearGradient(0, from, 0, clear);
-      fall.addColorStop(0, "#0000");
-      fall.addColorStop(1, "#000");
-      own.save();
-      own.globalCompositeOperation = "destination-out";
-      own.fillStyle = fall;
-      own.fillRect(
-        bounds[0],
-        Math.min(clear, from) - (clear < from ? 40 : 0),
-        bounds[2] - bounds[0],
-        Math.abs(clear - from) + 40,
-      );
-      own.restore();
+    const tones = roundOf(saturation, theme);
+    const [[x, y], across, up] = mouth;
+    // The near half of the rim, from its left end over what stays of the vein to its right one.
+    const rim = Array.from({ length: 25 }, (_, i): Point => {
+      const turn = (Math.PI * i) / 24;
+      return [x - (across + WALL / 2) * Math.cos(turn), y + way * up * Math.sin(turn)];
     });
+    group({ ink, bounds }, veins, tones, (own) => {
+      own.globalCompositeOperation = "destination-out";
+      trace(own, [[x - 9, y], ...rim, [x + 9, y], [x + 9, y - 9 * way], [x - 9, y - 9 * way]], true);
+      own.fill();
+    });
+    strokes(ink, rim, 1, [
+      [1.5, tones.wall],
+      [0.7, tones.light],
+    ]);
   }
 }
 

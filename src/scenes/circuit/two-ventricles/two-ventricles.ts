@@ -3,12 +3,21 @@ import { Container, Graphics } from "pixi.js";
 import type { Circulation } from "../../../sim/circulation/answer.ts";
 import { anatomyOf } from "../../anatomy/chest-anatomy.ts";
 import { type Painted, servesAt, sheet } from "../../anatomy/painted-sheet.ts";
-import { chamberSize, DESCENT, lungsAt, OUTSIDE, standingAt } from "../../anatomy/standing.ts";
+import {
+  DESCENT,
+  lungsAt,
+  OUTSIDE,
+  partOfFullest,
+  sectionOf,
+  standingAt,
+  type Ventricle,
+} from "../../anatomy/standing.ts";
 import type { Theme } from "../../theme/theme.ts";
 import { chestFrame } from "../chest-plan.ts";
 import { saturationOf } from "../circuit-blood.ts";
 import type { Emphasis } from "../emphasis.ts";
-import { LEFT_PIVOT, PIECES, type PieceName, paintingOf } from "./heart-pieces.ts";
+import { PIECES, type PieceName, paintingOf } from "./heart-pieces.ts";
+import { PIVOT } from "./heart-plan.ts";
 import { outlinesOf } from "./lit-outlines.ts";
 import { drawValves } from "./valve-drawing.ts";
 import { openingsAt } from "./valve-openings.ts";
@@ -36,8 +45,8 @@ export interface TwoVentricles {
   release(): void;
 }
 
-/** Part of the right atrium's change by which its width and its height follow: the great veins hold it. */
-const HELD = [0.35, 0.08] as const;
+/** Parts of an atrium's change by which its width and its height follow: the veins that enter it hold it. */
+const HELD = { right: [0.25, 0.06], left: [0.5, 0.5] } as const;
 
 const REAR: readonly PieceName[] = ["liverVeins", "rear", "leftAtrium"];
 
@@ -45,13 +54,13 @@ export function twoVentricles(): TwoVentricles {
   const [deep, rear, chambers, valves] = [new Container(), new Container(), new Container(), new Container()];
   const [atrioventricular, semilunar, light] = [new Graphics(), new Graphics(), new Graphics()];
   const sheets = Object.fromEntries(PIECES.map((name) => [name, sheet()])) as Record<PieceName, Painted>;
-  for (const name of PIECES)
+  for (const name of PIECES.filter((each) => each !== "inside"))
     (name === "descending" ? deep : REAR.includes(name) ? rear : chambers).addChild(sheets[name].view);
   chambers.addChild(light);
   // Rings and papillary muscles belong to the ventricles, which swell; the semilunar valves to the vessels.
-  valves.addChild(atrioventricular, semilunar);
-  atrioventricular.pivot.set(...LEFT_PIVOT);
-  atrioventricular.position.set(...LEFT_PIVOT);
+  valves.addChild(sheets.inside.view, atrioventricular, semilunar);
+  atrioventricular.pivot.set(...PIVOT.ventricle);
+  atrioventricular.position.set(...PIVOT.ventricle);
   let painted = "";
   let fine = 0;
   let opened = "";
@@ -76,21 +85,29 @@ export function twoVentricles(): TwoVentricles {
   };
 
   const swell = ({ circulation, time, still }: Moved): void => {
-    const size = (volume: string) => (still ? 1 : chamberSize(circulation, volume, time));
-    const [left, right] = [size("ventricle"), size("rightVentricle")];
+    // They are drawn at their fullest.
+    const size = (volume: string) => (still ? 1 : partOfFullest(circulation, volume, time));
+    const section = (name: Ventricle) => (still ? 1 : sectionOf(circulation, name, time));
+    const [left, right] = [section("ventricle"), section("rightVentricle")];
     const outside = 1 + OUTSIDE * ((left + right) / 2 - 1);
     for (const [name, scale] of [
-      ["leftAtrium", size("atrium")],
       ["leftCavity", left],
       ["rightCavity", right],
       ["leftBed", outside],
       ["rightBed", outside],
+      ["conus", outside],
       ["muscle", outside],
+      ["inside", outside],
     ] as const)
       sheets[name].view.scale.set(scale);
     atrioventricular.scale.set(outside);
-    const [across, along] = HELD.map((part) => 1 + part * (size("rightAtrium") - 1));
-    sheets.rightAtrium.view.scale.set(across, along);
+    for (const [name, volume, held] of [
+      ["leftAtrium", "atrium", HELD.left],
+      ["rightAtrium", "rightAtrium", HELD.right],
+    ] as const) {
+      const [across, along] = held.map((part) => 1 + part * (size(volume) - 1));
+      sheets[name].view.scale.set(across, along);
+    }
     const down = (lungsAt(circulation, time, still) - 1) * DESCENT;
     sheets.hiatus.view.y = -down;
   };

@@ -4,6 +4,7 @@ import { entryAt, lastOf } from "../../../sim/checked/present.ts";
 import type { Point } from "../../../sim/geometry/geometry.ts";
 import { smoothLine } from "../../anatomy/placing.ts";
 import { type Tissue, tissue } from "../../anatomy/tones.ts";
+import { spots } from "../../drawing/curve-drawing.ts";
 import type { Theme } from "../../theme/theme.ts";
 import { VALVES, type ValvePlan } from "./heart-plan.ts";
 import { frameOf } from "./root.ts";
@@ -11,90 +12,99 @@ import { frameOf } from "./root.ts";
 /** 0 shut .. 1 open */
 export type Openings = Readonly<Record<ValvePlan["name"], number>>;
 
-/** Places of a leaflet's line, `u` from the ring's middle to its hinge and `v` down the blood's way, in halves of the ring. */
+/** Places of a leaflet, `u` from the ring's middle to its hinge and `v` down the blood's way, in halves of the ring. */
 type Way = readonly Point[];
-const ATRIOVENTRICULAR: readonly [shut: Way, open: Way] = [
-  [
-    [1, 0],
-    [0.72, 0.2],
-    [0.3, 0.42],
-    [0.03, 0.72],
-  ],
-  [
-    [1, 0],
-    [0.92, 0.42],
-    [0.74, 0.84],
-    [0.62, 1.2],
-  ],
+interface Form {
+  /** where the section cuts it, from the hinge to the free edge */
+  readonly cut: Way;
+  /** its free edge onwards to where it ends beside its neighbour */
+  readonly edge: Way;
+}
+type Forms = readonly [shut: Form, open: Form];
+
+const ATRIOVENTRICULAR: Forms = [
+  {
+    cut: spots("1 0, 0.84 0.14, 0.52 0.16, 0.22 0.34, 0.03 0.72"),
+    edge: spots("0.04 0.56, 0.05 0.3, 0 -0.1"),
+  },
+  {
+    cut: spots("1 0, 0.99 0.34, 0.86 0.7, 0.74 0.98, 0.7 1.22"),
+    edge: spots("0.5 1.12, 0.2 0.66, 0 -0.1"),
+  },
 ];
-const SEMILUNAR: readonly [shut: Way, open: Way] = [
-  [
-    [1.02, 0.1],
-    [0.72, -0.06],
-    [0.32, 0.08],
-    [0.03, 0.62],
-  ],
-  [
-    [1.02, 0.1],
-    [0.96, 0.5],
-    [0.84, 0.9],
-    [0.86, 1.3],
-  ],
+const SEMILUNAR: Forms = [
+  {
+    cut: spots("1.02 0.1, 0.78 -0.08, 0.36 0.06, 0.03 0.62"),
+    edge: spots("0.2 0.66, 0.4 0.73, 0.6 0.88"),
+  },
+  {
+    cut: spots("1.02 0.1, 0.98 0.5, 0.88 0.9, 0.9 1.3"),
+    edge: spots("0.82 1.3, 0.72 1.24, 0.6 1.1"),
+  },
 ];
-/** The free edge of the leaflet behind: in the middle between its two ends at the other leaflets' sides. */
-const BEHIND = { atrioventricular: [0.62, 0.36], semilunar: [0.6, 1.34] } as const;
+/** How a leaflet is joined to its ring, from its far end back to its hinge. */
+const JOINED = {
+  atrioventricular: spots("0.34 -0.14, 0.7 -0.1, 1 0"),
+  semilunar: spots("0.84 0.6, 0.98 0.3, 1.02 0.1"),
+};
+/** How far from the far end of each place of an edge the valve's parting moves it. */
+const MOVED = [0.2, 0.6, 1];
 
 export interface Leaflet {
+  /** where the section cuts it */
   readonly line: readonly Point[];
+  /** its free edge from there */
+  readonly edge: readonly Point[];
+  /** where it is joined to its ring, from the end beside its neighbour to its hinge */
+  readonly joint: readonly Point[];
   /** of the muscle that holds it most */
   readonly head?: Point;
 }
 
-/** Both leaflets in section, from hinge to free edge. */
+/** The two leaflets that the section cuts, each as far as its neighbour behind. */
 export function leafletsOf(plan: ValvePlan, open: number): readonly [Leaflet, Leaflet] {
   const { at } = frameOf(plan);
-  const [shut, wide] = plan.heads ? ATRIOVENTRICULAR : SEMILUNAR;
-  const side = (sign: 1 | -1, reach: number, head?: Point): Leaflet => ({
-    line: smoothLine(
-      shut.map(([u, v], i): Point => {
-        const [ou, ov] = entryAt(wide, i);
-        // A longer leaflet reaches farther; both still meet in the same place.
-        const down = plan.heads ? reach ** open : 1;
-        return at(sign * (u + open * (ou - u)), down * (v + open * (ov - v)));
-      }),
-      4,
-    ),
-    ...(head && { head }),
-  });
-  const [first, second] = plan.reach;
-  return [side(-1, first, plan.heads?.[0]), side(1, second, plan.heads?.[1])];
+  const { heads, reach, parting } = plan;
+  const [shut, wide] = heads ? ATRIOVENTRICULAR : SEMILUNAR;
+  const side = (sign: 1 | -1, long: number, head?: Point): Leaflet => {
+    const between = (a: Way, b: Way) =>
+      a.map(([u, v], i): Point => {
+        const [ou, ov] = entryAt(b, i);
+        return [u + open * (ou - u), v + open * (ov - v)];
+      });
+    // A longer leaflet reaches farther; both still meet in the same place.
+    const down = heads ? long ** open : 1;
+    const gap = heads ? (reach[2] > 0 ? 0.34 : 0) : 0;
+    const place = ([u, v]: Point, moved: number): Point =>
+      at(sign * (u + gap * moved) + parting * moved, v > 0 ? down * v : v);
+    const cut = between(shut.cut, wide.cut).map((each) => place(each, 0));
+    const edge = between(shut.edge, wide.edge).map((each, i) => place(each, entryAt(MOVED, i)));
+    const back = JOINED[heads ? "atrioventricular" : "semilunar"].map((each, i) =>
+      place(each, 0.7 - 0.35 * i),
+    );
+    const line = smoothLine(cut, 5);
+    const free = smoothLine([lastOf(cut), ...edge], 5);
+    return { line, edge: free, joint: smoothLine(back, 4), ...(head && { head }) };
+  };
+  return [side(-1, reach[0], heads?.[0]), side(1, reach[1], heads?.[1])];
 }
 
-/** The leaflet behind the section, whole: its free edge, and the line from which it hangs. */
+/** The leaflet behind the section, whole. */
 function behindOf(plan: ValvePlan, open: number): readonly Point[] {
   const { at } = frameOf(plan);
-  const reach = plan.reach[2];
+  const deep = plan.reach[2];
   if (plan.heads) {
-    const deep = (BEHIND.atrioventricular[0] + 0.34 * open) * reach;
-    const wide = 0.36 + 0.3 * open;
+    const low = (0.5 + 0.3 * open) * deep;
+    const wide = 0.24 + 0.22 * open;
     return smoothLine(
-      [
-        at(-0.98, 0.02),
-        at(-1.25 * wide, 0.6 * deep),
-        at(-0.7 * wide, 0.9 * deep),
-        at(-0.05, deep),
-        at(0.7 * wide, 0.9 * deep),
-        at(1.25 * wide, 0.6 * deep),
-        at(0.98, 0.02),
-      ],
+      [at(-0.4, -0.1), at(-wide, 0.7 * low), at(0, low), at(wide, 0.7 * low), at(0.4, -0.1)],
       5,
     );
   }
-  const [low, high] = BEHIND.semilunar;
-  const middle = low + open * (high - low);
+  const [middle, end] = [0.62 + 0.72 * open, 0.88 + 0.22 * open];
   return [
-    ...smoothLine([at(-0.98, 1.06), at(0, middle), at(0.98, 1.06)], 5),
-    ...smoothLine([at(0.98, 1.06), at(0.8, 0.3), at(0, 0.02), at(-0.8, 0.3), at(-0.98, 1.06)], 5),
+    ...smoothLine([at(-0.6, end), at(0, middle), at(0.6, end)], 5),
+    ...smoothLine([at(0.6, end), at(0.5, 0.4), at(0, 0.02), at(-0.5, 0.4), at(-0.6, end)], 5),
   ];
 }
 
@@ -121,11 +131,49 @@ function drawRing(ink: Graphics, plan: ValvePlan, look: Tissue): void {
   ink.poly(ring.flat(), false).stroke({ width: 0.6, color: look.edge, alpha: 0.75 });
 }
 
-/** Parts of a leaflet from which cords run to its own muscle, and to the other one. */
+/** Parts of a free edge from which cords run to its own muscle, and to the other one. */
 const CORDS = [
-  [1, 0.86, 0.68],
-  [0.94, 0.78],
+  [0, 0.12, 0.24, 0.36, 0.48, 0.6],
+  [0.5, 0.62, 0.74, 0.86],
 ] as const;
+/** Part of the way from a muscle's head at which a cord divides in two. */
+const DIVIDES = 0.6;
+
+function drawCords(ink: Graphics, pair: readonly Leaflet[], look: Tissue): void {
+  pair.forEach(({ edge }, k) => {
+    for (const [other, parts] of CORDS.entries()) {
+      const head = entryAt(pair, other ? 1 - k : k).head;
+      if (!head) continue;
+      for (let i = 0; i < parts.length; i += 2) {
+        const ends = [i, i + 1].map((n) => entryAt(edge, Math.round(entryAt(parts, n) * (edge.length - 1))));
+        const [[ax, ay], [bx, by]] = [entryAt(ends, 0), entryAt(ends, 1)];
+        const fork: Point = [
+          head[0] + DIVIDES * ((ax + bx) / 2 - head[0]),
+          head[1] + DIVIDES * ((ay + by) / 2 - head[1]),
+        ];
+        ink.moveTo(head[0] + 0.5 * (i / 2 - 1), head[1] + 0.4).lineTo(...fork);
+        for (const end of ends) ink.moveTo(...fork).lineTo(...end);
+      }
+    }
+  });
+  ink.stroke({ width: 0.3, color: look.edge, alpha: 0.85 });
+}
+
+/** Parts of a leaflet's breadth between which it folds away from the light. */
+const FOLDS = [
+  [0.1, 0.26],
+  [0.42, 0.6],
+  [0.74, 0.88],
+] as const;
+
+function drawFolds(ink: Graphics, edge: readonly Point[], joint: readonly Point[], look: Tissue): void {
+  const on = (way: readonly Point[], part: number): Point =>
+    entryAt(way, Math.round(part * (way.length - 1)));
+  for (const [from, to] of FOLDS)
+    ink
+      .poly([...on(joint, 1 - from), ...on(joint, 1 - (from + to) / 2), ...on(edge, to), ...on(edge, from)])
+      .fill({ color: look.shade, alpha: 0.13 });
+}
 
 /** Atrioventricular and semilunar valves each on their own, since they move apart. */
 export function drawValves(
@@ -138,22 +186,19 @@ export function drawValves(
   for (const plan of VALVES) {
     const ink = inks[plan.heads ? "atrioventricular" : "semilunar"];
     const open = openings[plan.name];
-    const behind = behindOf(plan, open);
-    ink.poly(behind.flat()).fill({ color: look.body, alpha: plan.heads ? 0.16 : 0.3 });
-    ink.poly(behind.flat(), !plan.heads).stroke({ color: look.shade, width: 0.28, alpha: 0.75 });
+    const surface = (outline: readonly Point[], alpha: number) =>
+      ink
+        .poly(outline.flat())
+        .fill({ color: look.body, alpha })
+        .stroke({ color: look.shade, width: 0.26, alpha: 0.7 });
     if (plan.heads) drawRing(ink, plan, look);
+    if (plan.reach[2] > 0) surface(behindOf(plan, open), 0.6);
     const pair = leafletsOf(plan, open);
-    pair.forEach(({ line }, k) => {
-      for (const [other, parts] of CORDS.entries()) {
-        const head = entryAt(pair, other ? 1 - k : k).head;
-        if (!head) continue;
-        parts.forEach((part, i) => {
-          const from = entryAt(line, Math.round(part * (line.length - 1)));
-          ink.moveTo(...from).lineTo(head[0] + 0.5 * (i - 1), head[1] + 0.4);
-        });
-      }
-    });
-    if (plan.heads) ink.stroke({ width: 0.28, color: look.edge, alpha: 0.85 });
+    if (plan.heads) drawCords(ink, pair, look);
+    for (const { line, edge, joint } of pair) {
+      surface([...line, ...edge, ...joint], 0.86);
+      drawFolds(ink, edge, joint, look);
+    }
     for (const { line } of pair)
       ink
         .poly(outlineOf(line, plan.heads ? 1 : 0.7).flat())

@@ -1,28 +1,22 @@
-/** How far the valves of a heart with two ventricles stand open, by the computed flow. */
+/** How far the valves of a heart with two ventricles stand open, by the computed flow through each. */
 import type { Circulation } from "../../../sim/circulation/answer.ts";
-import { fromMillilitre, toLitresPerMinute } from "../../../sim/units.ts";
 import { OPEN, type Standing } from "../../anatomy/standing.ts";
 import { valueAt } from "../../drawing/trace-clock.ts";
 import type { Openings } from "./valve-drawing.ts";
 
-/** 0 shut .. 1 open: the tricuspid valve while more comes into its ventricle than leaves it, the pulmonary one while blood passes it. */
-export function rightValvesAt(
+/** 0 shut .. 1 open. */
+const rightValvesAt = (
   { traces }: Circulation,
   time: number,
-): readonly [filling: number, ejecting: number] {
-  const { rightVentricle } = traces.volumes;
-  const { pulmonary } = traces.flows;
-  if (!rightVentricle || !pulmonary) return [1, 0];
-  const most = pulmonary.reduce((a, b) => Math.max(a, b), 1e-9);
-  const out = valueAt(traces, pulmonary, time);
-  const step = traces.heartPeriod / 100;
-  const gained = valueAt(traces, rightVentricle, time + step) - valueAt(traces, rightVentricle, time - step);
-  const grows = toLitresPerMinute(fromMillilitre(gained / (2 * step)));
-  const part = (flow: number) => Math.min(1, Math.max(0, flow / (OPEN * most)));
-  const ejecting = part(out);
-  // What opens the one shuts the other; the difference blurs the moment between.
-  return [part(grows + out) * (1 - ejecting), ejecting];
-}
+): readonly [tricuspid: number, pulmonary: number] => {
+  const open = (name: string): number => {
+    const flow = traces.flows[name];
+    if (!flow) return 0;
+    const greatest = flow.reduce((a, b) => Math.max(a, b), 1e-9);
+    return Math.min(1, Math.max(0, valueAt(traces, flow, time) / (OPEN * greatest)));
+  };
+  return [open("tricuspidValve"), open("pulmonaryValve")];
+};
 
 export function openingsAt(
   circulation: Circulation,

@@ -22,6 +22,8 @@ interface Course {
   readonly bulge: number;
   /** the atrium's edge from the trunk's axis: beside a conduit; behind a tunnel, whose outer wall is the atrium's own */
   readonly atriumEdge: (halfWidth: number) => number;
+  /** how far beside the trunk the heart begins: the atrium goes on between a tunnel and the aorta */
+  readonly beside: number;
 }
 
 const CONDUIT: Course = {
@@ -31,6 +33,7 @@ const CONDUIT: Course = {
   bow: 0,
   bulge: 0,
   atriumEdge: (halfWidth) => halfWidth + 2,
+  beside: 2,
 };
 
 const TUNNEL: Course = {
@@ -40,6 +43,7 @@ const TUNNEL: Course = {
   bow: 4,
   bulge: 0.06,
   atriumEdge: () => -4,
+  beside: 6,
 };
 
 /**
@@ -87,7 +91,7 @@ function cross(sizes: PathwaySizes, scale: number, course: Course): PathwayGeome
   const around = surroundings({
     scale,
     edge: offset + course.atriumEdge(sizes.trunk / 2),
-    heart: offset + sizes.trunk / 2 + 2,
+    heart: offset + sizes.trunk / 2 + course.beside,
     floor: -sizes.trunkLength - 2 * scale,
     roof: -Math.max(left, right) / 2 - 3,
     junction: { at: [0, meet.top], width: svc },

@@ -65,11 +65,19 @@ export function whole({
       ivc: openingOf(lower, "ivc"),
       left: openingOf(left, "left"),
       right: openingOf(right, "right"),
+      arteries: { left: lastStretch(left), right: lastStretch(right) },
       hepaticVein: sizes.hepaticVein,
       ...(openings[0] && { hole: openings[0] }),
     },
   };
 }
+
+/** As long as the vessel is wide one and a half times. */
+const lastStretch = (branch: Branch): Point[] =>
+  Array.from({ length: 9 }, (_, i) => {
+    const back = 1.5 * widthOn(branch, branch.length) * (1 - i / 8);
+    return spotOn(branch, branch.length - back).at;
+  });
 
 function stenosisHandle(branch: Branch, side: "left" | "right"): Handle {
   const middle = narrowingMiddle(branch.sections, `${side}Artery`);

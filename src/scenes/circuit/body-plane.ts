@@ -1,0 +1,128 @@
+/** The body in its own plane: figure, organs, vessels and their blood in the one order in which they cross. */
+import { Container, Graphics } from "pixi.js";
+import type { Circulation } from "../../sim/circulation/answer.ts";
+import type { Fit } from "../drawing/split.ts";
+import type { Box } from "../scene.ts";
+import type { Theme } from "../theme/theme.ts";
+import { CHEST, type Extent, THIGHS } from "./arrange.ts";
+import { drawLit, drawVessels } from "./body-drawing.ts";
+import type { Laid } from "./dots.ts";
+import { effort } from "./effort.ts";
+import type { Emphasis } from "./emphasis.ts";
+import { drawFace } from "./face-drawing.ts";
+import { flowing } from "./flowing.ts";
+import { paintedBody } from "./painted-body.ts";
+import { overOrgans, paintedChest } from "./painted-chest.ts";
+import { drawThroughLiver, fillTrunk } from "./silhouette.ts";
+
+/** Device pixels of a CSS pixel for which body and chest are painted. */
+const DENSE = 1.25;
+
+/** Size of the marks where heart and lungs fill the picture. */
+const CLOSE_GRAIN = 0.7;
+
+interface Moved {
+  readonly circulation: Circulation;
+  /** s of blood time */
+  readonly time: number;
+  readonly still: boolean;
+}
+
+export interface BodyPlane {
+  readonly view: Container;
+  /** Lays the plane into its box, and ends what of the body does not belong to the extent. */
+  lay(extent: Extent, fit: Fit, box: Box, theme: Theme): void;
+  /** What stands: vessels and their walls. */
+  stand(laid: readonly Laid[], circulation: Circulation, theme: Theme, emphasis: Emphasis): void;
+  /** Goes towards the circulation's flows, in s of wall clock; whether what stands has to be drawn again. */
+  follow(circulation: Circulation, elapsed: number): boolean;
+  move(moved: Moved, theme: Theme, emphasis: Emphasis): void;
+  release(): void;
+}
+
+/** What lies under the liver, behind the heart, and before it; what is pointed at lies over what it crosses. */
+function inDepth(laid: readonly Laid[], lit: ReadonlySet<string>): Readonly<Record<Depth, readonly Laid[]>> {
+  const shown = ({ vessel }: Laid) => lit.has(vessel.name);
+  const depthOf = (each: Laid): Depth =>
+    shown(each) ? "shown" : each.vessel.under ? "under" : each.vessel.behind ? "behind" : "before";
+  const at = (depth: Depth) => laid.filter((each) => depthOf(each) === depth);
+  return { under: at("under"), behind: at("behind"), before: at("before"), shown: at("shown") };
+}
+type Depth = "under" | "behind" | "before" | "shown";
+
+/** Plane units over which thighs are lost in the ground, in layers that each begin lower than the one before. */
+const MIST = { from: 1120, layers: 24 } as const;
+
+function drawMist(ink: Graphics, { colour }: Theme): void {
+  ink.clear();
+  const { left, right, bottom } = THIGHS;
+  for (let k = 1; k <= MIST.layers; k++) {
+    const from = MIST.from + ((bottom - MIST.from) * k) / MIST.layers;
+    ink.rect(left - 50, from, right - left + 100, bottom + 20 - from);
+    ink.fill({ color: colour.stage, alpha: 1 / (MIST.layers + 1 - k) });
+  }
+}
+
+export function bodyPlane(): BodyPlane {
+  const [view, plane] = [new Container(), new Container()];
+  const blood = flowing();
+  const [under, back, front] = [new Graphics(), new Graphics(), new Graphics()];
+  const [lights, mist, flush, frame] = [new Graphics(), new Graphics(), new Graphics(), new Graphics()];
+  const [body, chest, streams] = [paintedBody(), paintedChest(), effort()];
+  chest.underDiaphragm.addChild(chest.airways, under);
+  const trunk = fillTrunk(new Graphics());
+  plane.addChild(
+    body.behind,
+    flush,
+    trunk,
+    chest.organs,
+    ...overOrgans(chest, blood, { behind: back, front }),
+    body.before,
+    lights,
+    mist,
+  );
+  view.addChild(plane, frame);
+  let close = false;
+  return {
+    view,
+    lay(extent, fit, box, theme) {
+      plane.scale.set(fit.scale);
+      plane.position.set(fit.x, fit.y);
+      close = extent === CHEST;
+      for (const part of [body.behind, flush, body.before, trunk]) part.visible = !close;
+      // A body holds its organs.
+      chest.organs.mask = close ? null : trunk;
+      mist.visible = extent === THIGHS;
+      drawMist(mist, theme);
+      // Thighs end under the mist, heart and lungs not far below their box, where the ground has swallowed them.
+      frame.clear();
+      frame.visible = extent === THIGHS || close;
+      const height = close ? box.height * 1.15 : fit.y + extent.bottom * fit.scale - box.y;
+      if (frame.visible) frame.rect(box.x, box.y, box.width, Math.max(1, height)).fill(0xffffff);
+      plane.mask = frame.visible ? frame : null;
+    },
+    stand(laid, circulation, theme, emphasis) {
+      for (const ink of [under, back, front, lights]) ink.clear();
+      const wide = close ? laid : streams.widened(laid);
+      blood.follow(wide, circulation);
+      if (!close) drawLit(lights, emphasis.lit, theme);
+      streams.drawFlush(flush, theme);
+      const depth = inDepth(wide, emphasis.lit);
+      drawVessels(under, depth.under, circulation, theme, emphasis);
+      drawThroughLiver(back, depth.under, circulation, theme);
+      drawVessels(back, depth.behind, circulation, theme, emphasis);
+      drawVessels(front, [...depth.before, ...depth.shown], circulation, theme, emphasis);
+      drawFace(front, close, theme);
+    },
+    follow: (circulation, elapsed) => streams.follow(circulation, elapsed),
+    move({ circulation, time, still }, theme, emphasis) {
+      const density = plane.scale.x * DENSE;
+      if (!close) body.draw(density, theme, emphasis);
+      chest.draw({ circulation, time, still, close }, density, theme, emphasis);
+      blood.move(time, still, theme, emphasis, close ? CLOSE_GRAIN : 1);
+    },
+    release() {
+      for (const part of [blood, chest, body]) part.release();
+    },
+  };
+}
