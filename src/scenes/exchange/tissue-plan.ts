@@ -26,7 +26,7 @@ export const CLEFTS = Array.from({ length: WALL_CELLS - 1 }, (_, i) => (i + 1) /
 /** Half the collecting lymph vessel, and half an initial one. */
 export const LYMPH_HALF = 78;
 export const INITIAL_HALF = 82;
-/** Plane units of the body's wall under the cavity, and of the cavity in the height in which the places are given. */
+/** Plane units of the body's wall under the cavity and of the cavity, in the height in which the places are given. */
 const BODY_WALL = 66;
 const CAVITY = 150;
 
@@ -90,7 +90,7 @@ export function tissuePlan(height: number): TissuePlan {
     };
   });
   const vessels = [...initial.map(({ line }) => [line, INITIAL_HALF] as const), [lymph, LYMPH_HALF] as const];
-  const bottom = tall - BODY_WALL;
+  const bottom = tall - BODY_WALL * Math.min(1, factor);
   const top = bottom - CAVITY * Math.min(1.4, factor);
   const cavity = { lining: liningAt(top), gaps: GAPS, top, bottom };
   const drain = curve(
