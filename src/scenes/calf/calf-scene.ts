@@ -5,7 +5,7 @@ import { entryAt } from "../../sim/checked/present.ts";
 import type { Circulation } from "../../sim/circulation/answer.ts";
 import { lettering, type Note } from "../drawing/lettering.ts";
 import { type Row, strips } from "../drawing/strips.ts";
-import { readingAt } from "../drawing/trace-clock.ts";
+import { readingAt, valueAt } from "../drawing/trace-clock.ts";
 import { paneScene, type ScenePane, solvedIn } from "../pane-scene.ts";
 import type { Box, MakeScene } from "../scene.ts";
 import type { Theme } from "../theme/theme.ts";
@@ -99,6 +99,7 @@ function calfPane(): ScenePane {
       const { labels } = frame.state.view;
       const { traces } = circulation;
       const { calf } = traces.pressures;
+      const pressure = calf ? readingAt(traces, calf, time, STEP) : 0;
       const valves = pane.legValves ?? null;
       const type = sizes(Math.min(box.height, box.width), floor);
       const { place, charts, wide } = placesIn(box, type);
@@ -106,8 +107,6 @@ function calfPane(): ScenePane {
       const beside = wide && squeezes(traces).length > 0 ? roomBeside(fit, charts.x, labels, type) : null;
       const hardest = squeezed.draw(circulation, valves, beside?.leg ?? null, theme);
       rows.draw({ circulation, all: solvedIn(frame), time }, charts, type.axis, theme);
-      const pressing = (at: number) => (calf ? readingAt(traces, calf, at, STEP) : 0);
-      const pressure = pressing(time);
       // Words are laid out again only when one of them changes.
       const next = JSON.stringify([
         pressure,
@@ -130,7 +129,16 @@ function calfPane(): ScenePane {
         theme,
       );
       if (beside && hardest !== null)
-        words.write(noteOf("further.calf.hardest", pressing(hardest), beside.words, type, theme), theme);
+        words.write(
+          noteOf(
+            "further.calf.hardest",
+            calf ? valueAt(traces, calf, hardest) : 0,
+            beside.words,
+            type,
+            theme,
+          ),
+          theme,
+        );
       lines.clear();
       const within = beside ? { ...place, width: beside.words.x - place.x - type.axis } : place;
       if (labels) writeNames({ ink: lines, words, type: type.axis }, open, fit, within, theme);
