@@ -20,7 +20,7 @@ interface Name {
 export const BEFORE = 460;
 const BEHIND = 96;
 /** CSS px of a plane unit, and sizes of type before the leg, from which there is room for names of more than what moves. */
-const ROOMY = { scale: 0.6, before: 8 } as const;
+const ROOMY = { scale: 0.6, before: 7 } as const;
 
 /** @param open how far each valve stands open, 0..1, by VALVES */
 const namesOf = (open: readonly number[]): readonly Name[] => [

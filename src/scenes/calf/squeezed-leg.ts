@@ -1,6 +1,7 @@
 /** The same calf at the moment at which its muscle presses hardest, small beside the living one, so that one still shows what the pump does. */
 import { Container } from "pixi.js";
 import type { LegValves } from "../../chain/leg-valves.ts";
+import { present } from "../../sim/checked/present.ts";
 import type { Circulation } from "../../sim/circulation/answer.ts";
 import type { Fit } from "../drawing/split.ts";
 import type { Box } from "../scene.ts";
@@ -12,11 +13,17 @@ import { BEFORE } from "./leg-names.ts";
 /** From knee to ankle, plane units. */
 const CALF: Room = { left: 72, top: 150, right: 452, bottom: 800 };
 /** CSS px of a plane unit at least, or nothing could be told. */
-const MIN_SCALE = 0.3;
+const MIN_SCALE = 0.28;
 /** Of the living leg's scale, at most. */
 const SMALLER = 0.8;
-/** In sizes of type: names beside the living leg, air on both sides, and the words above. */
-const [NAMES, AIR, WORDS] = [9.4, 1.2, 3.2];
+/** In sizes of type: names beside the living leg, and air on both sides. */
+const [NAMES, AIR] = [8.6, 1.2];
+/** Heights of the words above, where they have so little room across that they break into more lines, in sizes of type. */
+const WORDS: readonly (readonly [across: number, high: number])[] = [
+  [9, 5.5],
+  [14, 4.4],
+  [Number.POSITIVE_INFINITY, 3.2],
+];
 /** Plane units: where the foot rises highest below it, so that it must end there. */
 const FOOT = 800;
 
@@ -28,9 +35,9 @@ export function roomBeside(
   type: Sizes,
 ): { readonly words: Box; readonly leg: Box } | null {
   const left = fit.x + BEFORE * fit.scale + (labels ? NAMES : AIR) * type.axis;
-  const words = WORDS * type.label;
-  const high = FOOT * fit.scale - words;
   const wide = right - AIR * type.axis - left;
+  const words = type.label * present(WORDS.find(([across]) => wide < across * type.label))[1];
+  const high = FOOT * fit.scale - words;
   const [across, down] = [CALF.right - CALF.left, CALF.bottom - CALF.top];
   const scale = Math.min(SMALLER * fit.scale, wide / across, high / down);
   if (scale < MIN_SCALE) return null;

@@ -121,7 +121,9 @@ export function armAt({ stride, running }: Gait, round: number) {
   const swing = -Math.cos(2 * Math.PI * round);
   return {
     shoulder: radians(stride * blend(20 * swing, 40 * swing - 12, running)),
-    elbow: radians(blend(8 + stride * (10 + 8 * swing), 88 + 14 * swing, running)),
+    elbow: radians(
+      blend(8 + stride * (8 + 8 * swing) + 44 * stride ** 3, 66 + 30 * stride + 14 * swing, running),
+    ),
   };
 }
 

@@ -8,17 +8,16 @@ interface Part {
   readonly outline: readonly Spot[];
 }
 
-/** Times rest: slow walking from 2, brisk at 4, a jog from 6 (activity tables: walking 3 to 5, jogging about 7; from memory). */
-const [WALKS, STEPS_OUT, JOGS, RUNS] = [1, 4, 6, 8];
+/** Times rest: slow walking from 2, brisk to 5, a jog from 6 (activity tables: walking 3 to 5, jogging about 7; from memory). */
+const [RESTS, WALKS, STEPS_OUT, JOGS, RUNS] = [1, 2, 5.2, 6, 8];
 const part = (value: number, from: number, to: number): number =>
   Math.min(1, Math.max(0, (value - from) / (to - from)));
 
 /** The gait that goes with an effort, times rest. */
 export function gaitOf(effort: number): Gait {
-  const running = part(effort, 5.2, JOGS);
-  const walking =
-    Math.min(1, 0.55 + 0.5 * part(effort, WALKS + 1, STEPS_OUT)) * part(effort, WALKS, WALKS + 1);
-  return { running, stride: walking + running * (0.8 - walking + 0.3 * part(effort, JOGS, RUNS)) };
+  const running = part(effort, STEPS_OUT, JOGS);
+  const walking = (0.44 + 0.7 * part(effort, WALKS, STEPS_OUT)) * part(effort, RESTS, WALKS);
+  return { running, stride: walking + running * (0.62 - walking + 0.48 * part(effort, JOGS, RUNS)) };
 }
 
 const THIGH = 0.245;
@@ -112,7 +111,7 @@ const HEAD_HALF = 0.068;
 
 /** @param round of the step, 0..1 from the near foot's contact */
 export function runner(gait: Gait, round: number): readonly Part[] {
-  const lean = 0.03 + gait.running * (0.06 + 0.1 * gait.stride);
+  const lean = 0.02 + 0.07 * gait.stride ** 2 + gait.running * (0.03 + 0.1 * gait.stride);
   const hip: Spot = [0, 0.5];
   const chest: Spot = [TRUNK * Math.sin(lean), 0.5 + TRUNK * Math.cos(lean)];
   const [near, far] = [legOf(hip, gait, round), legOf(hip, gait, round + 0.5)];

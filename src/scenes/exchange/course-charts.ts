@@ -7,6 +7,7 @@ import { columnOf, drawPlot, fitting, markAt, type Plot, type Plotted } from "..
 import { type Range, rangeOf } from "../drawing/scale.ts";
 import type { Box } from "../scene.ts";
 import type { Theme } from "../theme/theme.ts";
+import type { DayFigures } from "./day.ts";
 import { CURVES, nameCurves } from "./notes.ts";
 
 interface CourseState {
@@ -14,11 +15,14 @@ interface CourseState {
   /** every pane's, so that panes share their axes */
   readonly all: readonly ExchangeCourse[];
   readonly day: number;
+  /** to be said with the curves' names; null where they stand elsewhere */
+  readonly figures: DayFigures | null;
 }
 
 export interface CourseCharts {
   readonly view: Container;
-  draw(state: CourseState, box: Box, type: number, theme: Theme): void;
+  /** @returns whether there was room for a curve */
+  draw(state: CourseState, box: Box, type: number, theme: Theme): boolean;
 }
 
 export function courseCharts(): CourseCharts {
@@ -33,7 +37,7 @@ export function courseCharts(): CourseCharts {
   const drawStill = (state: CourseState, box: Box, type: number, theme: Theme): readonly Plotted[] => {
     ink.clear();
     words.begin();
-    const named = nameCurves(ink, words, box, type, theme);
+    const named = nameCurves(ink, words, box, { size: type, figures: state.figures }, theme);
     const below: Box = { ...box, y: box.y + named, height: box.height - named };
     const shown = fitting(plotsOf(state, type, theme), below.height, type);
     // Names of lines that are not there would only be in the way.
@@ -56,7 +60,14 @@ export function courseCharts(): CourseCharts {
     view,
     draw(state, box, type, theme) {
       const most = Math.max(...state.all.flatMap(({ collected }) => collected));
-      const next = JSON.stringify([box, type, theme.name, theme.say("further.axis.days"), most]);
+      const next = JSON.stringify([
+        box,
+        type,
+        theme.name,
+        theme.say("further.axis.days"),
+        most,
+        state.figures,
+      ]);
       if (drawn !== state.course || signature !== next) {
         drawn = state.course;
         signature = next;
@@ -64,6 +75,7 @@ export function courseCharts(): CourseCharts {
       }
       marker.clear();
       for (const plot of plots) markAt(marker, plot, state.day, type, theme);
+      return plots.length > 0;
     },
   };
 }

@@ -47,19 +47,24 @@ function exchangePane(): ScenePane {
       const drop = DROP * circulation.request.body.bsa;
       const figures = figuresAt(course, day);
       const fit = picture.draw({ circulation, figures, drop, full, time }, at.picture, theme);
-      charts.draw({ course, all, day }, at.charts, type.axis, theme);
-
-      const held = numberSetting(circulation.request, "proteinReflection");
       const reading = Math.floor(day * READINGS_PER_DAY);
+      const read = figuresAt(course, reading / READINGS_PER_DAY);
+      const small = fit.scale < SMALL;
+      const charted = charts.draw(
+        { course, all, day, figures: labels && small ? read : null },
+        at.charts,
+        type.axis,
+        theme,
+      );
+      const held = numberSetting(circulation.request, "proteinReflection");
       const language = theme.say("further.axis.days");
-      const now = JSON.stringify([reading, labels, box, floor, theme.name, language, full]);
+      const now = JSON.stringify([reading, labels, box, floor, theme.name, language, full, charted]);
       if (now === said && known === course) return;
       said = now;
       known = course;
-      const small = fit.scale < SMALL;
-      const notes = labels
-        ? figureNotes(figuresAt(course, reading / READINGS_PER_DAY), held, fit, { sizes: type, theme }, small)
-        : [];
+      // In a small picture plates would cover what they speak of.
+      const plated = labels && !(small && charted);
+      const notes = plated ? figureNotes(read, held, fit, { sizes: type, theme }, small) : [];
       const around = { ...at.picture, y: box.y, height: at.head + at.picture.height };
       const bare = small ? [] : gaugeNumbers(fit, full, type.axis, theme);
       writePlates(words, notes, headNote(day, drop, box, type, theme), { around, small, bare }, theme);

@@ -9,6 +9,7 @@ import { dashed } from "../layers/path-line.ts";
 import type { Box } from "../scene.ts";
 import type { Theme } from "../theme/theme.ts";
 import type { Sizes } from "../theme/type.ts";
+import type { DayFigures } from "./day.ts";
 
 /** Flows of the course: colour and dash pattern, both in the picture's legend. */
 export const CURVES = [
@@ -61,29 +62,46 @@ export const proteinLines = (held: number, { sizes: type, theme }: Look): Note["
   { words: theme.say("further.exchange.proteins"), size: type.axis, colour: theme.colour.inkSoft },
 ];
 
-/** Names with a sample of each line, one after another along the top of the box; returns the height taken. `words` has just begun. */
-export function nameCurves(ink: Graphics, words: Lettering, box: Box, size: number, theme: Theme): number {
-  const sample = 2.2 * size;
-  const noteOf = ({ key }: (typeof CURVES)[number]): Note => ({
-    lines: [{ words: theme.say(`further.exchange.${key}`), size, colour: theme.colour.ink }],
-    x: 0,
-    y: 0,
-    bare: true,
-  });
-  const widths = CURVES.map((each) => words.write(noteOf(each), theme).width + sample);
-  words.begin();
+/** What the names of the curves are followed by where a picture is too small for plates, and what else is said there. */
+const BESIDES = [
+  { key: "drained", unit: "mL/h" },
+  { key: "collected", unit: "mL" },
+] as const;
+
+/**
+ * Names with a sample of each line, one after another along the top of the box; returns the height taken. `words` has just begun.
+ * @param figures stand behind the names; none without them
+ */
+export function nameCurves(
+  ink: Graphics,
+  words: Lettering,
+  box: Box,
+  { size, figures }: { readonly size: number; readonly figures: DayFigures | null },
+  theme: Theme,
+): number {
+  const noteOf = (key: keyof DayFigures, unit: "mL/h" | "mL"): Note => {
+    const name = theme.say(`further.exchange.${key}`);
+    const said = figures ? `${name} ${formatQuantity(figures[key], unit)}` : name;
+    return { lines: [{ words: said, size, colour: theme.colour.ink }], x: 0, y: 0, bare: true };
+  };
+  const named = [
+    ...CURVES.map((line) => ({ note: noteOf(line.key, "mL/h"), line, sample: 2.2 * size })),
+    ...(figures ? BESIDES : []).map(({ key, unit }) => ({ note: noteOf(key, unit), line: null, sample: 0 })),
+  ];
+  const widths = named.map(({ note, sample }) => words.measure(note, theme).width + sample);
   const rows = rowsOf(widths, box.width, size);
   rows.forEach((row, r) => {
     let x = box.x;
     const middle = box.y + (r + 0.5) * 1.45 * size;
     for (const i of row) {
-      const each = entryAt(CURVES, i);
-      const style = { width: Math.max(2, size * 0.14), color: each.colour(theme), alpha: 1 };
-      const ends = [x, middle, x + sample - 0.5 * size, middle];
-      if (each.dash.length === 0)
-        ink.moveTo(entryAt(ends, 0), middle).lineTo(entryAt(ends, 2), middle).stroke(style);
-      else dashed(ink, ends, [each.dash[0] * size, each.dash[1] * size], style);
-      words.write({ ...noteOf(each), x: x + sample, y: middle, anchor: [0, 0.5] }, theme);
+      const { note, line, sample } = entryAt(named, i);
+      if (line) {
+        const style = { width: Math.max(2, size * 0.14), color: line.colour(theme), alpha: 1 };
+        const end = x + sample - 0.5 * size;
+        if (line.dash.length === 0) ink.moveTo(x, middle).lineTo(end, middle).stroke(style);
+        else dashed(ink, [x, middle, end, middle], [line.dash[0] * size, line.dash[1] * size], style);
+      }
+      words.write({ ...note, x: x + sample, y: middle, anchor: [0, 0.5] }, theme);
       x += entryAt(widths, i) + size;
     }
   });

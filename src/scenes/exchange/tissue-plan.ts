@@ -26,7 +26,7 @@ export const CLEFTS = Array.from({ length: WALL_CELLS - 1 }, (_, i) => (i + 1) /
 /** Half the collecting lymph vessel, and half an initial one. */
 export const LYMPH_HALF = 78;
 export const INITIAL_HALF = 82;
-/** Plane units of the body's wall under the cavity, and of the cavity in the height in which the places are given. */
+/** Plane units of the body's wall under the cavity and of the cavity, in the height in which the places are given. */
 const BODY_WALL = 66;
 const CAVITY = 150;
 
@@ -90,7 +90,7 @@ export function tissuePlan(height: number): TissuePlan {
     };
   });
   const vessels = [...initial.map(({ line }) => [line, INITIAL_HALF] as const), [lymph, LYMPH_HALF] as const];
-  const bottom = tall - BODY_WALL;
+  const bottom = tall - BODY_WALL * Math.min(1, factor);
   const top = bottom - CAVITY * Math.min(1.4, factor);
   const cavity = { lining: liningAt(top), gaps: GAPS, top, bottom };
   const drain = curve(
@@ -130,7 +130,7 @@ const liningAt = (top: number): Curve =>
 /** Between -1 and 1, the same at each call. */
 const scatter = (seed: number): number => 2 * ((seed * GOLDEN) % 1) - 1;
 const ACROSS = 188;
-const ROWS = 100;
+const ROWS = 104;
 /** Half the length and breadth of each kind, plane units, and up to which part of all cells it is of that kind. */
 const KINDS: readonly (readonly [CellKind, half: Spot, upTo: number])[] = [
   ["fat", [50, 45], 0.12],
@@ -139,7 +139,7 @@ const KINDS: readonly (readonly [CellKind, half: Spot, upTo: number])[] = [
 ];
 /** Plane units that stay free for the water: across and down under a cleft, and around a lymph vessel. */
 const UNDER = [80, 110] as const;
-const AROUND = 46;
+const AROUND = 42;
 
 /** In rows, each shifted against the next, and none quite in line; some beyond the borders, to be there when the tissue shrinks. */
 function cellsIn(height: number, vessels: readonly (readonly [Curve, half: number])[]): readonly Cell[] {

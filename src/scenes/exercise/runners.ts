@@ -12,11 +12,11 @@ import type { Theme } from "../theme/theme.ts";
 /** Rounds of a step a second when walking, and what running at the greatest effort adds. */
 const WALKING = 0.8;
 const FASTER = 0.65;
-/** Moments of a round at which walking and running are told apart: both feet down, and both in the air. */
-const [DOWN, FLYING] = [0.02, 0.42];
+/** Moments of a round at which walking and running are told apart: both feet down, and one about to push off. */
+const [DOWN, PUSHES] = [0.02, 0.35];
 /** A person's height at most: in heights of the row, and in widths that one more time rest takes on the axis. */
-const TALL = 0.84;
-const TALL_FOR_STEP = 1.8;
+const TALL = 0.76;
+const TALL_FOR_STEP = 1.62;
 /** How far the fastest runner reaches ahead of the hips in a whole step, in parts of the height. */
 const REACH = Math.max(...Array.from({ length: 24 }, (_, i) => reachOf(runner(gaitOf(8), i / 24))));
 
@@ -67,59 +67,94 @@ const nearest = ({ efforts, now }: RunnersState): number =>
 const paceOf = (effort: number, { efforts }: RunnersState): number =>
   Math.max(0, (effort - 1) / Math.max(1, Math.max(...efforts) - 1));
 
-/** Part of the row under the ground: a wedge that grows with the effort. */
-const WEDGE = 0.11;
-const groundOf = (box: Box): number => box.y + (1 - WEDGE) * box.height - 3;
-/** Height of those who stand still, of the one who moves. */
-const BEHIND = 0.84;
+/** Parts of the row's height: what the ground rises from rest to the greatest effort, and what is left under it. */
+const RISE = 0.14;
+const UNDER = 0.03;
+/** CSS px of the wedge where it begins. */
+const THIN = 2;
+
+interface Slope {
+  readonly left: number;
+  readonly right: number;
+  /** y of the wedge's foot */
+  readonly foot: number;
+  /** px up for each px to the right */
+  readonly rises: number;
+  /** y of its top */
+  readonly top: (x: number) => number;
+}
+
+/** The ground: a wedge that grows with the effort, on whose top everyone stands. */
+function slopeIn({ efforts }: RunnersState, { toX }: Pick<Plotted, "toX">, box: Box): Slope {
+  const most = Math.max(...efforts);
+  const step = Math.abs(toX(2) - toX(1));
+  const [left, right] = [toX(1) - step / 2, Math.min(toX(most) + step / 3, box.x + box.width)];
+  const foot = box.y + (1 - UNDER) * box.height;
+  const rises = (RISE * box.height) / (right - left);
+  return { left, right, foot, rises, top: (x) => foot - THIN - rises * (x - left) };
+}
+
+/** Half a person's shadow on the ground, in heights of the person. */
+const SHADOW = [0.2, 0.028] as const;
+
+function drawShadow(ink: Graphics, x: number, { top }: Slope, height: number, fill: string): void {
+  const [wide, high] = [SHADOW[0] * height, SHADOW[1] * height];
+  const around = Array.from({ length: 25 }, (_, i) => {
+    const turn = (2 * Math.PI * i) / 24;
+    const px = x + wide * Math.cos(turn);
+    return [px, top(px) + high * (1 + Math.sin(turn))];
+  });
+  ink.poly(around.flat(), true).fill({ color: fill, alpha: 0.8 });
+}
 
 /** The ground, the effort under it, and all but the one of the state on the stage. */
 export function drawOthers(
   ink: Graphics,
   state: RunnersState,
-  { toX }: Pick<Plotted, "toX">,
+  axis: Pick<Plotted, "toX">,
   box: Box,
   theme: Theme,
 ): void {
+  const { toX } = axis;
   const { colour } = theme;
-  const most = Math.max(...state.efforts);
-  const step = Math.abs(toX(2) - toX(1));
-  const ground = groundOf(box);
-  const [left, right] = [toX(1) - step / 2, Math.min(toX(most) + step / 3, box.x + box.width)];
-  const wedge = (to: number, fill: string, alpha: number) => {
-    const thick = (x: number) => 2 + (WEDGE * box.height - 2) * ((x - left) / (right - left));
-    ink
-      .poly([left, ground, to, ground, to, ground + thick(to), left, ground + thick(left)], true)
-      .fill({ color: fill, alpha });
-  };
+  const slope = slopeIn(state, axis, box);
+  const { left, right, foot, top } = slope;
+  const wedge = (to: number, fill: string, alpha: number) =>
+    ink.poly([left, foot, to, foot, to, top(to), left, top(left)], true).fill({ color: fill, alpha });
   wedge(right, colour.hair, 0.35);
   wedge(Math.min(right, toX(state.now)), colour.accent, 1);
-  const height = BEHIND * tallest(box, step);
-  for (const effort of state.efforts)
-    if (effort !== nearest(state))
-      drawRunner(ink, still(effort), { x: toX(effort), ground, height }, tonesOf(theme, FADED, 0), theme);
+  const height = tallest(box, Math.abs(toX(2) - toX(1)));
+  for (const effort of state.efforts) {
+    if (effort === nearest(state)) continue;
+    drawShadow(ink, toX(effort), slope, height, mix(colour.hair, colour.stage, 0.3));
+    drawRunner(ink, still(effort), { x: toX(effort), slope, height }, tonesOf(theme, FADED, 0), theme);
+  }
 }
 
 /** The one of the state on the stage. */
 export function drawOwn(
   ink: Graphics,
   state: RunnersState,
-  { toX }: Pick<Plotted, "toX">,
+  axis: Pick<Plotted, "toX">,
   box: Box,
   theme: Theme,
 ): void {
+  const { toX } = axis;
   const { now, time } = state;
   const gait = gaitOf(now);
   const pace = paceOf(now, state);
   const moves = !state.still && gait.stride > 0;
   const parts = moves ? runner(gait, time * (WALKING + FASTER * pace)) : still(now);
   const height = tallest(box, Math.abs(toX(2) - toX(1)));
-  drawRunner(ink, parts, { x: toX(now), ground: groundOf(box), height }, tonesOf(theme, 0, pace), theme);
+  const slope = slopeIn(state, axis, box);
+  // Its shadow is in the colour of the effort under it.
+  drawShadow(ink, toX(now), slope, height, mix(theme.colour.accent, theme.colour.ink, 0.25));
+  drawRunner(ink, parts, { x: toX(now), slope, height }, tonesOf(theme, 0, pace), theme);
 }
 
 function still(effort: number): ReturnType<typeof runner> {
   const gait = gaitOf(effort);
-  return runner(gait, gait.running > 0.5 ? FLYING : DOWN);
+  return runner(gait, gait.running > 0.5 ? PUSHES : DOWN);
 }
 
 /** How far those who stand still draw back into the ground, and how far effort reddens the skin. */
@@ -154,7 +189,7 @@ function tonesOf(theme: Theme, faded: number, pace: number): Tones {
 function drawRunner(
   ink: Graphics,
   parts: ReturnType<typeof runner>,
-  { x, ground, height }: { readonly x: number; readonly ground: number; readonly height: number },
+  { x, slope, height }: { readonly x: number; readonly slope: Slope; readonly height: number },
   tones: Tones,
   theme: Theme,
 ): void {
@@ -170,7 +205,7 @@ function drawRunner(
       for (const { outline } of limb) {
         traceClosed(
           ink,
-          outline.map(([px, py]) => [x + height * px, ground - height * py] as const),
+          outline.map(([px, py]) => [x + height * px, slope.top(x + height * px) - height * py] as const),
         );
         if (fills) ink.fill({ color: tones[tone] });
         else ink.stroke({ color: mix(tones[tone], rim, 0.45), width });
