@@ -21,10 +21,10 @@ it("the mixture of what left by an opening is that of the last moments", () => {
   expect(departingNow(gone, openings)).toBeNull();
   leave(1, [0, 1]);
   const mixed = departingNow(gone, openings)!;
-  expect(mixed["left"]).toEqual([0.5, 0.5, 0]);
-  expect(mixed["right"]).toBeUndefined();
+  expect(mixed.left).toEqual([0.5, 0.5, 0]);
+  expect(mixed.right).toBeUndefined();
   leave(10, [1, 1, 1, 2]);
-  const [upper, liver, legs] = departingNow(gone, openings)!["left"]!;
+  const [upper, liver, legs] = departingNow(gone, openings)!.left!;
   expect(upper).toBeLessThan(0.01);
   expect(liver! / legs!).toBeCloseTo(3, 1);
 });
@@ -44,7 +44,7 @@ it("a pane tells what leaves its field once blood has gone through it, and the s
   await flow(0.5, 5);
   const { departing } = chain.frame().panes[0]!;
   // The flow goes upwards, from the lower vein out at the upper one.
-  const [upper, liver, legs] = departing!["svc"]!;
+  const [upper, liver, legs] = departing!.svc!;
   expect(upper! + liver! + legs!).toBeCloseTo(1, 6);
   expect(liver! + legs!).toBeGreaterThan(0.6);
   chain.scene.value = setView({ paused: true })(START);
