@@ -10,7 +10,7 @@ import type { PaneContents } from "./plates-drawing.ts";
 /** CSS px of rounded corners, and parts of the box: room for the body's plates at each side, and the least width that is worth a look. */
 const CORNER = 14;
 const PLATES = 0.2;
-const LEAST = 0.42;
+const MIN_LOOK = 0.42;
 
 interface Halves {
   readonly body: Box;
@@ -21,7 +21,7 @@ interface Halves {
 export function halvesOf(box: Box): Halves {
   const body = (BODY.right - BODY.left) * fitInto(box, BODY).scale + 2 * PLATES * box.height;
   const width = Math.min(box.width - body, 1.1 * box.height);
-  if (width < LEAST * box.height) return { body: box, look: null };
+  if (width < MIN_LOOK * box.height) return { body: box, look: null };
   const height = (width * (CHEST.bottom - CHEST.top)) / (CHEST.right - CHEST.left);
   const look = { x: box.x + box.width - width, y: box.y + 0.4 * (box.height - height), width, height };
   return { body: { ...box, width: box.width - width }, look };
