@@ -47,6 +47,9 @@ const LED_STEPS_A_FRAME = 2;
 const LED_STEPS_OF_PICTURE = 60;
 /** Room for tracers over their usual number, which the flow moves up and down. */
 const SPARE = 1.25;
+/** Part of all tracers that moving blood begins with, so that it is soon seen, and the part by which each drawing adds to it. */
+const BEGINS_WITH = 1 / 3;
+const JOINS = 1 / 100;
 /** Part of all tracers that may be under way beyond the fenestration. */
 const IN_JET = 0.25;
 
@@ -102,12 +105,16 @@ export function paneTracers(count: number, random: () => number): PaneTracers {
   let ledIn: FlowField | null = null;
 
   // One order may be built twice: a field that leaves the GPU goes on on the processor's coarser grid.
-  const settle = (shape: FieldShape, { geometry, circulation }: PaneBlood) => {
+  const settle = (shape: FieldShape, { geometry, circulation }: PaneBlood, part: number) => {
     if (settled === shape) return;
     settled = shape;
     held.forget();
     ledIn = null;
-    moving.settle(tracerPlane(shape, geometry.openings), firstSupply(circulation), geometry.name);
+    moving.settle(
+      tracerPlane(shape, geometry.openings),
+      { supply: firstSupply(circulation), part },
+      geometry.name,
+    );
   };
 
   /** Leads tracers a little further through a moment; whether they have come far enough to be shown. */
@@ -136,7 +143,7 @@ export function paneTracers(count: number, random: () => number): PaneTracers {
       if (!shape || !field || field.u.length === 0) return null;
       const { geometry, circulation } = blood;
       const supply = supplyOf(field, circulation);
-      settle(shape, blood);
+      settle(shape, blood, motion === "moving" ? BEGINS_WITH : 1);
       moving.pierce(geometry, circulation);
       const shown = { shape, field, from: field, tracers: cloud, jet: moving.jet, blend: 1 };
       if (motion === "picture") return { ...shown, ...apart(field, supply, jetSpeed(geometry, circulation)) };
@@ -151,8 +158,10 @@ export function paneTracers(count: number, random: () => number): PaneTracers {
       shownTime = Math.min(field.time, Math.max(from.time, shownTime + step));
       const span = field.time - from.time;
       const blend = span > 0 ? (shownTime - from.time) / span : 1;
-      if (step > 0)
+      if (step > 0) {
+        moving.join(circulation, JOINS);
         moving.move({ from, to: field, blend, seconds: step, supply }, jetSpeed(geometry, circulation, time));
+      }
       return { ...shown, departing: moving.departing, from, blend };
     },
   };
@@ -195,12 +204,18 @@ function mover(cloud: TracerCloud, count: number, passed: (seconds: number) => v
       return mixed;
     },
     /** Other walls have come: tracers that lie in one are placed again, and those of another pathway leave it otherwise. */
-    settle(next: TracerPlane, first: Supply, name: string) {
+    settle(next: TracerPlane, first: { readonly supply: Supply; readonly part: number }, name: string) {
       plane = next;
       if (name !== walls) [left, mixed] = [noDepartures(next.openings.length), null];
       walls = name;
-      if (cloud.count === 0) fill(cloud, plane, count, first, random);
+      if (cloud.count === 0) fill(cloud, plane, Math.ceil(first.part * count), first.supply, random);
       else resettle(cloud, plane, random);
+    },
+    /** Further tracers join those that there are, this part of all, until there are as many as usual. */
+    join(circulation: Circulation | null, part: number) {
+      if (!plane || cloud.usual >= count) return;
+      const next = Math.min(count, Math.ceil(cloud.usual + part * count));
+      fill(cloud, plane, next, firstSupply(circulation), random);
     },
     /** The jet restarts where the hole or its law has changed. */
     pierce(geometry: PathwayGeometry, circulation: Circulation | null) {

@@ -5,7 +5,7 @@ import { place, type TracerCloud } from "./tracer-cloud.ts";
 import { beyondCut, distanceAt, MARGIN, type TracerPlane } from "./tracer-plane.ts";
 
 /**
- * Fills the cloud with `count` tracers (at most its capacity), evenly by volume: denser where the plane is deeper. Their origins are drawn in
+ * Fills the cloud up to `count` tracers (at most its capacity), evenly by volume: denser where the plane is deeper. Their origins are drawn in
  * proportion to the flows until tracers that entered replace them. A pulse of dye that was asked for waits for the blood that enters next.
  */
 export function fill(
@@ -15,14 +15,15 @@ export function fill(
   supply: Supply,
   random: RandomSource,
 ): void {
-  cloud.count = cloud.usual = Math.min(count, cloud.capacity);
-  for (let n = 0; n < cloud.count; n++) {
+  cloud.usual = Math.min(count, cloud.capacity);
+  for (let n = cloud.count; n < cloud.usual; n++) {
     scatter(cloud, plane, n, random);
     cloud.origin[n] = drawnOrigin(plane, supply, random);
     cloud.age[n] = 0;
     cloud.speed[n] = 0;
     cloud.dyed[n] = cloud.pulse[n] = 0;
   }
+  cloud.count = Math.max(cloud.count, cloud.usual);
 }
 
 /** After the walls have moved: tracers that would be in a wall are placed again at random, the rest stay where they are. */
