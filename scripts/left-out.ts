@@ -183,18 +183,6 @@ export const LEFT_OUT: Readonly<Record<string, string>> = {
   }),
 };
 
-const WORDS = "pixi.js/lib/scene/text/canvas/CanvasTextMetrics.mjs";
-
-/** The browser reads its tables of letters when words are first broken into lines, not when the library begins. */
-function readLater(code: string): string {
-  const changed = code
-    .replace("const segmenter = new Intl.Segmenter()", "let segmenter")
-    .replace("segmenter.segment(s)", "(segmenter ??= new Intl.Segmenter()).segment(s)");
-  if (changed.split("segmenter").length !== code.split("segmenter").length + 1)
-    throw new Error(`${WORDS} no longer makes its segmenter as scripts/left-out.ts has it`);
-  return changed;
-}
-
 export function leftOut(): Plugin {
   const missing = new Set(Object.keys(LEFT_OUT));
   return {
@@ -205,9 +193,6 @@ export function leftOut(): Plugin {
       if (!Object.hasOwn(LEFT_OUT, module)) return null;
       missing.delete(module);
       return LEFT_OUT[module];
-    },
-    transform(code, id) {
-      return id.split(NODE_MODULES).at(-1) === WORDS ? { code: readLater(code), map: null } : null;
     },
     buildEnd(error) {
       if (!error && missing.size > 0) this.error(`the drawing library has no ${[...missing].join(", ")}`);

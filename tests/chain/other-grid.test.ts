@@ -64,3 +64,26 @@ describe("a field that goes on on another grid for the same order", () => {
     });
   });
 });
+
+describe("moving blood", () => {
+  it("begins with a third of its tracers, and the rest join within two seconds", () => {
+    const session = buildField(geometry, fluidOf(request), { cellsAcross: 6, depth: "round" });
+    session.setBoundary(boundaryConditions(circulation, circulation, false));
+    session.advanceSeconds(0.2);
+    const latest = received(received(NO_FIELD, { kind: "built", shapeId: 1, shape: session.shape() }), {
+      kind: "field",
+      field: { ...session.read(), shapeId: 1 },
+      capable: 1,
+      cellsAcross: 6,
+    });
+    session.release();
+    const tracers = paneTracers(1200, seededRandom(7));
+    const at = (n: number) =>
+      tracers.follow(latest, blood, { time: n / fps, step: n > 0 ? 1 / fps : 0, motion: "moving" })!.tracers!
+        .count;
+    expect(at(0)).toBe(400);
+    const counts = Array.from({ length: 70 }, (_, n) => at(n + 1));
+    expect(counts[34]).toBeLessThan(900);
+    expect(counts.at(-1)).toBeGreaterThan(1150);
+  });
+});
