@@ -70,7 +70,7 @@ function watch() {
   let before = "";
   const look = (stage: HTMLCanvasElement) => {
     const lumen = seen(stage, ...CONDUIT);
-    if (lumen.filter((bright) => bright > 130).length > 20) {
+    if (lumen.filter((bright) => bright > 130).length > 200) {
       const now = lumen.join();
       if (times["blood drawn"] !== undefined && now !== before) reach("blood moves");
       reach("blood drawn");
