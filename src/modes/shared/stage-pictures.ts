@@ -47,13 +47,16 @@ const WITHOUT_WORDS = {
   overlay: "none",
 } as const;
 
+/** Of a small picture's width: its smallest type, for which room is left although hardly any of it is shown. */
+const FLOOR = 0.016;
+
 export function stagePictures({ chain, frame, own, stage }: Sources): StagePictures {
   const pictured = async <Taken>(look: Look | undefined, take: Take<Taken>): Promise<Taken> =>
     withLook(await stage(), look ?? own(), own, (of) => take(of, frame() ?? chain.frame()));
   return {
     preview: (scene, width, height) =>
       wordless(chain, frame(), scene, (there) =>
-        pictured(undefined, (of) => of.snapshot(there, width, height)),
+        pictured({ theme: own().theme, floor: FLOOR * width }, (of) => of.snapshot(there, width, height)),
       ),
     snapshot: (width, height, look) => pictured(look, (of, now) => of.snapshot(now, width, height)),
     async still(state, width, height) {
