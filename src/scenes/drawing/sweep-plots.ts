@@ -55,6 +55,9 @@ const lineOf = (curve: SweepCurve, plot: SweepPlot, type: number, theme: Theme):
   };
 };
 
+/** A curve's point lies wholly below the axis' end. */
+const HEADROOM = 1.04;
+
 /** The horizontal axis: from the first to the last computed state, marked on round numbers. */
 function axisOf({ curves }: Sweep): Range {
   const at = curves.flatMap(({ points }) => points.map((point) => point.at));
@@ -96,7 +99,7 @@ export function sweepPlots(plots: readonly SweepPlot[]): SweepPlots {
     plotted = shown.map((plot, i) => {
       const lines = sweep.curves.map((curve) => lineOf(curve, plot, type, theme));
       const y = rangeOf(
-        lines.flatMap((line) => [...Array.from(line.y), ...(line.open ?? []).flat()]),
+        lines.flatMap((line) => [...Array.from(line.y, (y) => HEADROOM * y), ...(line.open ?? []).flat()]),
         { zero: true, count: 4, least: 0.2 },
       );
       const last = wide || i === shown.length - 1;

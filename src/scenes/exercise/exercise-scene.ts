@@ -12,7 +12,7 @@ import { veinsToLungs } from "./exercise-reading.ts";
 import { roomAhead, runners } from "./runners.ts";
 
 /** The figures' part of the charts' height */
-const FIGURES = 0.2;
+const FIGURES = 0.25;
 
 export const makeExercise: MakeScene = () => {
   const view = new Container();
@@ -65,6 +65,7 @@ export const makeExercise: MakeScene = () => {
             focus: frame.state.view.focus,
             extent: BODY,
             titled: true,
+            effort: numberSetting(circulation.request, "metabolicEquivalents"),
           },
           picture,
           floor,
