@@ -6,7 +6,7 @@ import type { Circulation } from "../../sim/circulation/answer.ts";
 import type { Box } from "../scene.ts";
 import { lookOf } from "../theme/curve-look.ts";
 import type { Theme } from "../theme/theme.ts";
-import { lettering } from "./lettering.ts";
+import { type Lettering, lettering } from "./lettering.ts";
 import { columnOf, drawPlot, fitting, type Line, markAt, type Plotted } from "./plot.ts";
 import { type Range, rangeOf } from "./scale.ts";
 import { drawSweepLegend } from "./sweep-legend.ts";
@@ -17,6 +17,8 @@ export interface SweepPlot {
   readonly read: (circulation: Circulation) => number;
   /** The range that the number's law leaves open. */
   readonly band?: (circulation: Circulation) => readonly [low: number, high: number] | undefined;
+  /** What is said under the end of a lone curve, from all its states. */
+  readonly remark?: (states: readonly Circulation[], theme: Theme) => string | null;
 }
 
 interface SweepState {
@@ -72,6 +74,34 @@ function hasValues(sweep: Sweep, plot: SweepPlot): boolean {
   return solved.length === 0 || solved.some((circulation) => Number.isFinite(plot.read(circulation)));
 }
 
+/** Under the end of the one curve that is no reference, where a line of words has room above the axis. */
+function writeRemark(
+  { words, theme }: { readonly words: Lettering; readonly theme: Theme },
+  { curves }: Sweep,
+  plot: SweepPlot,
+  { inner, toX, toY }: Plotted,
+  type: number,
+): void {
+  const own = curves.filter(({ name }) => name !== "reference");
+  const points = entryAt(own, 0).points.filter(({ circulation }) => circulation);
+  const last = points.at(-1);
+  const text = plot.remark?.(
+    points.map(({ circulation }) => present(circulation)),
+    theme,
+  );
+  if (own.length > 1 || !text || !last) return;
+  const y = toY(plot.read(present(last.circulation))) + 0.4 * type;
+  const note = {
+    lines: [{ words: text, size: type, colour: theme.colour.inkSoft }],
+    x: toX(last.at),
+    y,
+    anchor: [1, 0] as const,
+    bare: true,
+  };
+  const { width, height } = words.measure(note, theme);
+  if (width < inner.width && y + height < inner.y + inner.height) words.write(note, theme);
+}
+
 /** @param plots the most informative first: one under another in a tall box, as many as can be read, in a row in a wide one */
 export function sweepPlots(plots: readonly SweepPlot[]): SweepPlots {
   const view = new Container();
@@ -105,12 +135,14 @@ export function sweepPlots(plots: readonly SweepPlot[]): SweepPlots {
       const last = wide || i === shown.length - 1;
       const width = area.width / shown.length;
       const part: Box = wide ? { ...area, x: area.x + i * width, width: width - type } : entryAt(column, i);
-      return drawPlot(
+      const drawn = drawPlot(
         ink,
         words,
         { box: part, x, y, lines, title: theme.say(plot.title), type, ...(last ? { foot, ...under } : {}) },
         theme,
       );
+      writeRemark({ words, theme }, sweep, plot, drawn, type);
+      return drawn;
     });
     words.end();
   };

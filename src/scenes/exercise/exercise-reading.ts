@@ -1,5 +1,6 @@
 /** Exercise in words: the ends of the first curve, and the reference's end. */
 import type { Frame } from "../../chain/frame.ts";
+import { formatQuantity } from "../../i18n/index.ts";
 import type { Circulation } from "../../sim/circulation/answer.ts";
 import type { Reading } from "../circuit/circuit-reading.ts";
 import { sweepEnds } from "../drawing/sweep-ends.ts";
@@ -7,6 +8,23 @@ import { sweepEnds } from "../drawing/sweep-ends.ts";
 /** mmHg in the veins whose blood goes to the lungs: before completion only the upper ones. */
 export const veinsToLungs = ({ request, pressures }: Circulation): number =>
   request.stage === "glenn" ? pressures.svc : pressures.ivc;
+
+/** States at the end of a curve over which it may level off, and the part of its usual rise that is left there at most. */
+const END = 3;
+const LEVEL = 0.3;
+
+/** The atrium's pressures at both ends of the stretch where the veins' hardly rises any more since the atrium's falls; null without one. */
+export function levelsOff(
+  states: readonly Circulation[],
+): { readonly from: string; readonly to: string } | null {
+  const [first, from, to] = [states[0], states.at(-END), states.at(-1)];
+  if (!first || !from || !to || states.length < 2 * END) return null;
+  const usual = ((veinsToLungs(to) - veinsToLungs(first)) * (END - 1)) / (states.length - 1);
+  const falls = from.pressures.atrium > to.pressures.atrium;
+  if (!falls || veinsToLungs(to) - veinsToLungs(from) > LEVEL * usual) return null;
+  const words = ({ pressures }: Circulation) => formatQuantity(pressures.atrium, "mmHg", 1);
+  return { from: words(from), to: words(to) };
+}
 
 /** Message key and arguments (MET, mmHg, L/min); null until the curve's ends are answered. */
 export function readExercise({ sweep }: Frame): Reading | null {

@@ -8,7 +8,7 @@ import { withAir } from "../drawing/split.ts";
 import { sweepPlots } from "../drawing/sweep-plots.ts";
 import { type Box, type MakeScene, WITH_ALL } from "../scene.ts";
 import { sizesIn } from "../theme/type.ts";
-import { veinsToLungs } from "./exercise-reading.ts";
+import { levelsOff, veinsToLungs } from "./exercise-reading.ts";
 import { roomAhead, runners } from "./runners.ts";
 
 /** The figures' part of the charts' height */
@@ -21,7 +21,14 @@ export const makeExercise: MakeScene = () => {
   const people = runners();
   // With two ventricles nothing is spent on a pathway: the right one pumps through the lungs.
   const plots = sweepPlots([
-    { title: "further.exercise.pathway", read: veinsToLungs },
+    {
+      title: "further.exercise.pathway",
+      read: veinsToLungs,
+      remark(states, theme) {
+        const atrium = levelsOff(states);
+        return atrium && theme.say("further.exercise.levelsOff", atrium);
+      },
+    },
     { title: "further.exercise.output", read: ({ flows }) => flows.systemic },
     { title: "further.exercise.oxygen", read: ({ extras }) => extras.oxygenUsePerKilogram ?? Number.NaN },
     {
