@@ -66,12 +66,12 @@ export function circuitLegend(levels = false): Legend {
         { key: still ? "further.legend.still" : "further.legend.motion" },
         ...(levels && panes.length > 1 ? [{ key: "further.legend.level" }] : []),
       ];
-      const noteOf = ({ key, args }: Entry): Note => ({
-        lines: [{ words: theme.say(key, args), size: type, colour: colour.inkSoft }],
+      const noteOf = (entry: Entry): Note => ({
+        lines: [{ words: theme.say(entry.key, entry.args), size: type, colour: colour.inkSoft }],
         x: 0,
         y: 0,
         bare: true,
-        wrap: clear.width,
+        wrap: clear.width - type * roomOf(entry),
       });
       const lay = (shown: readonly Entry[]) => {
         words.begin();

@@ -74,7 +74,7 @@ function hasValues(sweep: Sweep, plot: SweepPlot): boolean {
   return solved.length === 0 || solved.some((circulation) => Number.isFinite(plot.read(circulation)));
 }
 
-/** Under the end of the one curve that is no reference, where a line of words has room above the axis. */
+/** Under the end of the one curve that is no reference, where the words have room above the next curve or the axis. */
 function writeRemark(
   { words, theme }: { readonly words: Lettering; readonly theme: Theme },
   { curves }: Sweep,
@@ -82,24 +82,32 @@ function writeRemark(
   { inner, toX, toY }: Plotted,
   type: number,
 ): void {
-  const own = curves.filter(({ name }) => name !== "reference");
-  const points = entryAt(own, 0).points.filter(({ circulation }) => circulation);
-  const last = points.at(-1);
+  const solved = ({ points }: SweepCurve) =>
+    points.flatMap(({ at, circulation }) => (circulation ? [{ at, circulation }] : []));
+  const [own, ...more] = curves.filter(({ name }) => name !== "reference");
+  if (!own || more.length > 0) return;
+  const points = solved(own);
   const text = plot.remark?.(
-    points.map(({ circulation }) => present(circulation)),
+    points.map(({ circulation }) => circulation),
     theme,
   );
-  if (own.length > 1 || !text || !last) return;
-  const y = toY(plot.read(present(last.circulation))) + 0.4 * type;
+  if (!text) return;
   const note = {
     lines: [{ words: text, size: type, colour: theme.colour.inkSoft }],
-    x: toX(last.at),
-    y,
     anchor: [1, 0] as const,
     bare: true,
   };
   const { width, height } = words.measure(note, theme);
-  if (width < inner.width && y + height < inner.y + inner.height) words.write(note, theme);
+  const right = inner.x + inner.width;
+  // Heights of a curve over the words, and from the point before them.
+  const along = (curve: SweepCurve) =>
+    solved(curve)
+      .filter((_, i, all) => toX(all[i + 1]?.at ?? Number.POSITIVE_INFINITY) > right - width)
+      .map(({ circulation }) => toY(plot.read(circulation)));
+  const y = Math.max(...along(own)) + 0.3 * type;
+  const below = curves.filter((curve) => curve !== own).flatMap(along);
+  if (width < inner.width && y + height < Math.min(inner.y + inner.height, ...below))
+    words.write({ ...note, x: right, y }, theme);
 }
 
 /** @param plots the most informative first: one under another in a tall box, as many as can be read, in a row in a wide one */

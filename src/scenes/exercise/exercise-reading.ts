@@ -1,6 +1,5 @@
 /** Exercise in words: the ends of the first curve, and the reference's end. */
 import type { Frame } from "../../chain/frame.ts";
-import { formatQuantity } from "../../i18n/index.ts";
 import type { Circulation } from "../../sim/circulation/answer.ts";
 import type { Reading } from "../circuit/circuit-reading.ts";
 import { sweepEnds } from "../drawing/sweep-ends.ts";
@@ -13,17 +12,14 @@ export const veinsToLungs = ({ request, pressures }: Circulation): number =>
 const END = 3;
 const LEVEL = 0.3;
 
-/** The atrium's pressures at both ends of the stretch where the veins' hardly rises any more since the atrium's falls; null without one. */
-export function levelsOff(
-  states: readonly Circulation[],
-): { readonly from: string; readonly to: string } | null {
+/** mmHg to which the atrium's pressure falls where the veins' hardly rises any more; null where it goes on rising. */
+export function levelsOff(states: readonly Circulation[]): number | null {
   const [first, from, to] = [states[0], states.at(-END), states.at(-1)];
   if (!first || !from || !to || states.length < 2 * END) return null;
   const usual = ((veinsToLungs(to) - veinsToLungs(first)) * (END - 1)) / (states.length - 1);
-  const falls = from.pressures.atrium > to.pressures.atrium;
-  if (!falls || veinsToLungs(to) - veinsToLungs(from) > LEVEL * usual) return null;
-  const words = ({ pressures }: Circulation) => formatQuantity(pressures.atrium, "mmHg", 1);
-  return { from: words(from), to: words(to) };
+  const rise = veinsToLungs(to) - veinsToLungs(from);
+  const atrium = to.pressures.atrium;
+  return atrium < from.pressures.atrium && rise < LEVEL * usual ? atrium : null;
 }
 
 /** Message key and arguments (MET, mmHg, L/min); null until the curve's ends are answered. */

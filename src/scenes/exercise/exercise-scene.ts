@@ -1,5 +1,6 @@
 /** Effort from rest upward: what the veins' pressure, the output, the oxygen used and the pathway's loss do, against two ventricles with the same effort. */
 import { Container } from "pixi.js";
+import { formatQuantity } from "../../i18n/index.ts";
 import { numberSetting } from "../../sim/parameters/parameters.ts";
 import { BODY } from "../circuit/arrange.ts";
 import { circuitLegend } from "../circuit/circuit-legend.ts";
@@ -26,7 +27,8 @@ export const makeExercise: MakeScene = () => {
       read: veinsToLungs,
       remark(states, theme) {
         const atrium = levelsOff(states);
-        return atrium && theme.say("further.exercise.levelsOff", atrium);
+        if (atrium === null) return null;
+        return theme.say("further.exercise.levelsOff", { to: formatQuantity(atrium, "mmHg", 1) });
       },
     },
     { title: "further.exercise.output", read: ({ flows }) => flows.systemic },
