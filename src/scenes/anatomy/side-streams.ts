@@ -116,7 +116,9 @@ function lay(
     const flow = flowTrace(circulation.traces.flows, course.flow);
     if (!flow) return [];
     const from = count;
-    const [share, lumen, area] = course.pooled ? pooled(course) : [course.share, lumenOf(course), course.area];
+    const [share, lumen, area] = course.pooled
+      ? pooled(course)
+      : [course.share, lumenOf(course), course.area];
     count += Math.max(2, Math.round((DENSE * area) / size ** 2));
     const blood = passage(circulation.traces, flow);
     const mixture = mixtureOf(course.carries, circulation);
