@@ -41,7 +41,7 @@ const LUNGS: Carries = ["atrioventricularValve", "arterial"];
 
 function rightSide({ trunk, leftArtery, rightArtery }: GreatVessels): readonly Vessel[] {
   const fork = leftArtery.line.findIndex(([x]) => x > 37.5);
-  const leaves = rightArtery.line.findIndex(([x]) => x < 37);
+  const leaves = rightArtery.line.findIndex(([x]) => x < 36);
   const covered = rightArtery.line.findIndex(([x]) => x < 22);
   const upper: Carries = ["svc", "svc"];
   const lower: Carries = ["ivc", "ivc"];
@@ -78,7 +78,7 @@ function rightSide({ trunk, leftArtery, rightArtery }: GreatVessels): readonly V
         "40 -74, 33.6 -65.6, 27.2 -56, 26.4 -47, 28.4 -39, 31 -31.4, 33.6 -24.4, 36 -18",
       ),
     ),
-    course("lungTrunk", EJECTED, 30, thinned(trunk.line.filter(([, y]) => y > -16 && y < -3))),
+    course("lungTrunk", EJECTED, 30, thinned(trunk.line.filter(([, y]) => y > -16 && y < -1))),
     course("leftPulmonaryArtery", ["left", "pulmonaryArtery"], 26, thinned(leftArtery.line.slice(fork, -6))),
     course(
       "rightArteryRoot",
