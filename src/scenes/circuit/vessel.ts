@@ -46,6 +46,8 @@ export interface Vessel {
   readonly beats?: Ventricle;
   /** closed outlines of painted parts before it, under which its blood isn't seen */
   readonly covers?: readonly (readonly Spot[])[];
+  /** those let it be seen faintly */
+  readonly ghost?: true;
   /** its end lies flush in a vessel of the same width, drawn apart from it */
   readonly runsOn?: true;
   /** which of its ends goes on out of the picture */
