@@ -8,7 +8,7 @@ import { part, STEPS } from "../drawing/even-spread.ts";
 import { flowTrace, meanOf, type Passage, passage, valueAt } from "../drawing/trace-clock.ts";
 import { shortTrails } from "../layers/joined-tracers.ts";
 import { coursesOf, WITHIN } from "./courses.ts";
-import { type Course, OVERLAP } from "./side-course.ts";
+import { type Course, OVERLAP, thinnedIn } from "./side-course.ts";
 import { DESCENT } from "./standing.ts";
 
 /** Marks for each square millimetre of a 5-year-old's lumen. */
@@ -81,7 +81,7 @@ export function sideFlow(): SideFlow {
       if (anew || !streams) {
         laidFor = frame;
         solved = circulation;
-        [moving, streams] = lay(coursesOf(frame, pathway), circulation, frame.scale);
+        [moving, streams] = lay(coursesOf(frame, pathway), circulation, thinnedIn(frame) / frame.scale ** 2);
       }
       // Where blood stands still none comes in that could bring another mixture.
       const redrawn = anew || (time === shownAt && departing !== mixed);
@@ -102,14 +102,14 @@ export function sideFlow(): SideFlow {
 function lay(
   courses: readonly Course[],
   circulation: Circulation,
-  size: number,
+  perArea: number,
 ): readonly [readonly Moving[], SideStreams] {
   let count = 0;
   const moving = courses.flatMap((course): Moving[] => {
     const flow = flowTrace(circulation.traces.flows, course.flow);
     if (!flow) return [];
     const from = count;
-    count += Math.max(2, Math.round((DENSE * course.area) / size ** 2));
+    count += Math.max(2, Math.round(DENSE * course.area * perArea));
     const blood = passage(circulation.traces, flow);
     return [{ course, flow, blood, mixture: mixtureOf(course.carries, circulation), from, to: count }];
   });
