@@ -146,12 +146,15 @@ export function paintSleeves(
     // From the tone of the opened lumen to its own bit by bit.
     const [first, full] = [spotAt(end, -LIP * width), spotAt(end, EASES * frame.scale)];
     const ease = own.createLinearGradient(...first, ...full);
+    ease.addColorStop(0, "#000000d0");
+    ease.addColorStop(1, "#0000");
+    const pale = scratch(ink, bounds);
     const { body } = inside(theme);
-    ease.addColorStop(0, `${body}d0`);
-    ease.addColorStop(1, `${body}00`);
-    own.globalCompositeOperation = "source-atop";
-    own.fillStyle = ease;
-    own.fillRect(bounds[0], bounds[1], bounds[2] - bounds[0], bounds[3] - bounds[1]);
+    paintTree(pale, arteries.nodes, near, { wall: "#0000", edge: body, body, light: body }, frame.scale);
+    pale.globalCompositeOperation = "destination-in";
+    pale.fillStyle = ease;
+    pale.fillRect(bounds[0], bounds[1], bounds[2] - bounds[0], bounds[3] - bounds[1]);
+    laidOver(own, pale, bounds);
     const beyond = (mm: number, across: number): Point => [
       end.centre[0] + mm * normal[0] - across * normal[1],
       end.centre[1] + mm * normal[1] + across * normal[0],
