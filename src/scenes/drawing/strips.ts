@@ -16,7 +16,7 @@ export interface Row {
   readonly title: string;
   readonly trace: (traces: Traces) => Float64Array | null | undefined;
   readonly unit: "mmHg" | "L/min";
-  readonly colour: (palette: Palette) => string;
+  readonly colour: (palette: Palette, circulation: Circulation) => string;
   /** 0 stays longest where there is little height */
   readonly rank: number;
 }
@@ -90,7 +90,7 @@ export function strips(
     const boxes = columnOf(box, shown.length, type);
     plots = shown.map((row, i) => {
       const values = present(row.trace(traces));
-      const colour = row.colour(theme.colour);
+      const colour = row.colour(theme.colour, circulation);
       const last = i === shown.length - 1;
       const title = titleOf(row);
       const plotted = drawPlot(
