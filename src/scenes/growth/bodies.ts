@@ -7,10 +7,12 @@ import { hasPathway } from "../../sim/parameters/request.ts";
 import type { Spot } from "../drawing/curve-drawing.ts";
 import { type Lettering, lettering } from "../drawing/lettering.ts";
 import type { Box } from "../scene.ts";
+import { mix } from "../theme/colour.ts";
 import type { Theme } from "../theme/theme.ts";
-import { chestReach, drawChest } from "./chest-drawing.ts";
+import { chestReach } from "./chest-place.ts";
 import { drawDashes, drawOwnVein, drawSection, sectionWidth } from "./cross-section.ts";
 import { drawFigure, type FigurePlace } from "./figure-drawing.ts";
+import { type GrowingChest, growingChest } from "./growing-chest.ts";
 import { widthWords } from "./rings.ts";
 import { AIR, BESIDE, BODY, bodyScale, FIGURE, shownOf } from "./row.ts";
 import { chestOf } from "./standing-figure.ts";
@@ -29,6 +31,8 @@ interface Moment {
   readonly time: number;
   /** nothing moves */
   readonly still: boolean;
+  /** device pixels of a CSS pixel */
+  readonly dense: number;
 }
 
 interface Pens {
@@ -50,12 +54,13 @@ export function bodies(): Bodies {
   const [ink, over] = [new Graphics(), new Graphics()];
   const words = lettering();
   const blood = tubeBlood();
-  view.addChild(ink, blood.view, over, words.view);
+  const [looks, chests] = [new Container(), [] as GrowingChest[]];
+  view.addChild(ink, looks, blood.view, over, words.view);
   let drawn = "";
   let tubes: readonly Tube[] = [];
   return {
     view,
-    draw(points, { now, time, still }, box, type, theme) {
+    draw(points, { now, ...moment }, box, type, theme) {
       const signature = JSON.stringify([
         points.map(({ request, circulation }) => [
           request,
@@ -73,12 +78,30 @@ export function bodies(): Bodies {
         words.begin();
         tubes = drawRow({ ink, words, type, theme }, points, now, box);
         over.clear();
-        for (const { point, section } of tubes) drawOwnVein(over, point, section, theme);
+        for (const { point, chest, section } of tubes) {
+          over.circle(chest.x, chest.y, chest.radius).stroke({ color: theme.colour.hair, width: 2.5 });
+          drawOwnVein(over, point, section, theme);
+        }
         words.end();
       }
-      blood.draw(tubes, time, still, theme);
+      while (chests.length < tubes.length) {
+        const chest = growingChest();
+        chests.push(chest);
+        looks.addChild(chest.view);
+      }
+      chests.forEach(({ view: look }, i) => {
+        look.visible = i < tubes.length;
+      });
+      // One that is painted anew in a drawing is enough: the next ones follow.
+      tubes.some(
+        ({ point, chest }, i) => entryAt(chests, i).draw(point, chest, moment, theme) && !moment.still,
+      );
+      blood.draw(tubes, moment.time, moment.still, theme);
     },
-    release: () => blood.release(),
+    release() {
+      blood.release();
+      for (const chest of chests) chest.release();
+    },
   };
 }
 
@@ -190,7 +213,7 @@ function drawSide(
   const { colour } = theme;
   const { x, y, radius, perMillimetre } = chest;
   ink.circle(spot.x, spot.y, spot.radius).stroke({ color: colour.inkSoft, width: 1.6 });
-  drawChest(ink, point.request, point.circulation, chest, theme);
+  ink.circle(x, y, radius).fill({ color: mix(colour.backdrop, colour.stage, 0.25) });
   drawSection(ink, point, section, theme);
   scaleBar({ ink, words, type, theme }, [x, y - radius - 1.3 * type], BARS.chest, perMillimetre);
   const { half } = sides.section;

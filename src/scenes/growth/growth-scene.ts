@@ -62,7 +62,7 @@ export const makeGrowth: MakeScene = () => {
   view.addChild(row.view, plots.view, words.view);
   return {
     view,
-    draw(frame, { clear: box, floor }, theme) {
+    draw(frame, { clear: box, floor, dense }, theme) {
       const clear = withAir(box);
       const { sweep, state } = frame;
       const first = sweep?.over === "bsa" ? sweep.curves[0] : undefined;
@@ -84,7 +84,8 @@ export const makeGrowth: MakeScene = () => {
         ? { ...clear, x: clear.x + across + type, width: clear.width - across - type }
         : { ...clear, y: clear.y + top.height + under, height: clear.height - top.height - under };
       const bsa = state.request.body.bsa;
-      row.draw(points, { now: bsa, time: frame.time, still: frame.still }, top, type, theme);
+      const { time, still } = frame;
+      row.draw(points, { now: bsa, time, still, dense }, top, type, theme);
       if (note) words.write({ ...note, x: top.x + across / 2, y: top.y + top.height + 0.4 * type }, theme);
       words.end();
       const named = shownOf(points, across, type, pathway).map(({ at, request }) => ({
