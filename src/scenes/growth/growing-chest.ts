@@ -2,17 +2,22 @@
 import { Container, Graphics } from "pixi.js";
 import type { SweepPoint } from "../../chain/running-sweep.ts";
 import { entryAt, present } from "../../sim/checked/present.ts";
-import type { Point } from "../../sim/geometry/geometry.ts";
+import type { Circulation } from "../../sim/circulation/answer.ts";
+import { band } from "../../sim/geometry/centreline.ts";
+import type { PathwayGeometry, Point } from "../../sim/geometry/geometry.ts";
 import { pathwayGeometry } from "../../sim/geometry/pathways/index.ts";
 import { anatomyLayer } from "../anatomy/anatomy-layer.ts";
 import "../anatomy/stages/index.ts";
-import { servesAt, sheet, trace } from "../anatomy/painted-sheet.ts";
+import { anatomyOf } from "../anatomy/chest-anatomy.ts";
+import { paintGraft, paintSewnBehind } from "../anatomy/paint-graft.ts";
+import { type Ink, servesAt, sheet, trace } from "../anatomy/painted-sheet.ts";
 import { standingAt } from "../anatomy/standing.ts";
-import { roundOf } from "../anatomy/tones.ts";
+import { inside, roundOf } from "../anatomy/tones.ts";
 import { contour, type Loop } from "../layers/contour.ts";
 import { distanceAt, drawnPlane } from "../layers/drawn-plane.ts";
 import { WALL } from "../layers/fade.ts";
 import { wallLayer } from "../layers/wall.ts";
+import { mix } from "../theme/colour.ts";
 import type { Theme } from "../theme/theme.ts";
 import { saturationsOf } from "../theme/unsolved.ts";
 import { type ChestPlace, middleOf } from "./chest-place.ts";
@@ -34,19 +39,20 @@ interface Moment {
 }
 
 /** How much blood tints the lumen in which its marks move. */
-const TINT = 0.6;
+const TINT = 0.75;
+/** CSS px that a millimetre of fabric, rings and stitches takes at least, or they would not be seen. */
+const BOLD = 1.9;
 
 export function growingChest(): GrowingChest {
   const [view, plane, mask] = [new Container(), new Container(), new Graphics()];
   const layer = anatomyLayer();
   const wall = wallLayer();
-  const blood = sheet();
+  const [blood, sewn] = [sheet(), sheet()];
   const { pieces } = layer;
   for (const name of ["rightLung", "leftLung", "back", "abdomen", "inLiver", "atrium"] as const)
     plane.addChild(pieces[name]);
   plane.addChild(layer.ventricle, pieces.veins, wall.below, pieces.hidden, blood.view, wall.above);
-  for (const name of ["hiatus", "graft", "remains", "front"] as const) plane.addChild(pieces[name]);
-  plane.addChild(layer.valves);
+  plane.addChild(pieces.hiatus, pieces.graft, sewn.view, pieces.remains, pieces.front, layer.valves);
   view.addChild(plane, mask);
   plane.mask = mask;
   let [known, fine] = ["", 0];
@@ -71,20 +77,20 @@ export function growingChest(): GrowingChest {
         layer.set(geometry.chest, circulation, surface, theme);
         wall.set(geometry, outline, theme);
         wall.keep(density);
-        const { svc, ivc } = saturationsOf(circulation);
-        blood.paint(geometry.bounds, density, [0, 0], (ink) => {
-          const [, bottom, , top] = geometry.bounds;
-          const tint = ink.createLinearGradient(0, bottom, 0, top);
-          tint.addColorStop(0.3, roundOf(ivc, theme).body);
-          tint.addColorStop(0.9, roundOf(svc, theme).body);
-          ink.fillStyle = tint;
-          ink.globalAlpha = TINT;
-          for (const loop of lumen) {
-            trace(ink, pointsOf(loop), true);
-            ink.fill();
-          }
+        const { chest } = geometry;
+        const middle = middleOf(chest);
+        const reach = place.radius / place.perMillimetre;
+        const seen = [middle[0] - reach, middle[1] - reach, middle[0] + reach, middle[1] + reach] as const;
+        const bold = { ...chest, scale: Math.max(chest.scale, BOLD / place.perMillimetre) };
+        blood.paint(seen, density, [0, 0], (ink) => {
+          paintBlood(ink, geometry, circulation, lumen, theme);
+          // Twice: a graft is to be told from a vein at a glance.
+          for (const _ of [0, 1]) paintSewnBehind(ink, bold, theme);
         });
-        plane.pivot.set(...middleOf(geometry.chest));
+        sewn.paint(seen, density, [0, 0], (ink) => {
+          if (chest.graft?.kind === "conduit") paintGraft(ink, chest.graft, bold.scale, theme);
+        });
+        plane.pivot.set(...middle);
       }
       layer.move(standingAt(circulation, time, still));
       plane.scale.set(place.perMillimetre, -place.perMillimetre);
@@ -96,8 +102,35 @@ export function growingChest(): GrowingChest {
       layer.release();
       wall.release();
       blood.release();
+      sewn.release();
     },
   };
+}
+
+/** The blood of the pathway and of the veins that feed it, from below upwards. */
+function paintBlood(
+  ink: Ink,
+  { bounds: [, bottom, , top], chest }: PathwayGeometry,
+  circulation: Circulation | null,
+  lumen: readonly Loop[],
+  theme: Theme,
+): void {
+  const { svc, ivc } = saturationsOf(circulation);
+  const tint = ink.createLinearGradient(0, bottom, 0, top);
+  for (const [at, saturation] of [
+    [0.4, ivc],
+    [0.9, svc],
+  ] as const)
+    tint.addColorStop(at, mix(inside(theme).body, roundOf(saturation, theme).body, TINT));
+  ink.fillStyle = tint;
+  const veins = anatomyOf(chest).veins.filter(({ group }) => group === "brachiocephalic" || group === "cava");
+  for (const outline of [
+    ...lumen.map(pointsOf),
+    ...veins.map(({ line, from, to }) => band(line, from, to)),
+  ]) {
+    trace(ink, outline, true);
+    ink.fill();
+  }
 }
 
 const pointsOf = (loop: Loop): readonly Point[] =>

@@ -1,16 +1,12 @@
 /** Drops that rise in the chests' tubes, and in their sections come towards us, as fast as the computed flow makes them in a tube so wide, slowed for the eye. */
 import type { Container } from "pixi.js";
 import type { SweepPoint } from "../../chain/running-sweep.ts";
-import { entryAt, lastOf, present } from "../../sim/checked/present.ts";
-import { line, spotAt } from "../../sim/geometry/centreline.ts";
-import { pathwayGeometry } from "../../sim/geometry/pathways/index.ts";
-import type { CirculationRequest } from "../../sim/parameters/request.ts";
 import { GOLDEN } from "../drawing/curve-drawing.ts";
 import { part, STEPS } from "../drawing/even-spread.ts";
 import { shapeOf, streaks } from "../drawing/streaks.ts";
 import { markColour, tintOf } from "../theme/colour.ts";
 import type { Theme } from "../theme/theme.ts";
-import { type ChestPlace, middleOf, trunkOf } from "./chest-place.ts";
+import { type ChestPlace, longIn, risingIn } from "./chest-place.ts";
 import { awayOf, dashWidth, type SectionPlace, sectionLayout, speedIn } from "./cross-section.ts";
 
 /** Times slower than life, alike for all bodies. */
@@ -48,18 +44,15 @@ export function tubeBlood(): TubeBlood {
         const colour = tintOf(markColour(theme.colour, saturation));
         // mm passed
         const passed = still ? 0 : (time * speedIn(point)) / SLOWED;
-        const { way, widths, middle } = risingIn(point.request);
-        const { perMillimetre } = chest;
+        const rising = risingIn(point.request, chest);
         for (let k = 0; k < RISING; k++) {
-          const risen = part((k + 0.5) / RISING + passed / lastOf(way.run));
-          const { at, along } = spotAt(way, risen);
-          const wide = entryAt(widths, Math.round(risen * (widths.length - 1))) * perMillimetre;
+          const risen = part((k + 0.5) / RISING + passed / longIn(point.request));
+          const { x, y, wide, angle } = rising(risen);
           const size = Math.max(2, Math.min(0.22 * wide, 0.4 * section.type));
-          const aside = 0.25 * wide * (2 * part((k + 1) * STEPS[0]) - 1);
           drops.set(drop++, {
-            x: chest.x + (at[0] - middle[0]) * perMillimetre + aside,
-            y: chest.y - (at[1] - middle[1]) * perMillimetre,
-            angle: -Math.atan2(along[1], along[0]),
+            x: x + 0.25 * wide * (2 * part((k + 1) * STEPS[0]) - 1),
+            y,
+            angle,
             length: (still ? 2.4 : 1.6) * size,
             width: (still ? 1.7 : 1) * size,
             colour,
@@ -90,19 +83,4 @@ export function tubeBlood(): TubeBlood {
     },
     release: () => drops.release(),
   };
-}
-
-const known = new WeakMap<CirculationRequest, ReturnType<typeof risenIn>>();
-
-/** Where its blood rises, once for a body. */
-function risingIn(request: CirculationRequest) {
-  const made = known.get(request) ?? risenIn(request);
-  known.set(request, made);
-  return made;
-}
-
-function risenIn(request: CirculationRequest) {
-  const { chest } = present(pathwayGeometry(request));
-  const { line: points, widths } = trunkOf(chest);
-  return { way: line(points), widths, middle: middleOf(chest) };
 }
