@@ -140,10 +140,12 @@ export function paneTracers(count: number, random: () => number): PaneTracers {
     dye,
     follow(latest, blood, { time, step, motion }) {
       const { shape, field, previous } = latest;
-      if (!shape || !field || field.u.length === 0) return null;
       const { geometry, circulation } = blood;
+      const flows = field !== null && field.u.length > 0;
+      // Once it is known what flows in tracers need not wait for how.
+      if (shape && (flows || circulation)) settle(shape, blood, motion === "moving" ? BEGINS_WITH : 1);
+      if (!shape || !flows) return null;
       const supply = supplyOf(field, circulation);
-      settle(shape, blood, motion === "moving" ? BEGINS_WITH : 1);
       moving.pierce(geometry, circulation);
       const shown = { shape, field, from: field, tracers: cloud, jet: moving.jet, blend: 1 };
       if (motion === "picture") return { ...shown, ...apart(field, supply, jetSpeed(geometry, circulation)) };
