@@ -15,12 +15,16 @@ const FED: readonly (readonly [name: RegExp, flow: string, share: number])[] = [
   [/^portalVein/, "splanchnic", 0.75],
 ];
 
+/** mm: above, blood from both sides keeps to its own vein, and below it is the upper vein's. */
+const CONFLUENCE = 20;
+
 function along(
   { name, line, from, to, fades }: Tube,
   [flow, blood]: readonly [string, Blood],
   share: number,
 ): Vessel {
-  const points = line.filter((_, i) => i % 5 === 0 || i === line.length - 1);
+  const way = flow === "svc" ? line.filter(([, y]) => y > CONFLUENCE) : line;
+  const points = way.filter((_, i) => i % 5 === 0 || i === way.length - 1);
   const width = CHEST_AT.scale * ((from + to) / 2);
   const ends = fades ? { fades } : {};
   return { name, flow, blood, width, share, points: points.map(onPlane), painted: true, ...ends };
@@ -42,6 +46,8 @@ export function closeVessels(): readonly Vessel[] {
       return [flow === "svc" ? own : ({ ...own, behind: true } as const)];
     }),
     ...branches.map((tube) => ({ ...along(tube, ["upper", "arterial"], tube.from / wide), covers })),
-    ...heartVessels(),
+    ...heartVessels().map((each) =>
+      each.name === "svc" ? { ...each, points: [onPlane([0, CONFLUENCE]), ...each.points.slice(1)] } : each,
+    ),
   ];
 }

@@ -101,8 +101,8 @@ export function greatVessels({ frame, behind, before, lungs }: Anatomy): GreatVe
   return {
     descending: named(behind, "descendingAorta"),
     returning: [
-      vein("rightUpperPulmonaryVein", rightUpper, [-12, -17], [5.2, -18.4]),
-      vein("rightLowerPulmonaryVein", rightLower, [-13, -28.8], [4.6, -26]),
+      vein("rightUpperPulmonaryVein", rightUpper, [-12, -17], [5, -20]),
+      vein("rightLowerPulmonaryVein", rightLower, [-13, -28.8], [4.8, -27]),
       vein("leftUpperPulmonaryVein", leftUpper, [51.6, -14]),
       vein("leftLowerPulmonaryVein", leftLower, [51.4, -22.6]),
     ],
