@@ -8,7 +8,7 @@ import { part, STEPS } from "../drawing/even-spread.ts";
 import { flowTrace, meanOf, type Passage, passage, valueAt } from "../drawing/trace-clock.ts";
 import { shortTrails } from "../layers/joined-tracers.ts";
 import { coursesOf, WITHIN } from "./courses.ts";
-import { type Course, OVERLAP } from "./side-course.ts";
+import { type Course, OVERLAP, thinnedIn } from "./side-course.ts";
 import { DESCENT } from "./standing.ts";
 
 /** Marks for each square millimetre of a 5-year-old's lumen. */
@@ -84,7 +84,7 @@ export function sideFlow(): SideFlow {
       if (anew || !streams) {
         laidFor = frame;
         solved = circulation;
-        [moving, streams] = lay(coursesOf(frame, pathway), circulation, frame.scale);
+        [moving, streams] = lay(coursesOf(frame, pathway), circulation, thinnedIn(frame) / frame.scale ** 2);
       }
       // Where blood stands still none comes in that could bring another mixture.
       const redrawn = anew || (time === shownAt && departing !== mixed);
@@ -105,7 +105,7 @@ export function sideFlow(): SideFlow {
 function lay(
   courses: readonly Course[],
   circulation: Circulation,
-  size: number,
+  perArea: number,
 ): readonly [readonly Moving[], SideStreams] {
   let count = 0;
   const pooled = poolOf(
@@ -119,7 +119,7 @@ function lay(
     const [share, lumen, area] = course.pooled
       ? pooled(course)
       : [course.share, lumenOf(course), course.area];
-    count += Math.max(2, Math.round((DENSE * area) / size ** 2));
+    count += Math.max(2, Math.round(DENSE * area * perArea));
     const blood = passage(circulation.traces, flow);
     const mixture = mixtureOf(course.carries, circulation);
     return [{ course, flow, blood, mixture, share, lumen, from, to: count }];
