@@ -4,6 +4,7 @@ import type { Tube } from "../../anatomy/great-vessels.ts";
 import { CHEST_AT, chestFrame, onPlane } from "../chest-plan.ts";
 import type { Blood, Vessel } from "../vessel.ts";
 import { coverOf, heartVessels } from "./heart-courses.ts";
+import { greatVessels } from "./heart-vessels.ts";
 
 /** Which stream a vein carries, and which part of it (common textbook shares). */
 const FED: readonly (readonly [name: RegExp, flow: string, share: number])[] = [
@@ -32,9 +33,10 @@ function along(
 
 /** Those that the whole body draws around the chest are painted here, and others leave the picture. */
 export function closeVessels(): readonly Vessel[] {
-  const { veins, abdomen, before } = anatomyOf(chestFrame("two-ventricle"));
-  const branches = before.slice(0, -1);
-  const covers = veins.filter(({ group }) => group === "brachiocephalic").map(coverOf);
+  const anatomy = anatomyOf(chestFrame("two-ventricle"));
+  const { veins, abdomen } = anatomy;
+  const { branches, aorta } = greatVessels(anatomy);
+  const covers = [aorta, ...veins.filter(({ group }) => group === "brachiocephalic")].map(coverOf);
   const wide = branches.reduce((sum, { from }) => sum + from, 0);
   return [
     ...[...veins, ...abdomen.portal].flatMap((vein) => {
