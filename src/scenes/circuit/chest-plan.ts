@@ -112,7 +112,7 @@ export function chestVessels(stage: Stage): readonly Vessel[] {
       ...artery("arch", "aorta", 38, fromAnnulus(along("aorta"))),
       tapers: "end",
       narrows: 1 - DESCENDING / 38,
-      runsOn: true,
+      opens: "end",
     },
     artery(
       "brachiocephalicArtery",

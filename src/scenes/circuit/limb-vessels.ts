@@ -152,7 +152,7 @@ export const UPPER_VEINS: readonly Vessel[] = [
     share: 0.5,
     ...upperVein,
   }),
-  vessel("upperCava", ["svc", "svc"], 28, "468 196, 468 248", { ...upperVein, runsOn: true }),
+  vessel("upperCava", ["svc", "svc"], 28, "468 196, 468 248", { ...upperVein, opens: "end" }),
 ];
 
 /** Beds of the two halves of the brain and of the hands. */

@@ -92,6 +92,9 @@ function paintCoronary(ink: Ink, plan: ValvePlan, tones: Round, theme: Theme): v
   ink.stroke();
 }
 
+/** Where no vein that feeds it is painted, the upper one goes over into what is drawn above it. */
+const FROM_ABOVE = { fades: "start", over: 0.3 } as const;
+
 /** Ends of the great veins at the right atrium's mouths, where their fronts are cut away. @param fed veins that make the upper one */
 export function paintVeins(
   { ink, bounds }: Sheet,
@@ -102,7 +105,7 @@ export function paintVeins(
 ): void {
   const { upperVein, lowerVein } = greatVessels(anatomy);
   for (const [veins, saturation, mouth, way] of [
-    [[...fed, upperVein], carried.svc, MOUTHS.upper, 1],
+    [fed.length > 0 ? [...fed, upperVein] : [{ ...upperVein, ...FROM_ABOVE }], carried.svc, MOUTHS.upper, 1],
     [[lowerVein], carried.ivc, MOUTHS.lower, -1],
   ] as const) {
     const tones = roundOf(saturation, theme);
