@@ -8,9 +8,10 @@ import { lettering, type Note } from "../drawing/lettering.ts";
 import { rowsOf } from "../drawing/split.ts";
 import { shapeOf, streaks } from "../drawing/streaks.ts";
 import type { Box } from "../scene.ts";
-import { OXYGEN, tintOf } from "../theme/colour.ts";
+import { markColour, OXYGEN, tintOf } from "../theme/colour.ts";
 import type { Theme } from "../theme/theme.ts";
 import { sizes } from "../theme/type.ts";
+import { saturationsOf } from "../theme/unsolved.ts";
 
 export interface Legend {
   readonly view: Container;
@@ -49,14 +50,15 @@ export function circuitLegend(levels = false): Legend {
     draw(clear, { panes, still }, floor, theme) {
       const type = sizes(Math.min(clear.height, clear.width), floor).axis;
       const { colour } = theme;
+      const { svc, arterial } = saturationsOf(entryAt(panes, 0).circulation);
       const all: readonly Entry[] = [
         {
           key: still ? "further.legend.poorStill" : "further.legend.poor",
-          mark: { colour: colour.poor, rich: false },
+          mark: { colour: markColour(colour, svc), rich: false },
         },
         {
           key: still ? "further.legend.richStill" : "further.legend.rich",
-          mark: { colour: colour.rich, rich: true },
+          mark: { colour: markColour(colour, arterial), rich: true },
         },
         {
           key: "further.legend.colour",

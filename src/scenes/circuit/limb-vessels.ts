@@ -28,7 +28,7 @@ const [, leftArm] = pair(
   "upperLimbArteryLeft",
   ["upper", "arterial"],
   10,
-  "584 227, 592 206, 612 186, 644 178, 690 180, 734 198, 776 242, 808 304, 832 390, 843 480, 850 580, 864 690, 869 800, 868 918, 865 962, 870 990, 886 1002, 904 996",
+  "563 245, 574 216, 602 188, 644 178, 690 180, 734 198, 776 242, 808 304, 832 390, 843 480, 850 580, 864 690, 869 800, 868 918, 865 962, 870 990, 886 1002, 904 996",
   { share: ARM, joins: "arch", tapers: "end" },
 );
 /** From the bifurcation of the brachiocephalic artery over the lung's apex. */
@@ -87,7 +87,7 @@ export const NECK_ARTERIES: readonly Vessel[] = [
     "leftCarotid",
     ["upper", "arterial"],
     11,
-    "555 225, 555 200, 546 156, 532 110, 531 70, 533 28, 536 -20, 548 -56",
+    "544 242, 546 206, 542 156, 532 110, 531 70, 533 28, 536 -20, 548 -56",
     {
       share: HEAD,
       joins: "arch",
