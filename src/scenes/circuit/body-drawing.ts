@@ -167,7 +167,7 @@ function strokeAlong(
 }
 
 /** Samples over which an end melts into what lies under it. */
-const MELTS = 8;
+const MELTS = 5;
 
 /** As wide as the vessel is at each piece; in one piece where it does not taper. */
 function strokePieces(ink: Graphics, { vessel, line }: Laid, { color, width, cap }: Stroke, alpha = 1): void {
