@@ -90,6 +90,9 @@ function paintCoronary(ink: Ink, plan: ValvePlan, tones: Round, theme: Theme): v
   ink.stroke();
 }
 
+/** Where no vein that feeds it is painted, the upper one goes over into what is drawn above it. */
+const FROM_ABOVE = { fades: "start", over: 0.3 } as const;
+
 /** The great veins, whose fronts clear where they open into the right atrium. @param fed veins that make the upper one */
 export function paintVeins(
   { ink, bounds }: Sheet,
@@ -100,7 +103,7 @@ export function paintVeins(
 ): void {
   const { upperVein, lowerVein } = greatVessels(anatomy);
   for (const [veins, saturation, [closed, open]] of [
-    [[...fed, upperVein], carried.svc, OPENS.upper],
+    [fed.length > 0 ? [...fed, upperVein] : [{ ...upperVein, ...FROM_ABOVE }], carried.svc, OPENS.upper],
     [[lowerVein], carried.ivc, OPENS.lower],
   ] as const) {
     const tones = roundOf(saturation, theme);
