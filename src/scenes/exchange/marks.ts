@@ -8,7 +8,10 @@ const DENSE = 1.6;
 /** Half a mark's picture, plane units. */
 const ROOM = 64;
 
-type Shape = "oxygenated" | "deoxygenated" | "protein" | "drop" | "arrow";
+/** Red cells: bent to a bullet, to a slipper, or seen from their edge. */
+export const RED_CELLS = ["bullet", "slipper", "edge"] as const;
+type RedCell = (typeof RED_CELLS)[number];
+type Shape = `${"oxygenated" | "deoxygenated"} ${RedCell}` | "protein" | "drop" | "arrow";
 
 interface Mark {
   readonly x: number;
@@ -66,23 +69,24 @@ export function marks(): Marks {
   };
 }
 
-/** A red cell bent to a bullet by the narrow vessel: round in front, hollow behind. */
-function paintRedCell(ink: Ink, pale: number): void {
-  ink.beginPath();
-  ink.moveTo(-40, -28);
-  ink.bezierCurveTo(-8, -35, 36, -26, 40, 0);
-  ink.bezierCurveTo(36, 26, -8, 35, -40, 28);
-  ink.bezierCurveTo(-48, 22, -22, 16, -20, 0);
-  ink.bezierCurveTo(-22, -16, -48, -22, -40, -28);
-  ink.closePath();
+/** Outlines in a narrow vessel: round in front and hollow behind; drawn out along one wall; or a disc on its edge, thin in its middle. */
+const OUTLINES: Readonly<Record<RedCell, string>> = {
+  bullet: "M-40-28C-8-35 36-26 40 0C36 26-8 35-40 28C-48 22-22 16-20 0C-22-16-48-22-40-28Z",
+  slipper: "M-46-20C-30-33 14-33 36-14C50-2 44 17 22 22C2 27-16 19-24 9C-31 0-40 4-47-4C-51-9-50-16-46-20Z",
+  edge: "M-13-31C-2-35 9-33 12-24C15-14 7-8 7 0C7 8 15 14 12 24C9 33-2 35-13 31C-20 27-18 17-13 11C-9 5-9-5-13-11C-18-17-20-27-13-31Z",
+};
+
+function paintRedCell(ink: Ink, kind: RedCell, pale: number): void {
+  const outline = new Path2D(OUTLINES[kind]);
   ink.fillStyle = "#c4c4c4";
-  ink.fill();
+  ink.fill(outline);
   ink.save();
-  ink.clip();
+  ink.clip(outline);
   // Thin in its middle, where more light comes through.
   const thin = ink.createRadialGradient(4, -6, 2, 6, 0, 36);
-  thin.addColorStop(0, `rgba(255,255,255,${pale})`);
-  thin.addColorStop(0.5, `rgba(255,255,255,${0.7 * pale})`);
+  const lit = kind === "edge" ? 0.5 * pale : pale;
+  thin.addColorStop(0, `rgba(255,255,255,${lit})`);
+  thin.addColorStop(0.5, `rgba(255,255,255,${0.7 * lit})`);
   thin.addColorStop(1, "rgba(255,255,255,0)");
   ink.fillStyle = thin;
   ink.fillRect(-ROOM, -ROOM, 2 * ROOM, 2 * ROOM);
@@ -94,18 +98,18 @@ function paintRedCell(ink: Ink, pale: number): void {
   ink.restore();
   ink.lineWidth = 2.4;
   ink.strokeStyle = "#8a8a8a";
-  ink.stroke();
+  ink.stroke(outline);
 }
 
 /** Half a drop, plane units. */
-const DROP = 9.5;
+const DROP = 6.6;
 
+/** Water: clear in its middle, with a light. */
 function paintDrop(ink: Ink): void {
-  const round = ink.createRadialGradient(-3, -3, 1, 0, 0, DROP);
-  round.addColorStop(0, "#fff");
-  round.addColorStop(0.25, "#fff");
-  round.addColorStop(0.5, "#d8d8d8");
-  round.addColorStop(1, "#a4a4a4");
+  const round = ink.createRadialGradient(-1.5, -2, 0.5, 0, 0, DROP);
+  round.addColorStop(0, "rgba(255,255,255,0.55)");
+  round.addColorStop(0.55, "rgba(255,255,255,0.75)");
+  round.addColorStop(1, "#fff");
   ink.beginPath();
   ink.arc(0, 0, DROP, 0, 2 * Math.PI);
   ink.fillStyle = round;
@@ -129,29 +133,29 @@ function paintArrow(ink: Ink): void {
   ink.fill();
 }
 
-/** Albumin is heart-shaped: three lobes. */
-const LOBES = [
-  [-2.4, -1.8],
-  [2.6, -1.6],
-  [0, 2.4],
-] as const;
+/** Albumin: a globe of three domains, in outline a heart. */
+const ALBUMIN = "M0 10C-8 5-13-1-11-6C-9-11-3-11 0-6C3-11 9-11 11-6C13-1 8 5 0 10Z";
 
 function paintProtein(ink: Ink): void {
-  for (const [radius, grey] of [
-    [4.4, "#5e5e5e"],
-    [3.3, "#fff"],
-  ] as const)
-    for (const [x, y] of LOBES) {
-      ink.beginPath();
-      ink.arc(x, y, radius, 0, 2 * Math.PI);
-      ink.fillStyle = grey;
-      ink.fill();
-    }
+  const outline = new Path2D(ALBUMIN);
+  const round = ink.createRadialGradient(-4, -5, 1, 0, -1, 13);
+  round.addColorStop(0, "#fff");
+  round.addColorStop(0.5, "#e6e6e6");
+  round.addColorStop(1, "#a8a8a8");
+  ink.fillStyle = round;
+  ink.fill(outline);
+  ink.lineWidth = 2;
+  ink.strokeStyle = "#5e5e5e";
+  ink.stroke(outline);
 }
 
 const PAINT: Readonly<Record<Shape, (ink: Ink) => void>> = {
-  oxygenated: (ink) => paintRedCell(ink, 1),
-  deoxygenated: (ink) => paintRedCell(ink, 0.35),
+  ...(Object.fromEntries(
+    RED_CELLS.flatMap((kind) => [
+      [`oxygenated ${kind}`, (ink: Ink) => paintRedCell(ink, kind, 1)],
+      [`deoxygenated ${kind}`, (ink: Ink) => paintRedCell(ink, kind, 0.35)],
+    ]),
+  ) as Readonly<Record<Exclude<Shape, "protein" | "drop" | "arrow">, (ink: Ink) => void>>),
   protein: paintProtein,
   drop: paintDrop,
   arrow: paintArrow,
