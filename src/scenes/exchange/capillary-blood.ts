@@ -15,11 +15,11 @@ import { beside, headingAt } from "./tube.ts";
 
 /** Red cells in view, and proteins in all: too large for the clefts, and drawn many times as large as they are. */
 const CELLS = 7;
-const PROTEINS = 30;
+const PROTEINS = 24;
 /** Which of the shapes each has, one after another. */
 const SHAPES = [0, 1, 0, 2, 1, 0, 1] as const;
 /** Part of the way from one red cell to the next in which proteins can be seen, and how near to the wall. */
-const PLASMA = 0.46;
+const PLASMA = 0.4;
 const CLEAR = 13;
 /** Of the size that they are painted in. */
 const [CELL_SIZE, PROTEIN_SIZE] = [0.9, 0.85];
@@ -72,7 +72,7 @@ export function showProteins(
       // Apart from each other over the gap, each by itself.
       const gap = Math.floor(i / CELLS);
       const out = part(i * GOLDEN) - 0.5;
-      const [a, b] = [(gap + 0.5 + 0.3 * out) / (PROTEINS / CELLS), part(gap * STEPS[0] + 0.2 * out)];
+      const [a, b] = [(gap + 0.5 + 0.3 * out) / (PROTEINS / CELLS), part(i * STEPS[0] * GOLDEN)];
       const along = part((i + 1 + PLASMA * (a - 0.5)) / CELLS + carried(circulation, time));
       const inBlood = beside(CAPILLARY, along, (2 * b - 1) * (LUMEN - CLEAR));
       const [x, y] = i < (1 - held) * PROTEINS ? between(i) : inBlood;

@@ -26,7 +26,7 @@ const PACE = 0.09;
 /** Part of the drain's way at which its arrow stands. */
 const DRAINED = 0.58;
 /** Plane units: what a flow of one drop adds to the length that any arrow has to be seen; more flow adds with its root. */
-const ARROW = 13;
+const ARROW = 9;
 const SEEN = 32;
 /** mL/h under which there is no arrow. */
 const NO_FLOW = 0.2;

@@ -58,22 +58,26 @@ export const gaugeNumbers = (
     anchor,
     bare: true,
   });
-  const { micrometres, long, right, up } = BAR;
   return [
     ...(apart > 1.2 * type ? all : all.slice(-1)).map((mark) =>
       write(formatQuantity(mark, "mL"), SCALE + MARK + 8, levelAt(plan, mark, full), [0, 0.5]),
     ),
-    write(formatQuantity(micrometres, "µm"), WIDTH - right - long / 2, plan.cavity.top - up - 6, [0.5, 1]),
+    ...bars(plan).map(({ value, unit, x, y }) => write(formatQuantity(value, unit), x, y - 6, [0.5, 1])),
   ];
 };
 
-/** How long 10 micrometres of the tissue are, plane units, and where a bar says so. */
-const BAR = { micrometres: 10, long: 120, right: 26, up: 22 } as const;
+/** Bars of the scale above the gap and of that below it: what they stand for, how long they are, and where their middle is. */
+const bars = ({ cavity: { top, gap } }: TissuePlan) =>
+  [
+    { value: 10, unit: "µm", long: 120, x: 912, y: top - 22 },
+    { value: 2, unit: "cm", long: 126, x: 912, y: gap + BREAK + 44 },
+  ] as const;
 
-/** Above the gap, in the tissue: its scale. Below it the body's own begins. */
-export function drawTissueScale(ink: Graphics, { cavity }: TissuePlan, { colour }: Theme): void {
-  const [right, y] = [WIDTH - BAR.right, cavity.top - BAR.up];
-  ink.moveTo(right - BAR.long, y).lineTo(right, y);
-  for (const x of [right - BAR.long, right]) ink.moveTo(x, y - 7).lineTo(x, y + 7);
+/** Tissue and cavity each at a scale of its own. */
+export function drawScales(ink: Graphics, plan: TissuePlan, { colour }: Theme): void {
+  for (const { long, x, y } of bars(plan)) {
+    ink.moveTo(x - long / 2, y).lineTo(x + long / 2, y);
+    for (const end of [x - long / 2, x + long / 2]) ink.moveTo(end, y - 7).lineTo(end, y + 7);
+  }
   ink.stroke({ color: colour.ink, width: 2.5 });
 }

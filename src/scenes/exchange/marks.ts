@@ -133,8 +133,8 @@ function paintArrow(ink: Ink): void {
   ink.fill();
 }
 
-/** Albumin: a globe of three domains, in outline a heart. */
-const ALBUMIN = "M0 10C-8 5-13-1-11-6C-9-11-3-11 0-6C3-11 9-11 11-6C13-1 8 5 0 10Z";
+/** Albumin: a globe of three domains, in outline a blunt heart. */
+const ALBUMIN = "M0 10C-5 10-12 1-12-4C-12-10-5-12 0-8C5-12 12-10 12-4C12 1 5 10 0 10Z";
 
 function paintProtein(ink: Ink): void {
   const outline = new Path2D(ALBUMIN);

@@ -1,5 +1,5 @@
 /** Lymph vessels: initial ones, whose wall cells overlap as flaps that let water in, and the collecting one with its valves. */
-import { lastOf } from "../../sim/checked/present.ts";
+import { entryAt, lastOf } from "../../sim/checked/present.ts";
 import { type Ink, trace } from "../anatomy/painted-sheet.ts";
 import { tissue } from "../anatomy/tones.ts";
 import type { Curve, Spot } from "../drawing/curve-drawing.ts";
@@ -45,7 +45,7 @@ const blindWidth =
     const from = (part * length - (1 - share) * half) / (share * half);
     const joined = Math.max(0, (part - 1 + JOINED) / JOINED);
     const round = Math.sqrt(1 - (1 - Math.min(1, Math.max(0, from))) ** 2);
-    const uneven = 0.1 * Math.sin((part * length) / 27 + half) + 0.07 * Math.sin((part * length) / 11);
+    const uneven = 0.09 * Math.sin((part * length) / 27 + half) + 0.04 * Math.sin((part * length) / 13);
     return share * (half * (1 + uneven * (1 - joined)) + (into - half) * joined) * round;
   };
 
@@ -77,13 +77,8 @@ export function paintLymph(ink: Ink, { lymph, initial, buds }: TissuePlan, theme
   };
   // Where cells make the wall it has no line of its own: between them it is open.
   const walled = (more: number, colour: string) => {
-    for (const { line, half, into } of initial)
-      fillTube(
-        ink,
-        line,
-        (part) => (part < DOORS ? 0 : blindWidth({ line, half, into })(part) + more),
-        colour,
-      );
+    for (const each of initial)
+      fillTube(ink, each.line, (part) => (part < walledTo(each) ? 0 : blindWidth(each)(part) + more), colour);
     fillTube(ink, lymph, (part) => collectingWidth(part) + more, colour);
   };
   walled(7, edge);
@@ -94,7 +89,7 @@ export function paintLymph(ink: Ink, { lymph, initial, buds }: TissuePlan, theme
     const lit = k / BANDS;
     pass(1 - 0.78 * lit, -2, lit < 0.6 ? mix(shade, body, lit / 0.6) : mix(body, light, lit - 0.6));
   }
-  for (const each of blind) paintWall(ink, each, theme);
+  for (const each of blind) paintWall(ink, each, each.half < INITIAL_HALF ? [] : buds, theme);
   for (const at of VALVES) paintValve(ink, lymph, at, theme);
 }
 
@@ -119,8 +114,11 @@ function paintFilaments(ink: Ink, blind: Blind, colour: string): void {
   ink.stroke();
 }
 
+/** Part of its way up to which cells make its wall. */
+const walledTo = ({ line }: Blind): number => (FIRST + doorsOf(line) * CELL + OVERLAP / 2) / line.length;
+
 /** Cells like shingles: the end of each stands a little inward of where the next begins, as a door that opens inward only. */
-function paintWall(ink: Ink, blind: Blind, theme: Theme): void {
+function paintWall(ink: Ink, blind: Blind, buds: readonly Blind[], theme: Theme): void {
   const { line } = blind;
   const width = blindWidth(blind);
   const lymph = tissueTone("lymph", theme);
@@ -134,6 +132,7 @@ function paintWall(ink: Ink, blind: Blind, theme: Theme): void {
     ink.strokeStyle = mix(cell.edge, lymph.edge, 0.4);
     ink.stroke();
   };
+  const flap = (FLAP * blind.half) / INITIAL_HALF;
   // One cell over the blind end.
   const cap = Array.from({ length: 21 }, (_, i) => (i / 10 - 1) * (FIRST + 12));
   const onCap = (off: number) =>
@@ -147,9 +146,11 @@ function paintWall(ink: Ink, blind: Blind, theme: Theme): void {
       const [from, to] = [(FIRST + k * CELL) / line.length, (FIRST + (k + 1) * CELL + OVERLAP) / line.length];
       const at = (share: number, off: number): Spot => {
         const part = from + (to - from) * share;
-        const inward = FLAP * Math.max(0, (share - 0.5) / 0.5) ** 1.3;
+        const inward = flap * Math.max(0, (share - 0.5) / 0.5) ** 1.3;
         return beside(line, part, side * (width(part) + 2 - inward + off));
       };
+      // A bud opens here.
+      if (buds.some((bud) => near(bud, at(0.4, 0)) || near(bud, at(0.8, 0)))) continue;
       const shares = Array.from({ length: 17 }, (_, i) => i / 16);
       const thick = (share: number) => (THICK / 2) * Math.min(1, 5 * share + 0.3, 4 * (1 - share) + 0.25);
       fill([
@@ -165,6 +166,9 @@ function paintWall(ink: Ink, blind: Blind, theme: Theme): void {
       ink.stroke();
     }
 }
+
+const near = ({ line, half }: Blind, [x, y]: Spot): boolean =>
+  line.x.some((each, i) => Math.hypot(each - x, entryAt(line.y, i) - y) < half);
 
 /** Two leaflets that meet downstream, thick where they spring from the wall; the pocket of each shows its far half. */
 function paintValve(ink: Ink, line: Curve, at: number, theme: Theme): void {

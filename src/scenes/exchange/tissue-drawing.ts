@@ -9,7 +9,7 @@ import type { Theme } from "../theme/theme.ts";
 import { showProteins, showRedCells } from "./capillary-blood.ts";
 import { type DayFigures, swelling } from "./day.ts";
 import { showArrows, showDrops } from "./fluid-drops.ts";
-import { drawGauge, drawTissueScale, levelAt } from "./fluid-gauge.ts";
+import { drawGauge, drawScales, levelAt } from "./fluid-gauge.ts";
 import { marks } from "./marks.ts";
 import { paintCapillary } from "./paint-capillary.ts";
 import { paintGround, paintTissue } from "./paint-tissue.ts";
@@ -103,7 +103,7 @@ export function tissuePicture(): TissuePicture {
       const gauge = `${level.toFixed(1)} ${full}`;
       if (gauge !== filled) {
         drawGauge(fluid, plan, level, full, theme);
-        drawTissueScale(fluid, plan, theme);
+        drawScales(fluid, plan, theme);
       }
       filled = gauge;
       showRedCells(blood, circulation, time, theme);

@@ -98,8 +98,8 @@ export function tissuePlan(height: number): TissuePlan {
   const course = (text: string) => curve(spots(text).map(([x, y]): Spot => [x, down(y)]));
   const lymph = course("800 588, 714 640, 610 648, 480 646, 330 634, 200 606, 80 566, -120 496");
   const initial = [
-    "846 322, 812 380, 850 444, 812 506, 800 588, 714 640",
-    "392 318, 446 372, 424 436, 470 500, 420 570, 330 634",
+    "852 322, 838 384, 846 446, 822 514, 792 590, 714 640",
+    "398 318, 428 376, 436 440, 446 506, 414 572, 330 634",
   ].map((text): Initial => {
     const line = course(text);
     return {
@@ -109,7 +109,7 @@ export function tissuePlan(height: number): TissuePlan {
       joins: nearest(lymph, [entryAt(line.x, line.x.length - 1), entryAt(line.y, line.y.length - 1)]),
     };
   });
-  const buds = ["662 436, 716 462, 770 494, 812 516", "588 380, 548 422, 504 446, 446 466"].map(
+  const buds = ["672 404, 718 442, 772 478, 834 488", "596 372, 556 414, 504 444, 440 456"].map(
     (text): Blind => ({
       line: course(text),
       half: BUD_HALF,
