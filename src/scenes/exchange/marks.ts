@@ -1,7 +1,9 @@
 /** Marks that move over the tissue: each kind is painted once, in white and greys, and takes the colour that it is given. */
 import { Container, Sprite, Texture } from "pixi.js";
 import { entryAt } from "../../sim/checked/present.ts";
-import { type Ink, inkFor } from "../anatomy/painted-sheet.ts";
+import { closedOutline } from "../../sim/geometry/centreline.ts";
+import { type Ink, inkFor, trace } from "../anatomy/painted-sheet.ts";
+import { type Spot, spots } from "../drawing/curve-drawing.ts";
 
 /** Device pixels of a plane unit. */
 const DENSE = 1.6;
@@ -70,18 +72,22 @@ export function marks(): Marks {
 }
 
 /** Outlines in a narrow vessel: round in front and hollow behind; drawn out along one wall; or a disc on its edge, thin in its middle. */
-const OUTLINES: Readonly<Record<RedCell, string>> = {
-  bullet: "M-40-28C-8-35 36-26 40 0C36 26-8 35-40 28C-48 22-22 16-20 0C-22-16-48-22-40-28Z",
-  slipper: "M-46-20C-30-33 14-33 36-14C50-2 44 17 22 22C2 27-16 19-24 9C-31 0-40 4-47-4C-51-9-50-16-46-20Z",
-  edge: "M-13-31C-2-35 9-33 12-24C15-14 7-8 7 0C7 8 15 14 12 24C9 33-2 35-13 31C-20 27-18 17-13 11C-9 5-9-5-13-11C-18-17-20-27-13-31Z",
+const OUTLINES: Readonly<Record<RedCell, readonly Spot[]>> = {
+  bullet: spots(
+    "-42 -27, -12 -32, 20 -26, 38 -8, 38 8, 20 26, -12 32, -42 27, -36 17, -23 10, -20 0, -23 -10, -36 -17",
+  ),
+  slipper: spots("-46 -18, -20 -29, 14 -25, 38 -10, 44 8, 24 22, 2 22, -14 15, -26 8, -42 1, -50 -8"),
+  edge: spots(
+    "-10 -31, 4 -32, 13 -23, 9 -11, 7 0, 9 11, 13 23, 4 32, -10 31, -17 21, -13 9, -11 0, -13 -9, -17 -21",
+  ),
 };
 
 function paintRedCell(ink: Ink, kind: RedCell, pale: number): void {
-  const outline = new Path2D(OUTLINES[kind]);
+  trace(ink, closedOutline(OUTLINES[kind]), true);
   ink.fillStyle = "#c4c4c4";
-  ink.fill(outline);
+  ink.fill();
   ink.save();
-  ink.clip(outline);
+  ink.clip();
   // Thin in its middle, where more light comes through.
   const thin = ink.createRadialGradient(4, -6, 2, 6, 0, 36);
   const lit = kind === "edge" ? 0.5 * pale : pale;
@@ -96,9 +102,10 @@ function paintRedCell(ink: Ink, kind: RedCell, pale: number): void {
   ink.fillStyle = under;
   ink.fillRect(-ROOM, -ROOM, 2 * ROOM, 2 * ROOM);
   ink.restore();
+  trace(ink, closedOutline(OUTLINES[kind]), true);
   ink.lineWidth = 2.4;
   ink.strokeStyle = "#8a8a8a";
-  ink.stroke(outline);
+  ink.stroke();
 }
 
 /** Half a drop, plane units. */
@@ -134,19 +141,19 @@ function paintArrow(ink: Ink): void {
 }
 
 /** Albumin: a globe of three domains, in outline a blunt heart. */
-const ALBUMIN = "M0 10C-5 10-12 1-12-4C-12-10-5-12 0-8C5-12 12-10 12-4C12 1 5 10 0 10Z";
+const ALBUMIN = spots("0 10, -7 5, -12 -4, -9 -10, -4 -11, 0 -8, 4 -11, 9 -10, 12 -4, 7 5");
 
 function paintProtein(ink: Ink): void {
-  const outline = new Path2D(ALBUMIN);
+  trace(ink, closedOutline(ALBUMIN), true);
   const round = ink.createRadialGradient(-4, -5, 1, 0, -1, 13);
   round.addColorStop(0, "#fff");
   round.addColorStop(0.5, "#e6e6e6");
   round.addColorStop(1, "#a8a8a8");
   ink.fillStyle = round;
-  ink.fill(outline);
+  ink.fill();
   ink.lineWidth = 2;
   ink.strokeStyle = "#5e5e5e";
-  ink.stroke(outline);
+  ink.stroke();
 }
 
 const PAINT: Readonly<Record<Shape, (ink: Ink) => void>> = {

@@ -33,7 +33,7 @@ export const INITIAL_HALF = 58;
 const BUD_HALF = 38;
 /** Plane units of the body's wall under the cavity and of the cavity, in the height in which the places are given. */
 const BODY_WALL = 66;
-const CAVITY = 205;
+const CAVITY = 195;
 /** Plane units under the lining at which the picture goes over to the body's own scale, and the gap that says so. */
 const FILM = 34;
 export const BREAK = 17;
@@ -121,7 +121,7 @@ export function tissuePlan(height: number): TissuePlan {
     [lymph, LYMPH_HALF] as const,
   ];
   const bottom = tall - BODY_WALL * Math.min(1, factor);
-  const top = bottom - CAVITY * Math.min(1.4, Math.max(0.85, factor));
+  const top = bottom - CAVITY * Math.min(1.4, factor);
   const cavity = { lining: liningAt(top), gaps: GAPS, top, gap: top + FILM, bottom };
   const drain = curve(
     spots("560 -29, 650 -28, 730 -26, 796 -10, 846 28, 890 76, 930 130").map(
