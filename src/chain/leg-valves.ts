@@ -8,16 +8,16 @@ import { closedAngle, type LeafletState, openness, swing, type ValveSize } from 
 import { fromLitresPerMinute, fromMillimetre } from "../sim/units.ts";
 
 /** 0 shut .. 1 as wide as the pocket lets it: the valve above the calf, through which blood leaves, and the one below it. */
-interface Openness {
-  readonly out: number;
-  readonly in: number;
+interface Openness<Value> {
+  readonly out: Value;
+  readonly in: Value;
 }
 
-export interface LegValves extends Openness {
+export interface LegValves extends Openness<number> {
   /** L/min through the one below, at the traces' times */
   readonly below: Float64Array;
-  /** at the moment (s of the cycle) at which the muscle presses hardest */
-  readonly hardest: Openness & { readonly time: number };
+  /** how far both stand open, at the traces' times */
+  readonly cycle: Openness<Float64Array>;
 }
 
 /** mm: popliteal vein of an adult of 1.7 m2 (9 mm, chosen for teaching; docs/constants-from-memory.md), with body surface to the half; both legs share the flow. */
@@ -25,82 +25,55 @@ const VEIN_DIAMETER = 9;
 const LEGS = 2;
 /** A leaflet's length over half the vein's width (common practice, no source: they overlap a little when shut). */
 const OVERLAP = 1.35;
-/** s: the flow counts as steady over one piece; after longer jumps of the clock it restarts. */
+/** s: the flow counts as steady over one piece at most. */
 const PIECE = 0.01;
-const LONGEST_JUMP = 0.5;
 
-const SHUT = (valve: ValveSize): LeafletState => ({ angle: closedAngle(valve), turning: 0 });
-
-function flowAt({ time, period }: Traces, flow: Float64Array, seconds: number): number {
+/** A trace's value on the running clock. */
+function valueAt({ time, period }: Traces, flow: Float64Array, seconds: number): number {
   const phase = (((seconds % period) + period) % period) / period;
   const at = phase * (time.length - 1);
   const i = Math.min(time.length - 2, Math.floor(at));
   return entryAt(flow, i) + (entryAt(flow, i + 1) - entryAt(flow, i)) * (at - i);
 }
 
-interface Leaflets {
-  readonly out: LeafletState;
-  readonly in: LeafletState;
-}
-
-/** How one circulation's leaflets swing. */
-function swingingIn({ traces, request }: Circulation, legs: Float64Array, below: Float64Array) {
+/** How a valve's leaflets swing in a flow (L/min in both legs), at the traces' times. */
+function swinging({ traces, request }: Circulation, flow: Float64Array): Float64Array {
+  const { time, period } = traces;
   const halfWidth = fromMillimetre((VEIN_DIAMETER / 2) * Math.sqrt(request.body.bsa / 1.7));
   const valve: ValveSize = { halfWidth, length: OVERLAP * halfWidth };
   const blood = { density: BLOOD_DENSITY, viscosity: bloodViscosity(request.body.haemoglobin) };
   const perFlow = 1 / (LEGS * Math.PI * halfWidth ** 2);
-  const advance = (states: Leaflets, from: number, to: number): Leaflets => {
-    let [at, now] = [from, states];
+  let [at, leaflet]: [number, LeafletState] = [-period, { angle: closedAngle(valve), turning: 0 }];
+  const until = (to: number): number => {
     while (to - at > 1e-9) {
       const step = Math.min(PIECE, to - at);
-      const velocity = (flow: Float64Array) =>
-        fromLitresPerMinute(flowAt(traces, flow, at + step / 2)) * perFlow;
-      now = {
-        out: swing(valve, now.out, velocity(legs), step, blood),
-        in: swing(valve, now.in, velocity(below), step, blood),
-      };
+      const velocity = fromLitresPerMinute(valueAt(traces, flow, at + step / 2)) * perFlow;
+      leaflet = swing(valve, leaflet, velocity, step, blood);
       at += step;
     }
-    return now;
+    return openness(valve, leaflet);
   };
-  const shut: Leaflets = { out: SHUT(valve), in: SHUT(valve) };
-  const openIn = (states: Leaflets): Openness => ({
-    out: openness(valve, states.out),
-    in: openness(valve, states.in),
-  });
-  const calf = traces.pressures.calf ?? new Float64Array(1);
-  const time = entryAt(traces.time, calf.indexOf(Math.max(...calf)));
-  // A whole repeat from shut: by its end the leaflets have forgotten where they began.
-  return { shut, advance, openIn, hardest: { time, ...openIn(advance(shut, time - traces.period, time)) } };
+  // After a whole repeat from shut the leaflets have forgotten where they began.
+  return Float64Array.from(time, until);
 }
 
 /** Follows one pane's circulation; null while it has no leg flows. */
 export function legValves() {
   let known: Circulation | null = null;
-  let at = 0;
-  let states: Leaflets | null = null;
-  let swinging: ReturnType<typeof swingingIn> | null = null;
-  let below: Float64Array = new Float64Array();
+  let read: Pick<LegValves, "below" | "cycle"> | null = null;
 
   return {
     follow(circulation: Circulation | null, time: number): LegValves | null {
       const { legs, legBed } = circulation?.traces.flows ?? {};
       if (!circulation || !legs || !legBed) return null;
       const { traces, request } = circulation;
-      if (known !== circulation || !swinging || !states) {
-        below = lowerValveFlow(traces, legBed, request.body.bsa);
-        swinging = swingingIn(circulation, legs, below);
-        states = null;
-      }
-      if (!states || time < at || time - at > LONGEST_JUMP) {
-        states ??= swinging.shut;
+      if (known !== circulation || !read) {
         known = circulation;
-        at = time - traces.period;
+        const below = lowerValveFlow(traces, legBed, request.body.bsa);
+        read = { below, cycle: { out: swinging(circulation, legs), in: swinging(circulation, below) } };
       }
-      states = swinging.advance(states, at, time);
-      at = time;
-      const { hardest } = swinging;
-      return { ...swinging.openIn(states), below, hardest };
+      const { out, in: entering } = read.cycle;
+      return { out: valueAt(traces, out, time), in: valueAt(traces, entering, time), ...read };
     },
   };
 }

@@ -15,7 +15,7 @@ import {
 } from "../../src/scenes/calf/leg-parts.ts";
 import { drawPushes } from "../../src/scenes/calf/pushes.ts";
 import { outlineOf } from "../../src/scenes/calf/rounded.ts";
-import { calfDoing, squeezes } from "../../src/scenes/calf/squeezes.ts";
+import { calfDoing, oppositeOf, squeezes } from "../../src/scenes/calf/squeezes.ts";
 import { beforeVein, behindVein, bulge } from "../../src/scenes/calf/strip-ends.ts";
 import {
   CALF,
@@ -260,6 +260,32 @@ test("each contraction is found once, and a calf at rest squeezes never", () => 
   expect(squeezes(rest)).toEqual([]);
   expect(calfDoing(rest, 0.25)).toBe("rest");
   expect(squeezeAt(rest, 0.5)).toBe(0);
+});
+
+test("the leg beside is filling while this one presses, at its hardest squeeze while this one rests, and never jumps", () => {
+  const pressure = (t: number) => 60 * Math.sin(Math.PI * t) ** 2;
+  for (const beat of [0, 1, 7]) {
+    const [pressed, rested] = [oppositeOf(traces, beat + 0.5)!, oppositeOf(traces, beat + 0.05)!];
+    expect(pressed.state).toBe("filling");
+    expect(pressure(pressed.time)).toBeCloseTo(0, 3);
+    expect(rested.state).toBe("hardest");
+    expect(pressure(rested.time)).toBeCloseTo(60, 3);
+  }
+  let before = oppositeOf(traces, 2)!.time;
+  for (let t = 2.01; t < 7; t += 0.01) {
+    const { time } = oppositeOf(traces, t)!;
+    expect(time).toBeLessThanOrEqual(t);
+    expect(time - before).toBeGreaterThan(-1e-9);
+    expect(time - before).toBeLessThan(0.05);
+    before = time;
+  }
+  expect(oppositeOf({ ...traces, pressures: { calf: new Float64Array(401) } }, 1)).toBeNull();
+});
+
+test("a squeeze begins where the muscle's pressure begins to rise and ends where it is greatest", () => {
+  const [first] = squeezes(traces);
+  expect(first!.from).toBeLessThan(0.1);
+  expect(first!.to).toBeCloseTo(0.5, 1);
 });
 
 test("the foot ends in a round toe", () => {

@@ -9,14 +9,14 @@ import type { Theme } from "../theme/theme.ts";
 import { MIDLINE } from "./torso.ts";
 
 /** Plane units of an arrow at the breath's fastest widening, and for the great veins' mean flow. */
-const FASTEST = 74;
+const FASTEST = 64;
 /** Parts of the lungs' size a second below which the chest is at rest. */
 const AT_REST = 0.005;
-const BY_MEAN = 44;
-const LONGEST = 96;
-/** Widths: of a stream's arrow, and of one for the wall's own motion. */
-const THIN = 5;
-const BOLD = 9;
+const BY_MEAN = 50;
+const LONGEST = 110;
+/** Widths: of an arrow for the wall's own motion, and of a stream's, which is what the picture is about. */
+const MOTION = 6;
+const STREAM = 10;
 
 /** How fast the lungs widen, in parts of their resting size a second. */
 export function wideningAt(circulation: Circulation, time: number): number {
@@ -55,7 +55,7 @@ interface Stream {
 /** Beside each great vein, in the colour of its curve. */
 const STREAMS: readonly Stream[] = [
   { flow: "ivc", from: [500, 700], way: [0, -1], colour: ({ origin }) => origin[2] },
-  { flow: "svc", from: [438, 206], way: [0, 1], colour: ({ origin }) => origin[0] },
+  { flow: "svc", from: [424, 210], way: [0, 1], colour: ({ origin }) => origin[0] },
 ];
 
 /** Moments of a breath at which its fastest widening is looked for. */
@@ -95,18 +95,18 @@ export function drawArrows(ink: Graphics, circulation: Circulation, time: number
   // Of a slow motion too the way can be seen: by the root.
   const length = FASTEST * Math.sign(rate) * Math.sqrt(Math.abs(rate));
   for (const [from, way] of MOVING)
-    arrow(ink, from, way, length, { color: colour.ink, width: BOLD, rim: colour.stage });
+    arrow(ink, from, way, length, { color: colour.ink, width: MOTION, rim: colour.stage });
   for (const { flow, from, way, colour: of } of STREAMS) {
     const trace = traces.flows[flow];
     if (!trace) continue;
     const part = valueAt(traces, trace, time) / scale.mean;
-    arrow(ink, from, way, BY_MEAN * part, { color: of(colour), width: THIN });
+    arrow(ink, from, way, BY_MEAN * part, { color: of(colour), width: STREAM, rim: colour.stage });
   }
 }
 
 /** Plane units of an arrow's light rim, on both sides together; and the least length that points anywhere, in its widths. */
 const RIM = 5;
-const SHORTEST = 1.8;
+const SHORTEST = 3.4;
 
 /** @param length below nought: the other way, over the same place */
 function arrow(
@@ -114,7 +114,7 @@ function arrow(
   [x, y]: Spot,
   [wx, wy]: Spot,
   length: number,
-  { color, width, rim }: { readonly color: string; readonly width: number; readonly rim?: string },
+  { color, width, rim }: { readonly color: string; readonly width: number; readonly rim: string },
 ): void {
   const reach = Math.min(LONGEST, Math.abs(length));
   if (reach < SHORTEST * width) return;
@@ -127,13 +127,11 @@ function arrow(
   const half = head * 0.58;
   const [ex, ey] = [bx + ux * 2, by + uy * 2];
   const tip = [tx, ty, bx - uy * half, by + ux * half, bx + uy * half, by - ux * half];
-  if (rim) {
-    ink
-      .moveTo(sx, sy)
-      .lineTo(ex, ey)
-      .stroke({ color: rim, width: width + RIM, cap: "round" });
-    ink.poly(tip).stroke({ color: rim, width: RIM, join: "round" });
-  }
+  ink
+    .moveTo(sx, sy)
+    .lineTo(ex, ey)
+    .stroke({ color: rim, width: width + RIM, cap: "round" });
+  ink.poly(tip).stroke({ color: rim, width: RIM, join: "round" });
   ink.moveTo(sx, sy).lineTo(ex, ey).stroke({ color, width, cap: "round" });
   ink.poly(tip).fill({ color });
 }

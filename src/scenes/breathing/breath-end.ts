@@ -11,6 +11,7 @@ import type { Spot } from "../drawing/curve-drawing.ts";
 import { dashes } from "../drawing/plot.ts";
 import type { Theme } from "../theme/theme.ts";
 import { lungSize, stretchTrace } from "./chest.ts";
+import { drawnLarger, largerOf } from "./larger.ts";
 import { signOf, WALL, wallLine } from "./rib-cage.ts";
 import { swungOf } from "./swing.ts";
 
@@ -83,7 +84,8 @@ export function breathEnds(): BreathEnds {
       if (!sizes) return;
       for (const end of ["out", "in"] as const) {
         const ink = ends[end].clear();
-        const pieces = outlinesAt(sizes[end]).flatMap((line) => dashes(line, DASH));
+        const size = drawnLarger(sizes[end], largerOf(circulation.traces));
+        const pieces = outlinesAt(size).flatMap((line) => dashes(line, DASH));
         for (const [color, width] of [
           [colour.stage, 4],
           [colour.ink, 2],

@@ -3,6 +3,7 @@ import { Container } from "pixi.js";
 import { formatQuantity } from "../../i18n/index.ts";
 import type { Circulation } from "../../sim/circulation/answer.ts";
 import { wordSetting } from "../../sim/parameters/parameters.ts";
+import { saturationOf } from "../circuit/circuit-blood.ts";
 import { circuitLegend } from "../circuit/circuit-legend.ts";
 import { onVessel } from "../circuit/on-vessel.ts";
 import { type Lain, type Lettering, lettering } from "../drawing/lettering.ts";
@@ -10,6 +11,7 @@ import { type Row, type Strips, strips } from "../drawing/strips.ts";
 import { readingAt } from "../drawing/trace-clock.ts";
 import { paneScene, type ScenePane, solvedIn } from "../pane-scene.ts";
 import type { Box, MakeScene } from "../scene.ts";
+import { bloodColour } from "../theme/colour.ts";
 import type { Theme } from "../theme/theme.ts";
 import { sizes } from "../theme/type.ts";
 import { doingAt, fillings } from "./chest.ts";
@@ -41,7 +43,8 @@ const ROWS: readonly Row[] = [
     title: "further.breathing.lungs",
     trace: ({ flows }) => flows.pulmonary,
     unit: "L/min",
-    colour: (palette) => palette.rich,
+    // Blood on its way to the lungs.
+    colour: (palette, circulation) => bloodColour(palette, saturationOf(circulation, "pulmonaryArtery")),
     rank: 1,
   },
 ];
@@ -95,7 +98,7 @@ function breath(): ScenePane {
       const type = sizes(Math.min(box.height, box.width), floor);
       const wide = box.width > box.height;
       const gap = type.axis;
-      const head = wide ? 0 : type.label * 3.4;
+      const head = wide ? 0 : type.label * 5.4;
       const picture: Box = wide
         ? { ...box, width: box.width * 0.58 }
         : { ...box, y: box.y + head, height: Math.min(box.height * 0.46, box.width * 0.86) };
@@ -126,7 +129,12 @@ function breath(): ScenePane {
       if (pressure !== undefined) {
         const more = [
           theme.say("further.breathing.around", { pressure: formatQuantity(pressure, "mmHg") }),
-          ...(wide && shown.end ? [theme.say("further.breathing.dashed", { end: shown.end })] : []),
+          ...(shown.end
+            ? [
+                theme.say("further.breathing.dashed", { end: shown.end }),
+                theme.say("further.breathing.larger", { times: shown.larger }),
+              ].slice(0, shown.larger > 1 ? 2 : 1)
+            : []),
         ];
         const soft = { size: type.axis, colour: theme.colour.inkSoft };
         noted = words.write(

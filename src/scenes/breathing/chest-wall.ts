@@ -6,7 +6,7 @@ import { servesAt, sheet } from "../anatomy/painted-sheet.ts";
 import { CHEST_AT, chestFrame } from "../circuit/chest-plan.ts";
 import type { Theme } from "../theme/theme.ts";
 import { cageBounds, paintRibs, paintWall } from "./rib-cage.ts";
-import { swingOf, widthOf } from "./swing.ts";
+import { skinWidth, swingOf } from "./swing.ts";
 import {
   COLLAR_BOUNDS,
   fillTorso,
@@ -81,7 +81,7 @@ export function chestWall(): ChestWall {
       });
     },
     move(size) {
-      const wide = widthOf(size);
+      const wide = skinWidth(size);
       for (const { view: painted } of [skin, bones]) painted.scale.set(wide, 1);
       mask.setFromMatrix(new Matrix(wide, 0, 0, 1, MIDLINE * (1 - wide), 0));
       for (const [i, sign] of [-1, 1].entries()) {

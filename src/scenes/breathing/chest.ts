@@ -40,7 +40,11 @@ export function fillings(traces: Traces): readonly Stretch[] {
   return found;
 }
 
-export type Doing = "in" | "out" | "held" | "valsalva" | "ventilatorIn" | "ventilatorOut";
+export type Doing = "in" | "out" | "pause" | "held" | "valsalva" | "ventilatorIn" | "ventilatorOut";
+
+/** Parts of the breath: so little of it left, and so little change over a hundredth of its time, that the chest rests before the next. */
+const EMPTY = 0.02;
+const RESTS = 0.004;
 
 /** What the chest is doing at a moment, as a key of the words. */
 export function doingAt(traces: Traces, breathing: string, seconds: number): Doing {
@@ -48,7 +52,11 @@ export function doingAt(traces: Traces, breathing: string, seconds: number): Doi
   const stretch = stretchTrace(traces);
   if (!stretch) return "held";
   const step = traces.period / 200;
-  const fills = valueAt(traces, stretch, seconds + step) > valueAt(traces, stretch, seconds - step);
+  const change = valueAt(traces, stretch, seconds + step) - valueAt(traces, stretch, seconds - step);
+  const [least, most] = [Math.min(...stretch), Math.max(...stretch)];
+  const empty = valueAt(traces, stretch, seconds) < least + EMPTY * (most - least);
+  if (empty && Math.abs(change) < RESTS * (most - least)) return "pause";
+  const fills = change > 0;
   if (breathing === "ventilator") return fills ? "ventilatorIn" : "ventilatorOut";
   return fills ? "in" : "out";
 }

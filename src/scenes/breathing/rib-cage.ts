@@ -142,17 +142,16 @@ export function paintWall(ink: Ink, lung: LungShape, theme: Theme): void {
   for (const { cut } of ribs) paintCut(ink, cut, signOf(lung), theme);
 }
 
-/** A rib cut across: its firm rim around the marrow. */
+/** A rib cut across, slanting as the wall's outside goes down: marrow within its firm rim. */
 function paintCut(ink: Ink, [x, y]: Point, sign: 1 | -1, theme: Theme): void {
   const bone = legTissue("bone", theme);
-  for (const [size, color] of [
-    [1, bone.edge],
-    [0.88, bone.body],
-    [0.56, mix(bone.shade, tissue("muscle", theme).body, 0.3)],
-    [0.3, mix(bone.body, tissue("muscle", theme).light, 0.3)],
+  for (const [rim, color] of [
+    [0, bone.edge],
+    [0.45, bone.light],
+    [1.15, mix(bone.shade, bone.body, 0.5)],
   ] as const) {
     ink.beginPath();
-    ink.ellipse(x, y, 2.5 * size, 4.2 * size, sign * -0.22, 0, 2 * Math.PI);
+    ink.ellipse(x, y, 2.7 - rim, 4.9 - rim, sign * -0.42, 0, 2 * Math.PI);
     ink.fillStyle = color;
     ink.fill();
   }

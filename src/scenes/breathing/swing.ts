@@ -9,8 +9,12 @@ const RISE = 0.3;
 
 const [MIDDLE] = inChest([MIDLINE, 0]);
 
-/** How much wider the trunk stands for a size of the lungs against rest. */
-export const widthOf = (size: number): number => 1 + FOLLOWS * (size - 1);
+/** Part of the ribs' way that the skin goes, and the arms with it. */
+const SKIN = 0.45;
+
+/** How much wider the rib cage stands for a size of the lungs against rest, and the skin over it. */
+const widthOf = (size: number): number => 1 + FOLLOWS * (size - 1);
+export const skinWidth = (size: number): number => 1 + SKIN * FOLLOWS * (size - 1);
 
 /** In the order of a matrix: x' = a x + tx, y' = b x + y + ty (mm). @param sign 1 on the patient's left, -1 on the right */
 export function swingOf(sign: number, size: number) {

@@ -1,6 +1,6 @@
 /** The chest: the circuit's own schematic from close by, with lungs, ribs and diaphragm that move with the breath. */
 import { Container, Graphics } from "pixi.js";
-import { entryAt } from "../../sim/checked/present.ts";
+import { entryAt, present } from "../../sim/checked/present.ts";
 import type { Circulation } from "../../sim/circulation/answer.ts";
 import { type Bounds, type Ink, servesAt, sheet } from "../anatomy/painted-sheet.ts";
 import { lungsAt } from "../anatomy/standing.ts";
@@ -10,6 +10,7 @@ import { CHEST_AT } from "../circuit/chest-plan.ts";
 import { fenestrated } from "../circuit/circuit-pane.ts";
 import { type Laid, layVessels } from "../circuit/dots.ts";
 import { flowing } from "../circuit/flowing.ts";
+import { PAINTED } from "../circuit/outlines.ts";
 import { overOrgans, paintedChest } from "../circuit/painted-chest.ts";
 import { drawThroughLiver } from "../circuit/silhouette.ts";
 import type { Vessel } from "../circuit/vessel.ts";
@@ -21,6 +22,7 @@ import { drawArrows } from "./arrows.ts";
 import { type BreathEnd, breathEnds } from "./breath-end.ts";
 import { chestWall, inMillimetres } from "./chest-wall.ts";
 import { isInLiver, LIVER_BOUNDS, paintLiverVeins, widthBefore } from "./in-liver.ts";
+import { drawnLarger, largerOf } from "./larger.ts";
 import { MIDLINE } from "./torso.ts";
 
 /** From the neck to below the liver. */
@@ -41,6 +43,8 @@ const ARM = {
 } as const;
 /** Plane units by which the liver's veins are drawn lower, to keep below the diaphragm in a quiet breath, which moves that by 15; a deep one does by 37. */
 const BREATH = 20;
+/** Plane units by which the liver stands lower in the middle of a breath, and at the end of a deep one. */
+const LIVER = { middle: 26, lowest: 46 } as const;
 /** Plane units over which they come up to where they open. */
 const OPENS = 30;
 /** Device pixels of a CSS pixel for which the chest is painted. */
@@ -52,6 +56,8 @@ export interface Shown {
   readonly vessels: readonly Laid[];
   /** the dashed outline */
   readonly end: BreathEnd | null;
+  /** by which the movement is drawn */
+  readonly larger: number;
 }
 
 export interface Thorax {
@@ -67,9 +73,19 @@ function vesselsIn(circulation: Circulation): readonly Vessel[] {
   );
   const veins = vessels.filter(isInLiver);
   return vessels.map((vessel) =>
-    vessel.name.includes("Limb") ? inArm(vessel) : isInLiver(vessel) ? inLiver(vessel, veins) : vessel,
+    vessel.name.includes("Limb")
+      ? inArm(vessel)
+      : isInLiver(vessel)
+        ? inLiver(vessel, veins)
+        : vessel.name === "descending"
+          ? { ...vessel, covers: [behindLiver()] }
+          : vessel,
   );
 }
+
+/** The liver's outline in the middle of a breath. */
+const behindLiver = (): readonly Spot[] =>
+  present(PAINTED.find(({ name }) => name === "liver")).points.map(([x, y]): Spot => [x, y + LIVER.middle]);
 
 /** The arms end here, in the picture. */
 function inArm(vessel: Vessel): Vessel {
@@ -113,9 +129,7 @@ export function thorax(): Thorax {
   const [view, scene] = [new Container(), new Container()];
   const [mask, arrows] = [new Graphics(), new Graphics()];
   const clearing = sheet();
-  const over = new Container();
-  over.scale.set(1, -1);
-  over.addChild(clearing.view);
+  clearing.view.scale.y = -1;
   const [under, back, front] = [new Graphics(), new Graphics(), new Graphics()];
   const painted = paintedChest();
   const wall = chestWall();
@@ -136,12 +150,11 @@ export function thorax(): Thorax {
   );
   scene.mask = mask;
   // The ends reach over the mask's own edge.
-  view.addChild(mask, scene, over, arrows);
+  view.addChild(mask, scene, clearing.view, arrows);
   let known: Circulation | null = null;
   let themed: Theme | null = null;
   let laid: readonly Laid[] = [];
-
-  let fine = 0;
+  let [fine, larger] = [0, 1];
   const drawLiverVeins = (circulation: Circulation, density: number, theme: Theme): void => {
     fine = density;
     const veins = laid.filter(({ vessel }) => isInLiver(vessel));
@@ -151,13 +164,16 @@ export function thorax(): Thorax {
   };
   const drawStanding = (circulation: Circulation, theme: Theme): void => {
     laid = layVessels(vesselsIn(circulation));
-    blood.follow(laid, circulation);
+    larger = largerOf(circulation.traces);
+    blood.follow(laid, circulation, larger);
     clearing.paint(ENDS, 1, [0, 0], (ink) => paintEnds(ink, theme));
     for (const ink of [under, back, front]) ink.clear();
     const at = (depth: "under" | "behind" | "before") =>
       laid.filter(({ vessel }) => depth === (vessel.under ? "under" : vessel.behind ? "behind" : "before"));
     drawVessels(under, at("under"), circulation, theme);
-    drawThroughLiver(back, at("under"), circulation, theme, BREATH);
+    // The aorta lies behind the liver, apart from it; the lower vein in a groove of it.
+    const groove = at("under").filter(({ vessel }) => vessel.name !== "descending");
+    drawThroughLiver(back, groove, circulation, theme, LIVER.lowest);
     drawVessels(back, at("behind"), circulation, theme);
     const bare = at("before").filter(({ vessel }) => !isInLiver(vessel));
     drawVessels(front, bare, circulation, theme);
@@ -184,13 +200,13 @@ export function thorax(): Thorax {
       if (!servesAt(fine, density)) drawLiverVeins(circulation, density, theme);
       wall.paint(density, theme);
       // Also in a still picture it is the chest of the moment that the curves mark.
-      wall.move(lungsAt(circulation, time, false));
+      wall.move(drawnLarger(lungsAt(circulation, time, false), larger));
       const end = ends.move(circulation, time);
       drawArrows(arrows, circulation, time, theme);
-      painted.draw({ circulation, time, still: false }, density, theme);
+      painted.draw({ circulation, time, still: false, larger }, density, theme);
       blood.move(time, still, theme);
       // On a small screen a name may reach over an arm.
-      return { fit, end, vessels: laid.filter(({ vessel }) => !vessel.name.includes("Limb")) };
+      return { fit, end, larger, vessels: laid.filter(({ vessel }) => !vessel.name.includes("Limb")) };
     },
     release() {
       blood.release();

@@ -1,6 +1,5 @@
 /** The trunk around the chest, from the neck to the belly with arms at its sides: skin, collar bones, and what of it holds the organs. */
 import type { Graphics } from "pixi.js";
-import { entryAt } from "../../sim/checked/present.ts";
 import type { Point } from "../../sim/geometry/geometry.ts";
 import { paintOrgan } from "../anatomy/paint-organ.ts";
 import { type Bounds, type Ink, strokes, trace } from "../anatomy/painted-sheet.ts";
@@ -37,7 +36,7 @@ const ARM = {
   to: 464,
   room: spots("60 260, 168 260, 186 340, 178 400, 171 600, 60 600"),
 } as const;
-/** From the manubrium, forward in its inner part and back in its outer one, to the shoulder. */
+/** From the breastbone, which is taken away from before the heart, forward in its inner part and back in its outer one, to the shoulder. */
 const COLLAR_BONE = spots("458 204, 436 192, 402 187, 362 190, 322 190, 284 182, 248 174, 216 184");
 const TRUNK = whole(
   spots(
@@ -82,54 +81,10 @@ function fadeDown(ink: Ink, room: readonly Spot[], { from, to }: Fall): void {
   ink.restore();
 }
 
-/** Half of the breastbone's outline: its manubrium with the notch and the joints of collar bone and first rib, and the body below it. */
-const MANUBRIUM = whole(
-  spots("500 208, 484 206, 470 197, 456 199, 450 212, 454 232, 466 246, 474 268, 480 284, 500 287"),
-);
-const STERNUM = whole(
-  spots("500 290, 481 288, 476 310, 468 340, 474 372, 467 404, 472 440, 478 480, 500 482"),
-);
-/** 0..1: so much of both that what lies behind stays seen. */
-const MANUBRIUM_SEEN = { fill: 0.3, edge: 0.75 } as const;
-const STERNUM_SEEN = { fill: 0.18, edge: 0.6 } as const;
-/** It goes over the heart. */
-const STERNUM_FADES = { from: 296, to: 430, room: spots("440 288, 560 288, 560 500, 440 500") } as const;
-
-function paintSternum(ink: Ink, theme: Theme): void {
-  const bone = legTissue("bone", theme);
-  ink.save();
-  for (const [outline, { fill, edge }] of [
-    [STERNUM, STERNUM_SEEN],
-    [MANUBRIUM, MANUBRIUM_SEEN],
-  ] as const) {
-    const { x, y } = curve([...outline, entryAt(outline, 0)], 4);
-    trace(
-      ink,
-      Array.from(x, (each, i) => inChest([each, entryAt(y, i)])),
-      true,
-    );
-    ink.globalAlpha = fill;
-    ink.fillStyle = bone.body;
-    ink.fill();
-    ink.globalAlpha = edge;
-    for (const [width, colour] of [
-      [1.5, bone.edge],
-      [0.8, bone.body],
-    ] as const) {
-      ink.lineWidth = width;
-      ink.strokeStyle = colour;
-      ink.stroke();
-    }
-  }
-  ink.restore();
-  fadeDown(ink, STERNUM_FADES.room, STERNUM_FADES);
-}
-
 /** Before the vessels to the arms. */
 export function paintCollarBones(ink: Ink, theme: Theme): void {
   const bone = legTissue("bone", theme);
   const { body } = skinOf(theme);
-  paintSternum(ink, theme);
   for (const side of [COLLAR_BONE, mirrored(COLLAR_BONE)])
     strokes(ink, smoothLine(side.map(inChest)), 1, [
       [5, mix(body, bone.edge, 0.5)],

@@ -5,16 +5,17 @@ import { entryAt } from "../../sim/checked/present.ts";
 import type { Circulation } from "../../sim/circulation/answer.ts";
 import { lettering, type Note } from "../drawing/lettering.ts";
 import { type Row, strips } from "../drawing/strips.ts";
-import { readingAt, valueAt } from "../drawing/trace-clock.ts";
+import { readingAt } from "../drawing/trace-clock.ts";
 import { paneScene, type ScenePane, solvedIn } from "../pane-scene.ts";
 import type { Box, MakeScene } from "../scene.ts";
 import type { Theme } from "../theme/theme.ts";
 import { type Sizes, sizes } from "../theme/type.ts";
 import { legTraces } from "./blood-column.ts";
-import { LEG, leg } from "./leg.ts";
+import { leg } from "./leg.ts";
 import { writeNames } from "./leg-names.ts";
 import { SKIN } from "./leg-parts.ts";
-import { roomBeside, squeezedLeg } from "./squeezed-leg.ts";
+import { LEG } from "./leg-tissues.ts";
+import { oppositeLeg, roomBeside } from "./opposite-leg.ts";
 import { calfDoing, squeezes } from "./squeezes.ts";
 
 /** Part of the leg's height by which the thigh reaches back from the middle of the leg's room. */
@@ -44,8 +45,8 @@ const ROWS: readonly Row[] = [
   },
 ];
 
-/** mmHg by which the muscle's pressure is read: a squeeze raises and drops it within a second. */
-const STEP = 5;
+/** mmHg by which the muscle's pressure is read, as the curve's mark stands. */
+const STEP = 1;
 
 /** What the muscle does, and how hard. @param room CSS px that it keeps to */
 const noteOf = (doing: string, mmHg: number, room: Box, type: Sizes, theme: Theme): Note => ({
@@ -86,12 +87,12 @@ function placesIn(
 
 function calfPane(): ScenePane {
   const view = new Container();
-  const [picture, squeezed] = [leg(), squeezedLeg()];
+  const [picture, other] = [leg(), oppositeLeg()];
   const rows = strips(ROWS, squeezes, { foot: "further.calf.seconds", band: "further.calf.squeezes" });
   const [words, lines] = [lettering(), new Graphics()];
   let said = "";
   let known: Circulation | null = null;
-  view.addChild(picture.view, squeezed.view, rows.view, lines, words.view);
+  view.addChild(picture.view, other.view, rows.view, lines, words.view);
   return {
     view,
     draw({ frame, pane, circulation }, box, { floor }, theme) {
@@ -105,7 +106,8 @@ function calfPane(): ScenePane {
       const { place, charts, wide } = placesIn(box, type);
       const { fit, open } = picture.draw({ circulation, valves, time, still }, place, theme);
       const beside = wide && squeezes(traces).length > 0 ? roomBeside(fit, charts.x, labels, type) : null;
-      const hardest = squeezed.draw(circulation, valves, beside?.leg ?? null, theme);
+      const opposite = other.draw({ circulation, valves, time }, beside?.leg ?? null, theme);
+      const against = calf && opposite ? readingAt(traces, calf, opposite.time, STEP) : 0;
       rows.draw({ circulation, all: solvedIn(frame), time }, charts, type.axis, theme);
       // Words are laid out again only when one of them changes.
       const next = JSON.stringify([
@@ -118,7 +120,8 @@ function calfPane(): ScenePane {
         theme.name,
         theme.say("further.calf.seconds"),
         beside,
-        hardest,
+        opposite?.state,
+        against,
       ]);
       if (next === said && known === circulation) return;
       said = next;
@@ -128,17 +131,8 @@ function calfPane(): ScenePane {
         noteOf(`further.doing.${calfDoing(traces, time)}`, pressure, { ...place, y: box.y }, type, theme),
         theme,
       );
-      if (beside && hardest !== null)
-        words.write(
-          noteOf(
-            "further.calf.hardest",
-            calf ? valueAt(traces, calf, hardest) : 0,
-            beside.words,
-            type,
-            theme,
-          ),
-          theme,
-        );
+      if (beside && opposite)
+        words.write(noteOf(`further.calf.${opposite.state}`, against, beside.words, type, theme), theme);
       lines.clear();
       const within = beside ? { ...place, width: beside.words.x - place.x - type.axis } : place;
       if (labels) writeNames({ ink: lines, words, type: type.axis }, open, fit, within, theme);
@@ -146,7 +140,7 @@ function calfPane(): ScenePane {
     },
     release() {
       picture.release();
-      squeezed.release();
+      other.release();
     },
   };
 }

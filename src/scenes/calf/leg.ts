@@ -2,7 +2,7 @@
 import { Container, Graphics } from "pixi.js";
 import type { LegValves } from "../../chain/leg-valves.ts";
 import type { Circulation } from "../../sim/circulation/answer.ts";
-import { servesAt, sheet } from "../anatomy/painted-sheet.ts";
+import { servesAt } from "../anatomy/painted-sheet.ts";
 import { saturationOf } from "../circuit/circuit-blood.ts";
 import { type Fit, fitInto } from "../drawing/split.ts";
 import { type Streaks, shapeOf, streaks } from "../drawing/streaks.ts";
@@ -11,24 +11,16 @@ import type { Box } from "../scene.ts";
 import { markColour, tintOf } from "../theme/colour.ts";
 import type { Theme } from "../theme/theme.ts";
 import { type BloodColumn, bloodColumn, legTraces } from "./blood-column.ts";
-import { FASCIA, SKIN, TIBIA } from "./leg-parts.ts";
-import { muscleStrips } from "./muscle-strips.ts";
-import {
-  paintBehindVein,
-  paintCalfMuscles,
-  paintDeepMuscles,
-  paintNear,
-  paintNearHead,
-} from "./paint-leg.ts";
+import { LEG, legTissues, type Room } from "./leg-tissues.ts";
 import { drawFarCusps, drawValves, drawVein } from "./paint-vein.ts";
 import { drawPushes } from "./pushes.ts";
-import { beforeVein, behindVein } from "./strip-ends.ts";
+import { drawBehindMuscles, drawPerforator } from "./thin-veins.ts";
 import { freeHalfWidth, halfWidth, placeInLeg, pressedAt, VALVES } from "./vein.ts";
 
 interface LegState {
   readonly circulation: Circulation;
   /** null until they are computed: drawn shut */
-  readonly valves: Omit<LegValves, "hardest"> | null;
+  readonly valves: Omit<LegValves, "cycle"> | null;
   /** s of blood time */
   readonly time: number;
   readonly still: boolean;
@@ -41,11 +33,6 @@ export interface Leg {
   release(): void;
 }
 
-export type Room = Readonly<Record<"left" | "top" | "right" | "bottom", number>>;
-/** Room that the leg takes, plane units. */
-export const LEG: Room = { left: 70, top: 0, right: 726, bottom: 1000 };
-/** Plane units, in the middle of the vein: from here to the skin behind, the leg bulges. */
-const STAYS = 250;
 /** Device pixels of a CSS pixel for which the tissues are painted. */
 const DENSE = 1.25;
 
@@ -53,59 +40,44 @@ const DENSE = 1.25;
 const ODD = 0.7548776662;
 const FADE = 5;
 /** Half a dot, and how near it comes to the wall. */
-const DOT = 3.2;
+const DOT = 3.6;
 /** L/min under which blood stands still. */
 const STANDS = 0.02;
 
 /** @param room what of the leg is shown, plane units */
 export function leg(room: Room = LEG): Leg {
   const view = new Container();
-  const [behind, before] = [sheet(), sheet()];
-  const skin = muscleStrips({ left: LEG.left, right: STAYS }, behindVein(SKIN, STAYS));
-  const calf = muscleStrips({ left: 80, right: 330 }, behindVein(FASCIA));
-  const near = muscleStrips({ left: 80, right: 330 }, behindVein(FASCIA));
-  const deep = muscleStrips({ left: 250, right: 440 }, beforeVein(TIBIA));
-  const [mask, vein] = [new Graphics(), new Graphics()];
+  const tissues = legTissues(room);
+  const [mask, saphenous, perforator, vein] = [
+    new Graphics(),
+    new Graphics(),
+    new Graphics(),
+    new Graphics(),
+  ];
   const [farCusps, cusps, pushes] = [new Graphics(), new Graphics(), new Graphics()];
   mask.rect(room.left, room.top, room.right - room.left, room.bottom - room.top).fill(0xffffff);
   const blood = streaks();
-  // Sheets are painted with y up.
-  for (const each of [behind, before]) each.view.scale.y = -1;
   view.addChild(
     mask,
-    behind.view,
-    skin.view,
-    calf.view,
-    deep.view,
+    tissues.behind,
+    tissues.skin,
+    saphenous,
+    tissues.calf,
+    tissues.deep,
+    perforator,
     vein,
     farCusps,
     blood.view,
     cusps,
-    near.view,
+    tissues.near,
     pushes,
-    before.view,
+    tissues.before,
   );
   view.mask = mask;
   let known: Circulation | null = null;
   let [painted, fine, narrowed] = ["", 0, ""];
   let column: BloodColumn | null = null;
   let filling: Float64Array | null = null;
-
-  const paint = (saturation: number, density: number, theme: Theme): void => {
-    const { left, top, right, bottom } = room;
-    behind.paint([left, -bottom, right, -top], density, [0, 0], (ink) => {
-      ink.scale(1, -1);
-      paintBehindVein(ink, saturation, theme);
-    });
-    before.paint([140, -900, 580, -top], density, [0, 0], (ink) => {
-      ink.scale(1, -1);
-      paintNear(ink, saturation, theme);
-    });
-    skin.paint(density, (ink) => paintBehindVein(ink, saturation, theme));
-    calf.paint(density, (ink) => paintCalfMuscles(ink, theme));
-    near.paint(density, (ink) => paintNearHead(ink, theme));
-    deep.paint(density, (ink) => paintDeepMuscles(ink, saturation, theme));
-  };
 
   return {
     view,
@@ -127,24 +99,27 @@ export function leg(room: Room = LEG): Leg {
       const density = fit.scale * DENSE;
       if (look !== painted || !servesAt(fine, density)) {
         [painted, fine, narrowed] = [look, density, ""];
-        paint(saturation, density, theme);
+        tissues.paint(saturation, density, theme);
       }
       const open = VALVES.map((each) => valves?.[each.flow] ?? 0);
       const pressed = pressedAt(circulation.traces, time);
       const width = pressed.toFixed(3);
       if (width !== narrowed) {
         drawVein(vein.clear(), pressed, { vein: saturation, artery }, theme);
-        for (const each of [skin, calf, deep, near]) each.bend(pressed);
+        drawBehindMuscles(saphenous.clear(), pressed, saturation, theme);
+        tissues.bend(pressed);
         drawPushes(pushes.clear(), pressed, theme);
       }
       narrowed = width;
+      drawPerforator(perforator.clear(), { pressed, saturation, open: valves?.in ?? 0 }, theme);
       placeBlood(blood, column, state, open, theme);
       drawFarCusps(farCusps, open, theme);
       drawValves(cusps, open, theme);
       return { fit, open };
     },
     release() {
-      for (const each of [behind, before, skin, calf, deep, near, blood]) each.release();
+      tissues.release();
+      blood.release();
     },
   };
 }

@@ -6,7 +6,7 @@ import type { Ends } from "./strip-ends.ts";
 import { CALF } from "./vein.ts";
 
 /** Plane units of a strip. */
-const STEP = 4;
+const STEP = 2;
 /** Between strips; above and below the muscle one is enough. */
 const CUTS = [
   0,

@@ -26,7 +26,6 @@ import {
   PATELLA,
   QUADRICEPS,
   SKIN,
-  SMALL_SAPHENOUS,
   SOLE,
   SOLEUS,
   SUSTENTACULUM,
@@ -37,8 +36,8 @@ import {
 } from "./leg-parts.ts";
 import { legTissue } from "./leg-tones.ts";
 import { paintRounded } from "./paint-rounded.ts";
-import { paintThinVein } from "./paint-vein.ts";
 import { along, outlineOf, type Part } from "./rounded.ts";
+import { paintThinVein } from "./thin-veins.ts";
 
 const EDGE = 2;
 /** Fibres of a muscle, each as far from one border to the other. */
@@ -65,7 +64,6 @@ export function paintBehindVein(ink: Ink, saturation: number, theme: Theme): voi
   paintCartilage(ink, FEMUR, (y) => y > 92, theme);
   paintCartilage(ink, TIBIA, (y) => y < 153, theme);
   for (const part of MENISCI) paintRounded(ink, part, legTissue("tendon", theme), 1.2);
-  paintThinVein(ink, SMALL_SAPHENOUS, saturation, theme);
   for (const vein of TRIBUTARIES.foot) paintThinVein(ink, vein, saturation, theme);
 }
 
@@ -104,10 +102,9 @@ function fibresEnd(part: Part): readonly Spot[] {
   });
 }
 
-/** Between the vein's front wall and the bones, with the vein that perforates the fascia. */
-export function paintDeepMuscles(ink: Ink, saturation: number, theme: Theme): void {
+/** Between the vein's front wall and the bones. */
+export function paintDeepMuscles(ink: Ink, theme: Theme): void {
   paintMuscle(ink, DEEP_FLEXORS, theme);
-  paintThinVein(ink, TRIBUTARIES.perforating, saturation, theme);
   paintTendon(ink, INNER_TENDON.line, INNER_TENDON.width, theme);
 }
 

@@ -1,9 +1,8 @@
-/** The deep vein's wall and the cusps of its valves at one moment, and the thin veins that lead to it. */
+/** The deep vein's wall and the cusps of its valves at one moment, and the artery beside it. */
 import type { Graphics } from "pixi.js";
 import { entryAt } from "../../sim/checked/present.ts";
-import { type Ink, trace } from "../anatomy/painted-sheet.ts";
 import { type Round, roundOf, tissue } from "../anatomy/tones.ts";
-import { curve, placeOn, type Spot } from "../drawing/curve-drawing.ts";
+import type { Spot } from "../drawing/curve-drawing.ts";
 import { mix } from "../theme/colour.ts";
 import type { Theme } from "../theme/theme.ts";
 import { cuspOf, HALF, halfWidth, LENGTH, narrowing, onCusp, placeInLeg, VALVES } from "./vein.ts";
@@ -11,30 +10,35 @@ import { cuspOf, HALF, halfWidth, LENGTH, narrowing, onCusp, placeInLeg, VALVES 
 /** Plane units of the vein's wall. */
 const WALL = 5;
 /** Parts of the vein's width, from its edge to its light. */
-const ROUND = [1, 0.8, 0.5] as const;
+export const ROUND = [1, 0.8, 0.5] as const;
 /** Samples along the vein. */
 const STEPS = 300;
 
-const tonesOf = (saturation: number, theme: Theme): Round => {
+export const veinTones = (saturation: number, theme: Theme): Round => {
   const round = roundOf(saturation, theme);
   return { ...round, wall: mix(round.wall, theme.colour.wallEdge, 0.3) };
 };
 
 /** From the edge inward. The blood's marks stand on the last, so that it stays near to the ground. */
-const bandsOf = ({ edge, body, light }: Round): readonly string[] => [edge, body, mix(body, light, 0.3)];
+export const bandsOf = ({ edge, body, light }: Round): readonly string[] => [
+  edge,
+  body,
+  mix(body, light, 0.3),
+];
 
 /** Plane units: half the artery's width, and from the vein's wall to its middle. */
-const ARTERY = { half: 3.6, beside: 7 } as const;
+const ARTERY = { half: 5.4, beside: 9 } as const;
 /** Plane units along the vein to where the artery has grown too thin to be drawn. */
 const ARTERY_ENDS = 960;
 
 /** In front of the vein, whose wall it follows. @param saturation percent */
 function drawArtery(ink: Graphics, pressed: number, saturation: number, theme: Theme): void {
-  const tones = tonesOf(saturation, theme);
+  const tones = veinTones(saturation, theme);
   for (const [part, colour] of [
-    [1.3, tones.wall],
-    [0.9, tones.edge],
-    [0.55, tones.body],
+    [1.35, tones.wall],
+    [0.95, tones.edge],
+    [0.72, tones.body],
+    [0.34, tones.light],
   ] as const) {
     const sides: [Spot[], Spot[]] = [[], []];
     for (let at = 0; at <= ARTERY_ENDS; at += 6) {
@@ -55,7 +59,7 @@ export function drawVein(
   theme: Theme,
 ): void {
   drawArtery(ink, pressed, saturations.artery, theme);
-  const tones = tonesOf(saturations.vein, theme);
+  const tones = veinTones(saturations.vein, theme);
   const pass = (part: number, more: number, colour: string) => {
     const sides: [Spot[], Spot[]] = [[], []];
     for (let i = 0; i <= STEPS; i++) {
@@ -105,7 +109,7 @@ export function drawValves(ink: Graphics, open: readonly number[], theme: Theme)
         .fill({ color: body })
         .stroke({
           color: theme.name === "dark" ? tissue("valve", theme).shade : edge,
-          width: 1,
+          width: 1.4,
           join: "round",
         });
   });
@@ -117,7 +121,7 @@ function cuspOutline(cusp: ReturnType<typeof cuspOf>, side: number): readonly Sp
   for (let i = 0; i <= CUSP_STEPS; i++) {
     const t = i / CUSP_STEPS;
     const [across, at] = onCusp(cusp, t);
-    const half = 0.6 + 1.7 * (1 - t);
+    const half = 1.1 + 2.2 * (1 - t);
     const [nextAcross, nextAt] = onCusp(cusp, t + 0.01);
     const [dx, dy] = [nextAcross - across, nextAt - at];
     const size = Math.hypot(dx, dy) || 1;
@@ -128,57 +132,4 @@ function cuspOutline(cusp: ReturnType<typeof cuspOf>, side: number): readonly Sp
       );
   }
   return [...faces[0], ...faces[1].toReversed()];
-}
-
-interface ThinVein {
-  readonly line: readonly Spot[];
-  /** plane units: half its width where it begins and ends */
-  readonly half: readonly [number, number];
-  /** part of its way at which a valve lets blood on and not back */
-  readonly valve?: number;
-}
-
-/** A vein too thin for marks. @param saturation percent */
-export function paintThinVein(
-  ink: Ink,
-  { line: points, half: [from, to], valve }: ThinVein,
-  saturation: number,
-  theme: Theme,
-): void {
-  const line = curve(points);
-  const tones = tonesOf(saturation, theme);
-  const steps = Math.round(line.length / 5);
-  const at = new Float64Array(4);
-  const pass = (part: number, more: number, colour: string) => {
-    const sides: [Spot[], Spot[]] = [[], []];
-    for (let i = 0; i <= steps; i++) {
-      placeOn(line, i / steps, at);
-      const [x, y, dx, dy] = [entryAt(at, 0), entryAt(at, 1), entryAt(at, 2), entryAt(at, 3)];
-      const reach = part * (from + ((to - from) * i) / steps) + more;
-      sides[0].push([x - dy * reach, y + dx * reach]);
-      sides[1].push([x + dy * reach, y - dx * reach]);
-    }
-    trace(ink, [...sides[0], ...sides[1].toReversed()], true);
-    ink.fillStyle = colour;
-    ink.fill();
-  };
-  pass(1, 1, tones.wall);
-  ROUND.forEach((part, i) => {
-    pass(part, -0.8, entryAt(bandsOf(tones), i));
-  });
-  if (valve === undefined) return;
-  // Two cusps that meet downstream.
-  placeOn(line, valve, at);
-  const [x, y, dx, dy] = [entryAt(at, 0), entryAt(at, 1), entryAt(at, 2), entryAt(at, 3)];
-  const half = from + (to - from) * valve;
-  for (const side of [1, -1]) {
-    const spot = (on: number, across: number): Spot => [
-      x + on * dx - side * across * dy,
-      y + on * dy + side * across * dx,
-    ];
-    trace(ink, [spot(-6, half), spot(0, 0.95 * half), spot(4, 0.5 * half), spot(6, 0.2)]);
-    ink.lineWidth = 1.7;
-    ink.strokeStyle = tissue("valve", theme).light;
-    ink.stroke();
-  }
 }

@@ -8,7 +8,7 @@ const AT = [390, 470, 550] as const;
 const LONG = 34;
 const SHAFT = 3;
 const HEAD = { half: 8, long: 11 } as const;
-const OFF = { behind: 5, front: 15 } as const;
+const OFF = { behind: 5, front: 22 } as const;
 /** Under this part of the whole there is none. */
 const FAINTEST = 0.08;
 

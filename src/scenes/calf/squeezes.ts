@@ -1,17 +1,18 @@
 /** When the calf squeezes, read from its trace. */
+import { entryAt } from "../../sim/checked/present.ts";
 import type { Traces } from "../../sim/circulation/answer.ts";
 import type { Stretch } from "../drawing/strips.ts";
 import { valueAt } from "../drawing/trace-clock.ts";
 import { squeezeAt } from "./vein.ts";
 
-/** Stretches in which the muscle presses with more than half its greatest pressure. */
+/** Stretches in which the muscle squeezes: its pressure rises, from rest to its greatest. */
 export function squeezes(traces: Traces): readonly Stretch[] {
   const found: Stretch[] = [];
   let from: number | null = null;
   for (const seconds of traces.time) {
-    const presses = squeezeAt(traces, Math.min(seconds, traces.period * (1 - 1e-9))) > 0.5;
-    if (presses && from === null) from = seconds;
-    if (!presses && from !== null) {
+    const rises = calfDoing(traces, Math.min(seconds, traces.period * (1 - 1e-9))) === "squeeze";
+    if (rises && from === null) from = seconds;
+    if (!rises && from !== null) {
       found.push({ from, to: seconds });
       from = null;
     }
@@ -31,4 +32,48 @@ export function calfDoing(traces: Traces, seconds: number): "squeeze" | "release
   return valueAt(traces, calf, seconds + step) > valueAt(traces, calf, seconds - step)
     ? "squeeze"
     : "release";
+}
+
+/** Part of its greatest pressure at which the muscle's two states meet, and s in which one is shown instead of the other. */
+const HALFWAY = 0.5;
+const CHANGES = 0.2;
+
+export interface Opposite {
+  readonly state: "hardest" | "filling";
+  /** s of blood time, before `seconds` */
+  readonly time: number;
+}
+
+/** The last moment at which the calf was in the other state: pressed hardest while it rests, let go while it presses. Null when it rests all the time. */
+export function oppositeOf(traces: Traces, seconds: number): Opposite | null {
+  const { calf } = traces.pressures;
+  if (!calf) return null;
+  const { time, period } = traces;
+  const most = calf.reduce((a, b) => Math.max(a, b), 0);
+  const presses = (i: number) => entryAt(calf, i) > HALFWAY * most;
+  const turns = Array.from(time.keys()).filter((i) => i > 0 && presses(i) !== presses(i - 1));
+  if (turns.length < 2) return null;
+  // Turns are counted on beyond both ends of the repeat.
+  const repeats = (k: number) => Math.floor(k / turns.length);
+  const turn = (k: number) => entryAt(turns, k - repeats(k) * turns.length);
+  const at = (k: number) => entryAt(time, turn(k)) + repeats(k) * period;
+  /** Between a turn and the one before it: the extreme of the state that ends there. */
+  const extreme = (k: number): number => {
+    const [from, to] = [turn(k - 1), turn(k)];
+    const last = time.length - 1;
+    const span = from < to ? to - from : to - from + last;
+    const sign = presses(to) ? -1 : 1;
+    let best = 0;
+    const value = (j: number) => sign * entryAt(calf, (from + j) % last);
+    for (let j = 1; j < span; j++) if (value(j) > value(best)) best = j;
+    return at(k) - ((span - best) / last) * period;
+  };
+  let k = turns.length * Math.ceil(seconds / period);
+  while (at(k) > seconds) k--;
+  const part = Math.min(1, (seconds - at(k)) / CHANGES);
+  const [before, now] = [extreme(k - 1), extreme(k)];
+  return {
+    state: presses(turn(k)) ? "filling" : "hardest",
+    time: before + (now - before) * part * part * (3 - 2 * part),
+  };
 }

@@ -22,6 +22,13 @@ export const beforeVein =
   (border: Part): Ends =>
   (y, pressed) => [outerAt(border.left, y), placeInLeg(y, halfWidth(y, pressed)).spot[0]];
 
+/** Where a place goes that is painted across the leg between two ends, as far as the far one, which stays. */
+export function bent(ends: Ends, [x, y]: Spot, pressed: number): Spot {
+  const [[far, near], [stays, moved]] = [ends(y, 0), ends(y, pressed)];
+  const part = (far - x) / (far - near);
+  return part > 0 ? [stays - part * (stays - moved), y] : [x, y];
+}
+
 /** x of a border at a height. */
 function outerAt(border: readonly Spot[], y: number): number {
   return border.reduce((near, spot) => (Math.abs(spot[1] - y) < Math.abs(near[1] - y) ? spot : near))[0];

@@ -16,11 +16,11 @@ const AXIS = curve(
 );
 export const LENGTH = AXIS.length;
 /** Half the vein's width when nothing presses on it, wider than life so that its valves can be seen, and the share of it that pressing takes away at most. */
-export const HALF = 16;
-const GREATEST_NARROWING = 0.68;
+export const HALF = 20;
+const GREATEST_NARROWING = 0.74;
 /** Where it begins to taper on its way to the toes, and half its width at their end. */
-const TAPERS = 800;
-const THINNEST = 2;
+const TAPERS = 745;
+const THINNEST = 1.5;
 /** Where muscle lies around the vein. */
 export const CALF = { top: 290, bottom: 670 } as const;
 /** Valves: where their cusps spring from the wall; the flow that opens them is that of the vein above (the way out) or below (the way in). */
@@ -47,7 +47,7 @@ export function squeezeAt(traces: Traces, seconds: number): number {
 }
 
 /** mmHg outside a vein that take away 63 % of the greatest narrowing (1 - 1/e); veins collapse within some tens of mmHg, from memory. */
-const FLATTENS = 25;
+const FLATTENS = 30;
 /** 0..1: how far the muscle's pressure flattens the vein now. */
 export function pressedAt(traces: Traces, seconds: number): number {
   const { calf } = traces.pressures;
@@ -69,7 +69,7 @@ export function narrowing(at: number, pressed: number): number {
 
 /** The wall bulges behind the cusps: at once above where they spring from it, and gently back beyond their edges. */
 const sinus = (above: number): number =>
-  9 * Math.exp(-(Math.abs((above - 17) / (above < 17 ? 13 : 23)) ** 2.6));
+  12 * Math.exp(-(Math.abs((above - 21) / (above < 21 ? 16 : 29)) ** 2.6));
 
 /** A cusp in section: where it springs from the wall, what draws its belly, and its free edge. */
 export type Cusp = readonly [wall: Spot, belly: Spot, edge: Spot];

@@ -35,8 +35,8 @@ export interface Flowing {
   /** under the heart and the vessels in front */
   readonly behind: Container;
   readonly front: Container;
-  /** Call when the vessels or the circulation changed; dots keep their places while the lines of the vessels stay. */
-  follow(laid: readonly Laid[], circulation: Circulation): void;
+  /** Call when the vessels or the circulation changed; dots keep their places while the lines of the vessels stay. `larger`: by which the lungs' movement is drawn. */
+  follow(laid: readonly Laid[], circulation: Circulation, larger?: number): void;
   /** `still`: nothing moves; darts as long as the mean flow is fast point the way. `grain`: size of the marks over that in a whole body. */
   move(time: number, still: boolean, theme: Theme, emphasis?: Emphasis, grain?: number): void;
   release(): void;
@@ -75,7 +75,7 @@ export function flowing(): Flowing {
   let streams: readonly (Stream | null)[] = [];
   let circulation: Circulation | null = null;
   let reach = new Float64Array(0);
-  let last: number | null = null;
+  let [last, larger]: [number | null, number] = [null, 1];
   /** what was pointed at when the dots were shared out between the two layers */
   let shared: ReadonlySet<string> | null = null;
   const out = new Float64Array(6);
@@ -95,7 +95,8 @@ export function flowing(): Flowing {
   return {
     behind: layers[0].view,
     front: layers[1].view,
-    follow(nextLaid, nextCirculation) {
+    follow(nextLaid, nextCirculation, times = 1) {
+      larger = times;
       const stays =
         nextLaid.length === laid.length && nextLaid.every(({ line }, i) => line === laid[i]?.line);
       laid = nextLaid;
@@ -130,7 +131,7 @@ export function flowing(): Flowing {
         placeDot(each, entryAt(dots.start, i), entryAt(dots.across, i), entryAt(reach, index), out);
         const [x, y] = [entryAt(out, 0), entryAt(out, 1)];
         const { about: [aboutX, aboutY] = [x, y], beats } = each.vessel;
-        const swell = swellOf[beats ?? "lungs"];
+        const swell = beats ? swellOf[beats] : larger * swellOf.lungs;
         const saturation = saturationAlong(circulation, each.vessel, entryAt(out, 4));
         const width = grain * markWidth(each.vessel) * (still ? 2.3 : 1);
         // In a still fewer and larger marks, so that each can be read as an arrow.

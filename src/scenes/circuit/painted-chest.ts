@@ -5,6 +5,7 @@ import { anatomyLayer } from "../anatomy/anatomy-layer.ts";
 import "../anatomy/stages/index.ts";
 import { servesAt } from "../anatomy/painted-sheet.ts";
 import { standingAt } from "../anatomy/standing.ts";
+import { drawnLarger } from "../breathing/larger.ts";
 import type { Theme } from "../theme/theme.ts";
 import { drawAirways } from "./airways.ts";
 import { CHEST_AT, chestFrame } from "./chest-plan.ts";
@@ -19,6 +20,8 @@ interface Moved {
   readonly still: boolean;
   /** heart and lungs fill the picture */
   readonly close?: boolean;
+  /** by which the lungs' movement is drawn */
+  readonly larger?: number;
 }
 
 export interface PaintedChest {
@@ -90,7 +93,7 @@ export function paintedChest(): PaintedChest {
     valves,
     rightHeart: placed(whole.chambers),
     rightValves: placed(whole.valves),
-    draw({ circulation, time, still, close = false }, density, theme, emphasis = NO_EMPHASIS) {
+    draw({ circulation, time, still, close = false, larger = 1 }, density, theme, emphasis = NO_EMPHASIS) {
       const { stage } = circulation.request;
       const carried = Object.values(circulation.saturations).map(Math.round);
       const key = `${stage} ${theme.name} ${carried}`;
@@ -104,8 +107,11 @@ export function paintedChest(): PaintedChest {
         layer.set(chestFrame(stage), circulation, surface, theme);
       }
       airways.visible = !close;
+      // A whole conduit has its rings on the vessel: it isn't cut open here.
+      graft.visible = stage !== "extracardiac";
       painted.visible = stump.visible = valves.visible = light.visible = stage !== "two-ventricle";
-      layer.move(standingAt(circulation, time, still));
+      const standing = standingAt(circulation, time, still);
+      layer.move({ ...standing, lungs: drawnLarger(standing.lungs, larger) });
       drawHeart(chambers, circulation, time, theme, emphasis);
       whole.draw({ circulation, time, still, close }, density * CHEST_AT.scale, theme, emphasis);
       drawHeartLight(light, stage, emphasis.lit, theme);

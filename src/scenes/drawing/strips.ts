@@ -16,7 +16,7 @@ export interface Row {
   readonly title: string;
   readonly trace: (traces: Traces) => Float64Array | null | undefined;
   readonly unit: "mmHg" | "L/min";
-  readonly colour: (palette: Palette) => string;
+  readonly colour: (palette: Palette, circulation: Circulation) => string;
   /** 0 stays longest where there is little height */
   readonly rank: number;
 }
@@ -55,7 +55,7 @@ export function strips(
   const view = new Container();
   const [ink, marker] = [new Graphics(), new Graphics()];
   const words = lettering();
-  view.addChild(ink, words.view, marker);
+  view.addChild(ink, marker, words.view);
   let signature = "";
   let known: readonly Circulation[] = [];
   let plots: readonly { plotted: Plotted; values: Float64Array; colour: string }[] = [];
@@ -90,7 +90,7 @@ export function strips(
     const boxes = columnOf(box, shown.length, type);
     plots = shown.map((row, i) => {
       const values = present(row.trace(traces));
-      const colour = row.colour(theme.colour);
+      const colour = row.colour(theme.colour, circulation);
       const last = i === shown.length - 1;
       const title = titleOf(row);
       const plotted = drawPlot(
@@ -148,9 +148,10 @@ function nameBands(
 ): void {
   for (const { from, to } of bands) {
     const wrap = toX(to) - toX(from);
-    const note = { lines: [{ words: name, size: type, colour: theme.colour.inkSoft }], bare: true, wrap };
+    const note = { lines: [{ words: name, size: type, colour: theme.colour.inkSoft }], wrap };
     if (words.measure(note, theme).width > wrap) continue;
-    const [x, y] = [(toX(from) + toX(to)) / 2, inner.y + inner.height - 0.3 * type];
-    words.write({ ...note, x, y, anchor: [0.5, 1] }, theme);
+    // A curve that rises in it leaves room at its end.
+    const [x, y] = [toX(to) - 0.3 * type, inner.y + inner.height - 0.3 * type];
+    words.write({ ...note, x, y, anchor: [1, 1] }, theme);
   }
 }

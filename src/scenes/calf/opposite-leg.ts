@@ -1,14 +1,17 @@
-/** The same calf at the moment at which its muscle presses hardest, small beside the living one, so that one still shows what the pump does. */
+/** The same calf in its other state, small beside the living one, so that one still shows what the pump does: at its hardest squeeze while that rests, filling while that squeezes. */
 import { Container } from "pixi.js";
 import type { LegValves } from "../../chain/leg-valves.ts";
 import { present } from "../../sim/checked/present.ts";
 import type { Circulation } from "../../sim/circulation/answer.ts";
 import type { Fit } from "../drawing/split.ts";
+import { phaseOf, valueAt } from "../drawing/trace-clock.ts";
 import type { Box } from "../scene.ts";
 import type { Theme } from "../theme/theme.ts";
 import type { Sizes } from "../theme/type.ts";
-import { type Leg, leg, type Room } from "./leg.ts";
+import { type Leg, leg } from "./leg.ts";
 import { BEFORE } from "./leg-names.ts";
+import type { Room } from "./leg-tissues.ts";
+import { type Opposite, oppositeOf } from "./squeezes.ts";
 
 /** From knee to ankle, plane units. */
 const CALF: Room = { left: 72, top: 150, right: 452, bottom: 800 };
@@ -49,34 +52,41 @@ export function roomBeside(
   };
 }
 
-export interface SqueezedLeg {
+export interface OppositeLeg {
   readonly view: Container;
-  /** @param room nothing is shown without one. @returns s of the cycle that it shows; null while nothing is */
-  draw(circulation: Circulation, valves: LegValves | null, room: Box | null, theme: Theme): number | null;
+  /** @param room nothing is shown without one. @returns what it shows; null while nothing is */
+  draw(shown: Shown, room: Box | null, theme: Theme): Opposite | null;
   release(): void;
 }
 
-export function squeezedLeg(): SqueezedLeg {
+interface Shown {
+  readonly circulation: Circulation;
+  readonly valves: LegValves | null;
+  /** s of blood time */
+  readonly time: number;
+}
+
+export function oppositeLeg(): OppositeLeg {
   const view = new Container();
   let picture: Leg | null = null;
   let drawn: readonly unknown[] = [];
   return {
     view,
-    draw(circulation, valves, room, theme) {
-      view.visible = Boolean(valves && room);
-      if (!valves || !room) return null;
-      const { hardest, below } = valves;
-      const next = [circulation, hardest, theme, ...Object.values(room)];
-      if (next.every((each, i) => each === drawn[i])) return hardest.time;
+    draw({ circulation, valves, time: now }, room, theme) {
+      const { traces } = circulation;
+      const opposite = valves && room && oppositeOf(traces, now);
+      view.visible = Boolean(opposite);
+      if (!opposite) return null;
+      const { time } = opposite;
+      const next = [circulation, phaseOf(traces, time).toFixed(3), theme, ...Object.values(room)];
+      if (next.every((each, i) => each === drawn[i])) return opposite;
       drawn = next;
       picture ??= leg(CALF);
       view.addChild(picture.view);
-      picture.draw(
-        { circulation, valves: { ...hardest, below }, time: hardest.time, still: true },
-        room,
-        theme,
-      );
-      return hardest.time;
+      const { below, cycle } = valves;
+      const open = { out: valueAt(traces, cycle.out, time), in: valueAt(traces, cycle.in, time) };
+      picture.draw({ circulation, valves: { ...open, below }, time, still: true }, room, theme);
+      return opposite;
     },
     release: () => picture?.release(),
   };

@@ -1,0 +1,101 @@
+/** Veins too thin for marks, which lead to the deep one: those that stand still are painted, those that muscle moves are drawn. */
+import type { Graphics } from "pixi.js";
+import { entryAt } from "../../sim/checked/present.ts";
+import { type Ink, trace } from "../anatomy/painted-sheet.ts";
+import { tissue } from "../anatomy/tones.ts";
+import { curve, placeOn, type Spot } from "../drawing/curve-drawing.ts";
+import type { Theme } from "../theme/theme.ts";
+import { SMALL_SAPHENOUS, TIBIA, TRIBUTARIES } from "./leg-parts.ts";
+import { bandsOf, ROUND, veinTones } from "./paint-vein.ts";
+import { beforeVein, bent, bulge } from "./strip-ends.ts";
+
+interface ThinVein {
+  readonly line: readonly Spot[];
+  /** plane units: half its width where it begins and ends */
+  readonly half: readonly [number, number];
+}
+
+/** Plane units of a piece. */
+const PIECE = 5;
+/** Plane units by which its outside stands over its width, and its colours stay within it. */
+const [OUTSIDE, INSIDE] = [1, -0.8];
+
+/** Its outlines, the lowest first. @param saturation percent */
+function layersOf(
+  { line: points, half: [from, to] }: ThinVein,
+  saturation: number,
+  theme: Theme,
+): readonly { readonly outline: readonly Spot[]; readonly colour: string }[] {
+  const line = curve(points);
+  const tones = veinTones(saturation, theme);
+  const steps = Math.round(line.length / PIECE);
+  const at = new Float64Array(4);
+  const pass = (part: number, more: number, colour: string) => {
+    const sides: [Spot[], Spot[]] = [[], []];
+    for (let i = 0; i <= steps; i++) {
+      placeOn(line, i / steps, at);
+      const [x, y, dx, dy] = [entryAt(at, 0), entryAt(at, 1), entryAt(at, 2), entryAt(at, 3)];
+      const reach = part * (from + ((to - from) * i) / steps) + more;
+      sides[0].push([x - dy * reach, y + dx * reach]);
+      sides[1].push([x + dy * reach, y - dx * reach]);
+    }
+    return { outline: [...sides[0], ...sides[1].toReversed()], colour };
+  };
+  return [
+    pass(1, OUTSIDE, tones.wall),
+    ...ROUND.map((part, i) => pass(part, INSIDE, entryAt(bandsOf(tones), i))),
+  ];
+}
+
+/** @param saturation percent */
+export function paintThinVein(ink: Ink, vein: ThinVein, saturation: number, theme: Theme): void {
+  for (const { outline, colour } of layersOf(vein, saturation, theme)) {
+    trace(ink, outline, true);
+    ink.fillStyle = colour;
+    ink.fill();
+  }
+}
+
+function drawThinVein(ink: Graphics, vein: ThinVein, saturation: number, theme: Theme): void {
+  for (const { outline, colour } of layersOf(vein, saturation, theme))
+    ink.poly(outline.flat(), true).fill({ color: colour });
+}
+
+/** In the fat behind the muscles: the belly moves it. @param pressed 0..1. @param saturation percent */
+export function drawBehindMuscles(ink: Graphics, pressed: number, saturation: number, theme: Theme): void {
+  const line = SMALL_SAPHENOUS.line.map(([x, y]): Spot => [x - bulge(y, pressed), y]);
+  drawThinVein(ink, { ...SMALL_SAPHENOUS, line }, saturation, theme);
+}
+
+/** Through the fascia into the deep vein, with its valve: like the lower one it lets blood into the calf. @param pressed,open 0..1. @param saturation percent */
+export function drawPerforator(
+  ink: Graphics,
+  { pressed, open, saturation }: Readonly<Record<"pressed" | "open" | "saturation", number>>,
+  theme: Theme,
+): void {
+  const { perforating } = TRIBUTARIES;
+  const line = perforating.line.map((spot) => bent(beforeVein(TIBIA), spot, pressed));
+  drawThinVein(ink, { ...perforating, line }, saturation, theme);
+  const way = curve(line);
+  const at = new Float64Array(4);
+  placeOn(way, perforating.valve, at);
+  const [x, y, dx, dy] = [entryAt(at, 0), entryAt(at, 1), entryAt(at, 2), entryAt(at, 3)];
+  const [from, to] = perforating.half;
+  const half = from + (to - from) * perforating.valve;
+  const { body, edge } = tissue("valve", theme);
+  // Shut, the cusps meet in the middle; open, they lie along the wall.
+  for (const [color, width] of [
+    [edge, 4],
+    [body, 2.2],
+  ] as const)
+    for (const side of [1, -1]) {
+      const spot = (on: number, across: number): Spot => [
+        x + on * dx - side * across * dy,
+        y + on * dy + side * across * dx,
+      ];
+      ink
+        .moveTo(...spot(-5, half))
+        .quadraticCurveTo(...spot(2, (0.2 + 0.7 * open) * half), ...spot(5 + 3 * open, 0.75 * open * half))
+        .stroke({ color, width, cap: "round" });
+    }
+}
