@@ -25,8 +25,9 @@ export function paneCamera(): Camera {
     get projection() {
       return projection;
     },
-    aim(geometry, box, { view, viewport }, shared) {
-      const whole = project(box, shared?.extent ?? extent(geometry));
+    aim(geometry, box, { view, viewport, compared }, shared) {
+      const tall = !compared && box.height > box.width;
+      const whole = project(box, shared?.extent ?? extent(geometry, tall));
       const place = (shared ?? geometry).places.find((each) => each.name === view.camera);
       const goal = place ? near(whole, box, place.at) : whole;
       // Only a change of the camera glides; a new size or new lengths take their place at once.
