@@ -74,6 +74,14 @@ const WEBGL_CHUNK = {
   priority: 2,
 };
 
+/** What writes a picture as SVG, once a button asks for it, kept out of it too. */
+const SVG_CHUNK = {
+  test: /(src\/scenes\/drawing\/svg\.ts|pixi\.js\/lib\/scene\/graphics\/shared\/svg\/(build|SVGExporter|graphicsContextToSvg).*)$/,
+  name: "svg",
+  includeDependenciesRecursively: false,
+  priority: 2,
+};
+
 /** `vite build` makes a folder; `vite build --mode single` makes one file that opens from a stick. */
 export default defineConfig(({ mode }) => {
   const single = mode === "single";
@@ -111,7 +119,10 @@ export default defineConfig(({ mode }) => {
             rolldownOptions: {
               output: {
                 codeSplitting: {
-                  groups: [LANGUAGE_CHUNKS, MODE_WORDS_CHUNK, FIRST_CHUNK, STAGE_CHUNK, WEBGL_CHUNK],
+                  groups: [
+                    ...[LANGUAGE_CHUNKS, MODE_WORDS_CHUNK],
+                    ...[FIRST_CHUNK, STAGE_CHUNK, WEBGL_CHUNK, SVG_CHUNK],
+                  ],
                 },
               },
             },

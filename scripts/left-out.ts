@@ -75,27 +75,8 @@ export class GlBackBufferSystem {
   destroy() {}
 }`;
 
-/** Widths of words, in the order in which they were measured: the oldest goes when there are too many. */
-const MEASURED = `
-export function lru(most) {
-  const kept = new Map();
-  return {
-    has: (key) => kept.has(key),
-    get: (key) => kept.get(key),
-    set(key, value) {
-      if (kept.size >= most) kept.delete(kept.keys().next().value);
-      kept.set(key, value);
-    },
-  };
-}`;
-
 /** Every browser that reads this page multiplies colours: the library would paint and read back three canvases to see. */
 const BLENDS = "export const canUseNewCanvasBlendModes = () => true;";
-
-/** Words are filled with a colour; a pattern would bring the other renderer's tools along. */
-const PLAIN_FILL = `
-import { Color } from "../../../../color/Color.mjs";
-export const getCanvasFillStyle = ({ color, alpha = 1 }) => Color.shared.setValue(color).setAlpha(alpha).toHexa();`;
 
 const inPixi = (modules: Readonly<Record<string, string>>): Record<string, string> =>
   Object.fromEntries(Object.entries(modules).map(([name, text]) => [`pixi.js/lib/${name}.mjs`, text]));
@@ -104,7 +85,6 @@ const inPixi = (modules: Readonly<Record<string, string>>): Record<string, strin
 export const LEFT_OUT: Readonly<Record<string, string>> = {
   "@pixi/colord/index.mjs": HEX_COLOURS,
   "@pixi/colord/plugins/names.mjs": "export default () => {};",
-  "tiny-lru/dist/tiny-lru.js": MEASURED,
   ...inPixi({
     // Shapes are drawn from the kit's own data, never read from SVG, and filled with one colour.
     "scene/graphics/shared/svg/SVGParser": refusing("SVGParser"),
@@ -113,14 +93,9 @@ export const LEFT_OUT: Readonly<Record<string, string>> = {
     "scene/graphics/shared/path/roundShape": refusing("roundedShapeArc", "roundedShapeQuadraticCurve"),
     "scene/graphics/shared/fill/FillGradient": unmade("FillGradient"),
     "scene/graphics/shared/fill/FillPattern": unmade("FillPattern"),
-    "scene/text/canvas/utils/getCanvasFillStyle": PLAIN_FILL,
     "rendering/renderers/canvas/utils/canUseNewCanvasBlendModes": BLENDS,
-    // Labels have one style each.
-    "scene/text/canvas/utils/measureTaggedText": refusing(
-      "measureTaggedText",
-      "tokenizeTaggedRuns",
-      "wordWrapTaggedLines",
-    ),
+    // Words are pictures of the kit's own (src/scenes/drawing/written.ts).
+    "scene/text/init": "export {};",
     // Nothing is fetched by the library: this module alone would register its loader of sprite sheets.
     "spritesheet/init": "export {};",
     // What it would fetch for pages that let it: pointers, names for screen readers, filters.

@@ -34,11 +34,11 @@ export function ownedSession() {
         return "reshaped";
       }
       session?.release();
-      session = buildField(
-        geometry,
-        fluid,
-        lead ? { ...grid, cellsAcross: lead.cellsAcross, depth: "round", lead } : { ...grid, depth: "round" },
-      );
+      session = buildField(geometry, fluid, {
+        ...grid,
+        depth: "round",
+        ...(lead && { cellsAcross: lead.cellsAcross, lead: lead.seconds }),
+      });
       builtFor = keyOf(what);
       coarse = lead !== undefined;
       return "rebuilt";

@@ -33,8 +33,10 @@ export interface Fluid {
   readonly viscosity: number;
 }
 
-/** How finely a pane's field is solved. */
-export type GridChoice = Omit<FieldChoice, "depth">;
+/** How finely a pane's field is solved; with a lead it flows on that coarse grid first, on which so many s of blood time have run. */
+export type GridChoice = Omit<FieldChoice, "depth" | "lead"> & {
+  readonly lead?: { readonly cellsAcross: number; readonly seconds: number };
+};
 
 export type ToField =
   /** Builds the flow solver; the field then starts from rest or from what the old one held. */

@@ -16,6 +16,13 @@ export interface Insets {
   readonly left: number;
 }
 
+/** How a picture apart from the screen is drawn. */
+export interface Look {
+  readonly theme: Theme;
+  /** px of the picture: its smallest type */
+  readonly floor: number;
+}
+
 export interface StageOptions {
   readonly theme: Theme;
   /** CSS px: smallest type; 24 in a lecture or kiosk */
@@ -37,9 +44,9 @@ export interface Stage {
   /** Takes the host's present size; also called by itself when the host changes. */
   resize(): void;
   /** The frame as a picture of this size, every easing arrived; the screen keeps its own. */
-  snapshot(frame: Frame, width: number, height: number): Promise<HTMLCanvasElement>;
+  snapshot(frame: Frame, size: Size, look: Look): Promise<HTMLCanvasElement>;
   /** The frame as the inside of an SVG element of this size, every easing arrived. */
-  drawing(frame: Frame, width: number, height: number): Promise<string>;
+  drawing(frame: Frame, size: Size, look: Look): Promise<string>;
   /** The element or place under a point (CSS px from the host's top left). */
   pick(x: number, y: number): { readonly name: string; readonly pane: number } | null;
   /** mm of a pane's plane -> CSS px from the host's top left. */
@@ -129,13 +136,13 @@ export async function createStage(host: HTMLElement, options: StageOptions): Pro
   };
 
   /** Gives `take` the frame drawn at this size, apart from the screen. */
-  const apart = async <Taken>(frame: Frame, size: Size, other: Partial<Viewport>, take: Take<Taken>) => {
+  const apart = async <Taken>(frame: Frame, size: Size, as: Look & Partial<Viewport>, take: Take<Taken>) => {
     await starting;
     const make = await fetchMaker(drawingOf(frame));
     const own = renderer;
     if (!own) throw new Error(NOTHING);
-    const viewport = { ...viewportOf(own, size, NO_INSETS, floor, ARRIVED), meshes, ...other };
-    return drawnOnce(make(), frame, viewport, theme, (view) => take(view, own));
+    const viewport = { ...viewportOf(own, size, NO_INSETS, as.floor, ARRIVED), meshes, ...as };
+    return drawnOnce(make(), frame, viewport, as.theme, (view) => take(view, own));
   };
 
   const watcher = new ResizeObserver(resize);
@@ -158,11 +165,10 @@ export async function createStage(host: HTMLElement, options: StageOptions): Pro
       insets = next;
     },
     resize,
-    snapshot: (frame, width, height) =>
-      apart(frame, [width, height], {}, (view, renderer) => pictureOf(renderer, view, width, height)),
-    async drawing(frame, width, height) {
+    snapshot: (frame, size, look) => apart(frame, size, look, (view, own) => pictureOf(own, view, ...size)),
+    async drawing(frame, size, look) {
       const { sceneAsSvg } = await import("./drawing/svg.ts");
-      return apart(frame, [width, height], { meshes: null, dense: MAX_DENSE }, sceneAsSvg);
+      return apart(frame, size, { ...look, meshes: null, dense: MAX_DENSE }, sceneAsSvg);
     },
     pick: (x, y) => scene.made?.pick?.(x, y) ?? null,
     toScreen: (point, pane = 0) => scene.made?.toScreen?.(point, pane) ?? null,

@@ -18,7 +18,13 @@ export function Dialog({ title, onClose, children, urgent, ownButtons }: DialogP
   const heading = useId();
   useEffect(() => {
     const opener = document.activeElement;
-    element.current?.showModal();
+    const dialog = element.current;
+    dialog?.showModal();
+    // What takes the focus first may stand far down a long text, which is read from its top.
+    if (dialog && dialog.scrollTop > 0) {
+      dialog.focus();
+      dialog.scrollTop = 0;
+    }
     return () => {
       if (opener instanceof HTMLElement) opener.focus();
     };
@@ -29,6 +35,7 @@ export function Dialog({ title, onClose, children, urgent, ownButtons }: DialogP
       class="dialog"
       role={urgent ? "alertdialog" : undefined}
       aria-labelledby={heading}
+      tabIndex={-1}
       onClose={onClose}
     >
       <div class="dialog-body">

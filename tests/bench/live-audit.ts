@@ -27,13 +27,12 @@ function begun(request: CirculationRequest, cellsAcross: number) {
   const geometry = pathwayGeometry(request)!;
   const { lead, soundSteps } = ALONE;
   const field = buildField(geometry, fluidOf(request), {
-    ...ALONE,
-    cellsAcross: lead.cellsAcross,
+    ...{ cellsAcross: lead.cellsAcross, lead: lead.seconds, soundSteps },
     depth: "round",
   });
   const boundary = boundaryConditions(circulation, circulation, false);
   field.setBoundary(boundary);
-  field.reshape(geometry, ALONE);
+  field.reshape(geometry, { cellsAcross: ALONE.cellsAcross, soundSteps });
   const passed = field.advanceSeconds(1);
   const part = field.refine({ cellsAcross, soundSteps });
   if (cellsAcross !== ALONE.cellsAcross) while (!part());

@@ -1,5 +1,4 @@
 // @vitest-environment happy-dom
-import { CanvasTextMetrics } from "pixi.js";
 import { expect, it } from "vitest";
 import { t } from "../../src/i18n/index.ts";
 import { elementLabel, labelsOf } from "../../src/scenes/layers/labels.ts";
@@ -8,8 +7,9 @@ import { sizes as typeSizes } from "../../src/scenes/theme/type.ts";
 import { solve } from "../../src/sim/circulation/solve.ts";
 import { pathwayGeometry } from "../../src/sim/geometry/pathways/index.ts";
 import { START } from "../../src/state/scene-state.ts";
+import { measureLetters } from "./wide-letters.ts";
 
-CanvasTextMetrics.measureText = () => ({ width: 100 }) as CanvasTextMetrics;
+measureLetters();
 const circulation = solve(START.request);
 const geometry = pathwayGeometry(START.request)!;
 const [theme, sizes] = [darkTheme(t), typeSizes(800, 13)];

@@ -170,6 +170,9 @@ test("an atriopulmonary roof opens to the arteries by one oval, in the blood and
     const [wide, high] = [Math.max(...xs) - Math.min(...xs), Math.max(...ys) - Math.min(...ys)];
     expect(wide / high).toBeGreaterThan(1.5);
     expect(high).toBeGreaterThan(0.8 * frame.right.width);
+    // Apart from the upper vein's mouth: below it, and more towards the patient's left.
+    expect(Math.max(...ys)).toBeLessThan(chamber[1] - 2 * frame.scale);
+    expect((Math.max(...xs) + Math.min(...xs)) / 2).toBeGreaterThan(2 * frame.scale);
     const { line, from } = before.find(({ name }) => name === "aorta")!;
     const level = line.filter(([, y]) => y > Math.min(...ys) && y < Math.max(...ys)).map(([x]) => x);
     expect(Math.max(...xs)).toBeLessThan(Math.min(...level) - from / 2 + 2 * frame.scale);

@@ -117,7 +117,7 @@ describe("a map's key", () => {
         saturations: [0, 0, 0],
         origins: [true, true, true],
         heart: null,
-        pumped: false,
+        pumped: null,
         still: false,
         dyed: false,
         remarks: [],

@@ -1,5 +1,4 @@
 // @vitest-environment happy-dom
-import { CanvasTextMetrics, type TextStyle } from "pixi.js";
 import { describe, expect, it } from "vitest";
 import { t } from "../../src/i18n/index.ts";
 import { anatomyOf } from "../../src/scenes/anatomy/chest-anatomy.ts";
@@ -25,11 +24,9 @@ import { planeDistance } from "../../src/sim/geometry/distance.ts";
 import type { PathwayGeometry, Point } from "../../src/sim/geometry/geometry.ts";
 import { pathwayGeometry } from "../../src/sim/geometry/pathways/index.ts";
 import { type Body, CASES, STAGES, type Stage } from "../../src/sim/parameters/request.ts";
+import { measureLetters } from "./wide-letters.ts";
 
-/** Every letter as wide as a wide one of our face: plates come out no smaller than on a page. */
-const EM = 0.58;
-CanvasTextMetrics.measureText = (words: string, style: TextStyle) =>
-  ({ width: words.length * style.fontSize * EM }) as CanvasTextMetrics;
+measureLetters();
 
 const WITH_PLANE = STAGES.filter((stage) => stage !== "two-ventricle");
 /** with the hole's diameter, mm */

@@ -4,13 +4,13 @@ import { SCENES, type SceneName } from "../../state/scene-state.ts";
 import type { Context } from "../shared/mode.ts";
 
 /** px drawn, and the part of it that is kept: lines thin out instead of breaking */
-const SIZE = { width: 800, height: 450 } as const;
-const SHRINK = 4;
+const SIZE = { width: 480, height: 270 } as const;
+const SHRINK = 2.4;
 /** ms before the first picture, for what the first view fetches and draws, and before each: one that moves hardly notices, one that stands still has nothing to lose */
-const WAITS = { moving: { first: 4000, each: 300 }, still: { first: 600, each: 50 } } as const;
+const WAITS = { moving: { first: 1000, each: 100 }, still: { first: 400, each: 20 } } as const;
 
 /** ms without a press or a key before each: while a person works, the processor is theirs */
-const REST = 1500;
+const REST = 600;
 
 export type ScenePictures = Readonly<Partial<Record<SceneName, string>>>;
 

@@ -1,7 +1,7 @@
 /** Pictures of the stage apart from the screen: at any size, in another theme, of another scene. */
 import type { Chain } from "../../chain/contract.ts";
 import type { Frame } from "../../chain/frame.ts";
-import type { Stage } from "../../scenes/stage.ts";
+import type { Look as Drawn, Stage } from "../../scenes/stage.ts";
 import { setView } from "../../state/edit.ts";
 import type { SceneName, SceneState } from "../../state/scene-state.ts";
 import { type ThemeName, themeNamed } from "./themes.ts";
@@ -12,8 +12,6 @@ interface Look {
   /** px of the picture: its smallest type */
   readonly floor: number;
 }
-
-type Take<Taken> = (stage: Stage, frame: Frame) => Promise<Taken>;
 
 export interface StagePictures {
   /** The present moment at this size, in px. Rejects where nothing can be drawn. */
@@ -47,20 +45,29 @@ const WITHOUT_WORDS = {
   overlay: "none",
 } as const;
 
+/** Of a small picture's width: its smallest type, for which room is left although hardly any of it is shown. */
+const FLOOR = 0.016;
+
 export function stagePictures({ chain, frame, own, stage }: Sources): StagePictures {
-  const pictured = async <Taken>(look: Look | undefined, take: Take<Taken>): Promise<Taken> =>
-    withLook(await stage(), look ?? own(), own, (of) => take(of, frame() ?? chain.frame()));
+  const pictured = async <Taken>(
+    { theme, floor }: Look,
+    take: (stage: Stage, frame: Frame, look: Drawn) => Promise<Taken>,
+  ): Promise<Taken> => take(await stage(), frame() ?? chain.frame(), { theme: themeNamed(theme), floor });
   return {
     preview: (scene, width, height) =>
       wordless(chain, frame(), scene, (there) =>
-        pictured(undefined, (of) => of.snapshot(there, width, height)),
+        pictured({ ...own(), floor: FLOOR * width }, (of, _, look) =>
+          of.snapshot(there, [width, height], look),
+        ),
       ),
-    snapshot: (width, height, look) => pictured(look, (of, now) => of.snapshot(now, width, height)),
+    snapshot: (width, height, asked = own()) =>
+      pictured(asked, (of, now, look) => of.snapshot(now, [width, height], look)),
     async still(state, width, height) {
       const there = await chain.still(setView(WITHOUT_WORDS)(state));
-      return pictured(undefined, (of) => of.snapshot(there, width, height));
+      return pictured(own(), (of, _, look) => of.snapshot(there, [width, height], look));
     },
-    drawing: (width, height, look) => pictured(look, (of, now) => of.drawing(now, width, height)),
+    drawing: (width, height, asked = own()) =>
+      pictured(asked, (of, now, look) => of.drawing(now, [width, height], look)),
   };
 }
 
@@ -74,24 +81,4 @@ async function wordless<Taken>(
   if (!frame?.panes[0]?.circulation) return null;
   const there = await preview(frame, scene);
   return take({ ...there, state: setView(WITHOUT_WORDS)(there.state) });
-}
-
-function setLook(stage: Stage, { theme, floor }: Look): void {
-  stage.setTheme(themeNamed(theme));
-  stage.setFloor(floor);
-}
-
-/** The screen's own look, as it is by then, comes back afterwards. */
-async function withLook<Taken>(
-  stage: Stage,
-  look: Look,
-  own: () => Look,
-  take: (stage: Stage) => Promise<Taken>,
-): Promise<Taken> {
-  setLook(stage, look);
-  try {
-    return await take(stage);
-  } finally {
-    setLook(stage, own());
-  }
 }

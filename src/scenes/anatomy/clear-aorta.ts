@@ -11,10 +11,12 @@ import { type Bounds, type Ink, trace } from "./painted-sheet.ts";
 const SOFT = 9;
 
 /** Points of the aorta's axis on its way up that lie over the pathway. */
-function crossingOf({ before }: Anatomy, pathway: Distance): readonly Point[] {
-  const { line } = lastOf(before);
+function crossingOf({ before, frame }: Anatomy, pathway: Distance): readonly Point[] {
+  const { line, from } = lastOf(before);
+  // An atrium is to show its border.
+  const near = frame.chamber ? from / 2 : WALL;
   const top = line.reduce((best, [, y], i) => (y > entryAt(entryAt(line, best), 1) ? i : best), 0);
-  return line.slice(ROOT, top).filter(([x, y]) => pathway(x, y) < WALL);
+  return line.slice(ROOT, top).filter(([x, y]) => pathway(x, y) < near);
 }
 
 /** Points of the aorta's axis that lie in its root. */

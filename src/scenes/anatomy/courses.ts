@@ -82,8 +82,8 @@ function feeding(tube: Tube, { scale: size, ivc }: ChestFrame): readonly Course[
     );
   });
   const along = courseOf(whole, widths, size, () => 1);
-  // Its marks come up out of what the picture sinks into.
-  if (caval)
+  // Marks thicken where their vessel comes into the picture.
+  if (/^(lowerInferior|portalVein)|Brachio/.test(tube.name))
     along.seen.forEach((_, i, seen) => {
       seen[i] = Math.min(1, entryAt(whole.run, i) / (RISES * size));
     });
@@ -99,7 +99,7 @@ function feeding(tube: Tube, { scale: size, ivc }: ChestFrame): readonly Course[
 const CONFLUENCE = 9;
 /** and of its width there, what the blood from below is left with */
 const MIDDLE = 0.5;
-/** mm of a 5-year-old over which marks from the legs thicken to their number */
+/** mm of a 5-year-old over which marks that come into the picture thicken to their number */
 const RISES = 16;
 
 /** From the veins through the atrioventricular valve to the apex, and from there out into the aorta and its arch. */

@@ -27,18 +27,22 @@ export interface BloodTube extends Tube {
 
 /** mm of a 5-year-old: inner diameters near the means for 0.7 m2 (ascending aorta 16, arch 13, descending 11: Kaiser et al. 2008, rounded and drawn slightly narrower). */
 export const ASCENDING = 14;
-const ARCH = 12;
+const ARCH = 10.6;
 const DESCENDING = 9.5;
 
 /** mm of a 5-year-old: how far across the ascending aorta's axis lies, beside the superior vena cava. */
 const besideCava = ({ scale, svc }: ChestFrame): number =>
   (svc.centre[0] + svc.width / 2 + 3) / scale + ASCENDING / 2;
 
-/** The arch as half of a circle, and where the descending aorta takes over from it. */
-const ARC: readonly Point[] = [0, 25, 50, 75, 100, 125, 150, 166].map((degrees): Point => {
-  const turn = (degrees * Math.PI) / 180;
-  return [14.3 * (1 - Math.cos(turn)), 44.4 + 14.3 * Math.sin(turn)];
-});
+/** Axis of the arch, across from the ascending aorta's and up in the chest: highest where its branches leave, and as it goes back it is seen foreshortened. */
+const ARC: readonly Point[] = [
+  [-0.2, 34],
+  [0.8, 43.4],
+  [5, 49],
+  [10.8, 50.9],
+  [16.6, 49],
+  [20.6, 45],
+];
 
 /** In front of the heart: from the ventricle's outflow beside the superior vena cava to the top of the arch and its left end. */
 export function aorta({ frame, inChest }: Placing, heart: HeartShape): readonly BloodTube[] {
@@ -54,9 +58,9 @@ export function aorta({ frame, inChest }: Placing, heart: HeartShape): readonly 
     fades: "end",
   });
   return [
-    branch("brachiocephalicArtery", 7, up(5, 53), up(0, 66), up(-6, 78), up(-10, 92)),
-    branch("leftCarotidArtery", 5, up(13, 58), up(13.5, 70), up(16, 92)),
-    branch("leftSubclavianArtery", 5.6, up(22, 57), up(26, 68), up(33, 78), up(40, 90)),
+    branch("brachiocephalicArtery", 7, up(4, 46.6), up(0.4, 60), up(-6, 76), up(-10, 92)),
+    branch("leftCarotidArtery", 5, up(11, 49), up(11.5, 64), up(14, 92)),
+    branch("leftSubclavianArtery", 5.4, up(16.6, 47.6), up(20.6, 61), up(28, 75), up(37, 90)),
     {
       name: "aorta",
       line: smoothLine([
@@ -66,11 +70,10 @@ export function aorta({ frame, inChest }: Placing, heart: HeartShape): readonly 
         ...(frame.graft?.kind === "patch"
           ? [heart.at(-13, 7.2), heart.at(-22, 3.4), heart.at(-31, -3)]
           : [heart.at(-16, 7.4)]),
-        up(0.8, 30),
         ...ARC.map(([x, y]) => up(x, y)),
       ]),
       from: ASCENDING * s,
-      to: ARCH * s * 0.92,
+      to: ARCH * s,
       holds: "arterial",
     },
   ];
@@ -86,15 +89,15 @@ export function behind(place: Placing, heart: HeartShape): readonly BloodTube[] 
       name: "descendingAorta",
       line: smoothLine([
         ...ARC.slice(-2).map(([x, y]) => inChest(beside + x, y)),
-        inChest(beside + 28.9, 42),
-        inChest(beside + 29.2, 30),
-        inChest(beside + 28.4, 14),
-        inChest(beside + 24, -14),
+        inChest(beside + 22.8, 39.4),
+        inChest(beside + 23.6, 30),
+        inChest(beside + 22.6, 12),
+        inChest(beside + 20, -14),
         inChest(beside + 16, -44),
         inChest(beside + 12, -66),
         inChest(beside + 11, -84),
       ]),
-      from: ARCH * s * 0.92,
+      from: ARCH * s,
       to: DESCENDING * s,
       holds: "arterial",
       fades: "end",

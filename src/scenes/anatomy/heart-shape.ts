@@ -66,14 +66,14 @@ const APPENDAGE: readonly Point[] = [
 /** What is left of the pulmonary trunk, divided above its valve and oversewn: its foot on the base, behind the aortic root's left side; x and y in the heart, and widths there. */
 const TRUNK = {
   line: [
-    [23, -17.3],
-    [21.4, -11],
-    [20.6, -2],
-    [19.8, 6],
+    [23.6, -18],
+    [22.6, -11],
+    [21.8, -5],
+    [20.8, 0.4],
   ],
-  from: 10,
-  to: 9.6,
-  dome: 0.26,
+  from: 11.4,
+  to: 10,
+  dome: 0.24,
 } as const;
 
 /** A valve's two hinges along the base. */

@@ -20,6 +20,9 @@ const BOW = 0.12;
 /** What the blood before it leaves of a seam's back. */
 const BACK = 0.55;
 
+/** How much of a ring's front is seen before the blood. */
+const FRONT = 0.5;
+
 /** How much of the fabric's colour its inside shows behind the blood. */
 const INSIDE = { dark: 0.13, light: 0.5 } as const;
 
@@ -94,9 +97,18 @@ export function paintBack(ink: Ink, from: Point, to: Point, size: number, thread
 function paintConduit(ink: Ink, graft: Graft, size: number, cloth: Cloth): void {
   const { body, fold, thread } = cloth;
   const rings = ringsOf(graft, size);
+  ink.fillStyle = body;
+  // Their fronts went with the window's: what is left of them says that it is a tube, and how wide.
+  ink.save();
+  ink.globalAlpha = FRONT;
+  for (let k = 1; k < rings; k++)
+    strokes(ink, arched(beside(graft, k / rings, 1), beside(graft, k / rings, -1)), size, [
+      [1, fold],
+      [0.7, body],
+    ]);
+  ink.restore();
   ink.lineWidth = 0.35 * size;
   ink.strokeStyle = fold;
-  ink.fillStyle = body;
   for (const side of [1, -1]) {
     for (let k = 1; k < rings; k++) {
       const [x, y] = beside(graft, k / rings, side, FABRIC * size);

@@ -5,7 +5,7 @@ import type { HeartShape } from "./heart-shape.ts";
 import { stitches } from "./paint-graft.ts";
 import { paintOrgan } from "./paint-organ.ts";
 import { bandOf, laidOver, paintTube, scratch } from "./paint-tube.ts";
-import { boundsOf, type Ink, trace } from "./painted-sheet.ts";
+import { boundsOf, type Ink, strokes, trace } from "./painted-sheet.ts";
 import { emptied, threadOf, tissue } from "./tones.ts";
 
 /** By the ventricle's own lengths: along from its base, across towards the patient's right. */
@@ -31,15 +31,21 @@ export function paintAppendage(ink: Ink, { at, size }: HeartShape, theme: Theme)
   paintOrgan(ink, outline, tissue("atrium", theme), { depth: 3 * size, edge: 0.5 * size });
 }
 
-/** Beside the aorta. */
+/** Beside the aorta: its end is closed edge to edge, in a ridge with a running suture over it. */
 export function paintTrunk(ink: Ink, { at, trunk, size }: HeartShape, theme: Theme): void {
   const bounds = boundsOf([trunk.line], 14 * size);
   const own = scratch(ink, bounds);
-  paintTube(own, trunk, emptied(theme), 0.6 * size);
-  const outline = bandOf(line(trunk.line), trunk, { part: 1 });
+  const tones = emptied(theme);
+  paintTube(own, trunk, tones, 0.6 * size);
+  const outline = bandOf(line(trunk.line), trunk, { part: 0.96 });
   const top = outline.length >> 1;
-  const seam = outline.slice(top - SEAM, top + SEAM).map(([x, y]): Point => [x, y - 1.1 * size]);
-  stitches(own, seam, 0.8 * size, threadOf(theme));
+  const seam = outline.slice(top - SEAM, top + SEAM);
+  strokes(own, seam, size, [
+    [3.2, tones.wall],
+    [2.5, tones.light],
+    [0.5, tones.wall],
+  ]);
+  stitches(own, seam, 0.9 * size, threadOf(theme));
   ink.save();
   // It throws no shadow into the ventricle.
   const base: readonly Point[] = [
@@ -59,4 +65,4 @@ export function paintTrunk(ink: Ink, { at, trunk, size }: HeartShape, theme: The
 }
 
 /** Points of its outline on either side of the top along which it is sewn. */
-const SEAM = 13;
+const SEAM = 12;

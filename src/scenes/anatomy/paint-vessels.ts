@@ -8,13 +8,14 @@ import type { Theme } from "../theme/theme.ts";
 import type { Anatomy } from "./chest-anatomy.ts";
 import { clearIn } from "./clear-aorta.ts";
 import type { FeedingVein } from "./feeding-veins.ts";
-import { type BloodTube, type Holds, returning, type Tube } from "./great-vessels.ts";
+import type { BloodTube, Holds, Tube } from "./great-vessels.ts";
 import { paintSewnBehind } from "./paint-graft.ts";
 import { paintPericardium } from "./paint-heart.ts";
 import { paintSleeves, paintStems, underArtery } from "./paint-lung.ts";
+import { paintPassing } from "./paint-passing.ts";
 import { cutOpen, paintRoot } from "./paint-root.ts";
 import { bandOf, castShadow, fadeEnd, laidOver, paintTube, paintTubes, scratch } from "./paint-tube.ts";
-import { type Bounds, boundsOf, type Ink, type Outlines, trace } from "./painted-sheet.ts";
+import { type Bounds, boundsOf, type Ink, type Outlines, trace, traceLoops } from "./painted-sheet.ts";
 import { rootOutline, seatOf } from "./root-shape.ts";
 import { hollow, portal, type Round, tissue } from "./tones.ts";
 
@@ -28,7 +29,6 @@ const CAST = 3;
 const IN_LIVER = 0.4;
 
 export type RoundOf = (holds: Holds | "pulmonaryArtery") => Round;
-type Loops = readonly (readonly number[])[];
 
 /** @param size mm of the body for one of a 5-year-old */
 export const roomOf = (tubes: readonly Pick<Tube, "line">[], size: number): Bounds =>
@@ -96,33 +96,13 @@ export function paintHidden(
   anatomy: Anatomy,
   { round, seen, distance, theme }: Before,
 ): void {
-  paintPassing(ink, bounds, anatomy, { round, seen });
   paintSewnBehind(ink, anatomy.frame, theme);
-  paintSleeves(ink, bounds, anatomy, round("pulmonaryArtery"));
+  paintPassing(ink, bounds, anatomy, round("pulmonaryVein"), seen);
+  paintSleeves(ink, bounds, anatomy, round("pulmonaryArtery"), theme);
   const aorta = aortaLayer(ink, bounds, anatomy, round);
   takeAway(aorta, clearIn(ink, bounds, anatomy, distance), bounds);
   laidOver(ink, aorta, bounds);
 }
-
-/** The right lung's veins as a faint silhouette, as far as the pathway lies before them; within an atrium they are drawn with its lining. */
-function paintPassing(
-  ink: Ink,
-  bounds: Bounds,
-  anatomy: Anatomy,
-  { round, seen }: Pick<Before, "round" | "seen">,
-): void {
-  if (anatomy.frame.graft?.kind !== "conduit") return;
-  const veins = layerOf(ink, bounds, returning(anatomy), round, anatomy.frame.scale);
-  ink.save();
-  traceLoops(ink, seen);
-  ink.clip();
-  ink.globalAlpha = PASSING;
-  laidOver(ink, veins, bounds);
-  ink.restore();
-}
-
-/** How much of what passes behind it a pathway lets be seen. */
-const PASSING = 0.3;
 
 /** Takes away what the aorta covers. */
 export function underAorta(ink: Ink, bounds: Bounds, anatomy: Anatomy, pathway: Distance | undefined): void {
@@ -274,15 +254,6 @@ export function paintBefore(ink: Ink, bounds: Bounds, anatomy: Anatomy, front: B
 
 const traceDown = (ink: Ink, way: readonly Point[], down: Tube, size: number): void =>
   trace(ink, bandOf(line(way), down, { part: 1, wall: WALL * size, of: 0.5 }), true);
-
-function traceLoops(ink: Ink, loops: Loops): void {
-  ink.beginPath();
-  for (const loop of loops) {
-    for (let i = 0; i < loop.length; i += 2)
-      ink[i === 0 ? "moveTo" : "lineTo"](loop[i] ?? 0, loop[i + 1] ?? 0);
-    ink.closePath();
-  }
-}
 
 /** The vein from the left arm lies before the aorta's branches. */
 function underVein(ink: Ink, { veins }: Anatomy): void {

@@ -91,6 +91,16 @@ export function trace(ink: Ink, points: readonly Point[], closed = false): void 
   if (closed) ink.closePath();
 }
 
+/** The same with closed lines, x and y in turn. */
+export function traceLoops(ink: Ink, loops: Outlines["seen"]): void {
+  ink.beginPath();
+  for (const loop of loops) {
+    for (let i = 0; i < loop.length; i += 2)
+      ink[i === 0 ? "moveTo" : "lineTo"](loop[i] ?? 0, loop[i + 1] ?? 0);
+    ink.closePath();
+  }
+}
+
 /** Strokes one over the other: widths as parts of `size`, and their colours. */
 export function strokes(
   ink: Ink,

@@ -1,8 +1,12 @@
 /** One way that marks of blood take beyond the pathway's openings. */
-import type { Point } from "../../sim/geometry/geometry.ts";
+import type { ChestFrame, Point } from "../../sim/geometry/geometry.ts";
 
 /** mm of a 5-year-old by which marks of blood in a vessel run into the one that it goes on from, fading */
 export const OVERLAP = 3.5;
+
+/** Part of the marks that are drawn where an atrium's inside is to be seen behind them: of every origin alike, within the plane and beyond it. */
+export const thinnedIn = ({ graft, chamber }: ChestFrame): number =>
+  chamber || graft?.kind === "patch" ? 0.7 : 1;
 
 export interface Course {
   /** mm: its points, and their lengths along it */
@@ -24,6 +28,8 @@ export interface Course {
   readonly carries: 0 | 1 | 2 | "left" | "right" | "lower" | "rich" | "arterial";
   /** what of it the breath moves: it swells about a lung's hilum, or goes down with the diaphragm; 0..1 at each point */
   readonly rides?: { readonly about: Point | "diaphragm"; readonly held: Float32Array };
+  /** it brings its part into a chamber with others: their marks are as many as what each brings, and as fast */
+  readonly pooled?: true;
   /** more marks here, fewer there: mm2 of lumen that are this course's own */
   readonly area: number;
 }

@@ -8,7 +8,7 @@ import { part, STEPS } from "../drawing/even-spread.ts";
 import { flowTrace, meanOf, type Passage, passage, valueAt } from "../drawing/trace-clock.ts";
 import { shortTrails } from "../layers/joined-tracers.ts";
 import { coursesOf, WITHIN } from "./courses.ts";
-import { type Course, OVERLAP } from "./side-course.ts";
+import { type Course, OVERLAP, thinnedIn } from "./side-course.ts";
 import { DESCENT } from "./standing.ts";
 
 /** Marks for each square millimetre of a 5-year-old's lumen. */
@@ -43,6 +43,9 @@ interface Moving {
   readonly flow: Float64Array;
   /** parts by origin, as the circulation has them */
   readonly mixture: readonly number[];
+  /** part of the flow that goes this way, and mm2 of lumen that it has */
+  readonly share: number;
+  readonly lumen: number;
   /** index of its first mark, and of the one after its last */
   readonly from: number;
   readonly to: number;
@@ -81,7 +84,7 @@ export function sideFlow(): SideFlow {
       if (anew || !streams) {
         laidFor = frame;
         solved = circulation;
-        [moving, streams] = lay(coursesOf(frame, pathway), circulation, frame.scale);
+        [moving, streams] = lay(coursesOf(frame, pathway), circulation, thinnedIn(frame) / frame.scale ** 2);
       }
       // Where blood stands still none comes in that could bring another mixture.
       const redrawn = anew || (time === shownAt && departing !== mixed);
@@ -102,16 +105,24 @@ export function sideFlow(): SideFlow {
 function lay(
   courses: readonly Course[],
   circulation: Circulation,
-  size: number,
+  perArea: number,
 ): readonly [readonly Moving[], SideStreams] {
   let count = 0;
+  const pooled = poolOf(
+    courses.filter((course) => course.pooled),
+    circulation,
+  );
   const moving = courses.flatMap((course): Moving[] => {
     const flow = flowTrace(circulation.traces.flows, course.flow);
     if (!flow) return [];
     const from = count;
-    count += Math.max(2, Math.round((DENSE * course.area) / size ** 2));
+    const [share, lumen, area] = course.pooled
+      ? pooled(course)
+      : [course.share, lumenOf(course), course.area];
+    count += Math.max(2, Math.round(DENSE * area * perArea));
     const blood = passage(circulation.traces, flow);
-    return [{ course, flow, blood, mixture: mixtureOf(course.carries, circulation), from, to: count }];
+    const mixture = mixtureOf(course.carries, circulation);
+    return [{ course, flow, blood, mixture, share, lumen, from, to: count }];
   });
   const rich = new Uint8Array(count);
   for (const { course, from, to } of moving) {
@@ -125,6 +136,27 @@ function lay(
     turns: new Int32Array(count),
   };
   return [moving, streams];
+}
+
+const lumenOf = ({ widest }: Course): number => (Math.PI * widest ** 2) / 4;
+
+/** Of courses that meet in one chamber, each one's share of its flow, mm2 of lumen and area of marks: by the part that it brings of all that comes. */
+function poolOf(courses: readonly Course[], { traces, flows }: Circulation) {
+  // What collaterals bring into the lungs comes back with the lungs' own.
+  const back = traces.flows.pulmonaryVein ? meanOf(traces, traces.flows.pulmonaryVein) : 0;
+  const returned = Math.max(1, back / Math.max(1e-6, flows.left + flows.right));
+  const shareOf = ({ share, carries }: Course) => share * (carries === "rich" ? returned : 1);
+  const brings = (course: Course): number => {
+    const flow = flowTrace(traces.flows, course.flow);
+    return flow ? shareOf(course) * meanOf(traces, flow) : 0;
+  };
+  const lengthOf = ({ run }: Course) => run[run.length - 1]!;
+  const sum = (of: (course: Course) => number) => courses.reduce((total, course) => total + of(course), 0);
+  const [all, lumen, width] = [sum(brings), sum(lumenOf), sum((course) => course.area / lengthOf(course))];
+  return (course: Course): readonly [share: number, lumen: number, area: number] => {
+    const part = brings(course) / Math.max(1e-6, all);
+    return [shareOf(course), Math.max(1, part * lumen), part * width * lengthOf(course)];
+  };
 }
 
 /** Parts by origin; a lung's blood as the model mixes it. */
@@ -149,17 +181,16 @@ function originAt(mixture: readonly number[], place: number): number {
 }
 
 function advance(
-  { course, blood, flow, mixture, from, to }: Moving,
+  { course, blood, flow, mixture, share, lumen, from, to }: Moving,
   { marks, shown, turns }: SideStreams,
   { traces }: Circulation,
   { time, size, swell, departing, redrawn }: Now,
 ): void {
   const { carries } = course;
   const entering = (carries === "left" || carries === "right" ? departing?.[carries] : null) ?? mixture;
-  const area = (Math.PI * course.widest ** 2) / 4;
   const total = course.delay[course.delay.length - 1]!;
-  const reach = (1000 * course.share * blood.passed(time)) / area;
-  const speed = (course.share * valueAt(traces, flow, time)) / 60000 / (area * 1e-6);
+  const reach = (1000 * share * blood.passed(time)) / lumen;
+  const speed = (share * valueAt(traces, flow, time)) / 60000 / (lumen * 1e-6);
   for (let i = from; i < to; i++) {
     const across = 2 * part(0.5 + i * STEPS[1]) - 1;
     // Laminar flow in a round vessel: twice the mean in the middle, none at the wall.

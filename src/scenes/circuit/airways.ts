@@ -8,12 +8,10 @@ import type { Theme } from "../theme/theme.ts";
 
 /**
  * From the back to the front, with widths at both ends in plane units: bronchi of the lobes, main bronchi, trachea. It divides behind the
- * aorta's arch; the right bronchus is steeper and wider, and gives off its upper branch above the pulmonary artery (common anatomy).
+ * aorta's arch; the right bronchus is steeper and wider (common anatomy). The upper lobes' bronchi lie behind the vessels of the hilum.
  */
 const AIRWAYS = [
-  { way: "644 346, 672 346, 692 330, 702 304", widths: [11, 5] },
   { way: "640 346, 664 374, 680 410, 688 446", widths: [12, 5] },
-  { way: "476 262, 440 250, 400 240, 366 240, 346 226", widths: [13, 5] },
   { way: "384 354, 364 388, 350 428, 338 466", widths: [14, 5] },
   { way: "378 366, 388 396, 390 436", widths: [9, 4] },
   { way: "500 244, 530 282, 580 318, 650 350", widths: [20, 15] },

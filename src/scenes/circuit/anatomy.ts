@@ -26,13 +26,13 @@ const INFERIOR_VENA_CAVA = vessel("lowerIvc", ["ivc", "ivc"], 30, "470 904, 468 
   joins: "belowLiver",
 });
 
-/** Each ends where its lung's tree begins, as wide as that. */
+/** Each ends in the stem of its lung's tree, as wide as that. */
 const artery = (side: "right" | "left", way: string) =>
   vessel(`${side}PulmonaryArtery`, [side, "pulmonaryArtery"], 29, way, { joins: "cavae", runsOn: true });
 
 const PULMONARY_ARTERIES: readonly Vessel[] = [
-  artery("right", "468 276, 410 276, 372 288, 349 305"),
-  artery("left", "468 276, 540 274, 600 266, 635 286"),
+  artery("right", "468 276, 410 276, 372 288, 349 305, 331 319, 322 331"),
+  artery("left", "468 276, 540 274, 600 266, 635 286, 661 304"),
 ];
 
 const COLLATERALS: readonly Vessel[] = [
@@ -71,8 +71,8 @@ const CENTRE: Readonly<Record<Stage, readonly Vessel[]>> = {
     vessel("svc", ["svc", "svc"], 28, "467 222, 464 260, 456 340", { behind: true }),
     vessel("ivc", ["ivc", "ivc"], 32, "468 524, 464 470, 454 416", { behind: true }),
     vessel("chamber", ["pulmonary", "pulmonaryArtery"], 36, "448 380, 464 330, 480 276"),
-    artery("right", "480 280, 440 270, 380 284, 349 305"),
-    artery("left", "480 280, 540 272, 600 266, 635 286"),
+    artery("right", "480 280, 440 270, 380 284, 349 305, 331 319, 322 331"),
+    artery("left", "480 280, 540 272, 600 266, 635 286, 661 304"),
   ],
   "lateral-tunnel": [SVC_TO_LUNGS, ...PULMONARY_ARTERIES, trunk("tunnel", TRUNKS["lateral-tunnel"])],
   extracardiac: [SVC_TO_LUNGS, ...PULMONARY_ARTERIES, trunk("conduit", TRUNKS.extracardiac)],

@@ -15,6 +15,7 @@ import { fadeOf, taperOf } from "./fading.ts";
 import { ORGANS, type Outline } from "./outlines.ts";
 import { skinOf } from "./paint-figure.ts";
 import { drawRings } from "./rings-drawing.ts";
+import type { Vessel } from "./vessel.ts";
 
 /** Plane units by which the light around what is pointed at stands out. */
 const HALO = 7;
@@ -68,6 +69,11 @@ export function drawVessels(
   }
 }
 
+/** Plane units of both walls of a vessel, and the width below which walls and shadow are less. */
+const WALL = 4;
+const SMALL = 10;
+const slight = ({ width }: Pick<Vessel, "width">): number => Math.min(1, width / SMALL);
+
 /** Shadow, wall, lumen in the colour of the blood, each of all before the next. What is pointed at has a light in place of its shadow. */
 function drawTubes(
   ink: Graphics,
@@ -89,10 +95,10 @@ function drawTubes(
       ink.stroke({ color: colour.accent, width: vessel.width + 4 + 2 * HALO, join: JOIN, cap: "butt" });
     } else if (!vessel.fades)
       for (const wider of [8, 12]) {
-        strokeTapering(
+        strokePieces(
           ink,
           { vessel, line },
-          { color: "#000000", width: vessel.width + wider, cap: "butt" },
+          { color: "#000000", width: vessel.width + wider * slight(vessel), cap: "butt" },
           SHADOW[theme.name],
         );
       }
@@ -100,7 +106,7 @@ function drawTubes(
   for (const { vessel, line, saturation, back } of looks)
     strokeAlong(ink, { vessel, line }, theme, {
       color: back(mix(colour.wall, bloodColour(colour, saturation), 0.35)),
-      width: vessel.width + 4,
+      width: vessel.width + WALL * slight(vessel),
       cap: "butt",
     });
   // Round: lighter towards its middle.
@@ -138,21 +144,15 @@ function strokeAlong(
   { color, width, cap }: Stroke,
 ): void {
   const last = line.x.length - 1;
-  if (vessel.tapers && !vessel.fades) {
-    strokeTapering(ink, { vessel, line }, { color, width, cap: "round" });
-    return;
-  }
   const skin = skinOf(theme).body;
   const gone = (i: number) => 1 - fadeOf(vessel, i / last);
   const whole = vessel.fades ? Array.from(line.x, (_, i) => i).filter((i) => gone(i) === 0) : null;
-  traceCurve(ink, whole ? part(line, entryAt(whole, 0), lastOf(whole) + 1) : line);
-  ink.stroke({ color, width, join: JOIN, cap: whole || vessel.runsOn ? "butt" : cap });
-  if (vessel.runsOn) {
-    // Its beginning is round all the same; samples lie 4 units apart.
-    traceCurve(ink, part(line, 0, last + 1 - Math.ceil(vessel.width / 8)));
-    ink.stroke({ color, width, join: JOIN, cap });
+  if (!whole) {
+    strokePieces(ink, { vessel, line }, { color, width, cap: vessel.tapers ? "round" : cap });
+    return;
   }
-  if (!whole) return;
+  traceCurve(ink, part(line, entryAt(whole, 0), lastOf(whole) + 1));
+  ink.stroke({ color, width, join: JOIN, cap: "butt" });
   for (let i = 0; i < last; i += PIECE) {
     const share = Math.max(0, gone(i + PIECE / 2));
     if (gone(i) <= 0 && gone(Math.min(i + PIECE, last)) <= 0) continue;
@@ -166,19 +166,27 @@ function strokeAlong(
   }
 }
 
+/** Samples over which a flush end melts into what lies under it. */
+const MELTS = 8;
+
 /** As wide as the vessel is at each piece; in one piece where it does not taper. */
-function strokeTapering(
-  ink: Graphics,
-  { vessel, line }: Laid,
-  { color, width, cap }: Stroke,
-  alpha = 1,
-): void {
+function strokePieces(ink: Graphics, { vessel, line }: Laid, { color, width, cap }: Stroke, alpha = 1): void {
   const last = line.x.length - 1;
-  const step = vessel.tapers ? PIECE : last;
-  for (let i = 0; i < last; i += step) {
-    traceCurve(ink, part(line, i, Math.min(i + step, last) + 1));
-    ink.stroke({ color, alpha, width: width * taperOf(vessel, (i + step / 2) / last), join: JOIN, cap });
+  const end = vessel.runsOn ? Math.max(1, last - MELTS) : last;
+  const wide = (i: number) => width * taperOf(vessel, i / last);
+  const stroke = (from: number, to: number, by: number, ends: Stroke["cap"]) => {
+    traceCurve(ink, part(line, from, to + 1));
+    ink.stroke({ color, alpha: by * alpha, width: wide((from + to) / 2), join: JOIN, cap: ends });
+  };
+  const step = vessel.tapers ? PIECE : end;
+  for (let i = 0; i < end; i += step) {
+    const to = Math.min(i + step, end);
+    stroke(i, to, 1, vessel.runsOn && to === end ? "butt" : cap);
   }
+  // Its beginning is round all the same; samples lie 4 units apart.
+  const round = end - Math.ceil(width / 8);
+  if (vessel.runsOn && !vessel.tapers && cap === "round" && round > 0) stroke(0, round, 1, cap);
+  for (let i = end; i < last; i++) stroke(i, i + 1, 1 - (i - end + 0.5) / (last - end), "butt");
 }
 
 const part = ({ x, y }: Curve, from: number, to: number): Pick<Curve, "x" | "y"> => ({

@@ -5,7 +5,7 @@ import { type Bounds, type Ink, sheet } from "../anatomy/painted-sheet.ts";
 import type { Fit } from "../drawing/split.ts";
 import type { Box } from "../scene.ts";
 import type { Theme } from "../theme/theme.ts";
-import { CHEST, type Extent, THIGHS } from "./arrange.ts";
+import { BODY, CHEST, type Extent, LOOK, THIGHS } from "./arrange.ts";
 import { drawLit, drawVessels } from "./body-drawing.ts";
 import type { Laid } from "./dots.ts";
 import { effort } from "./effort.ts";
@@ -19,7 +19,7 @@ import { drawThroughLiver, fillTrunk } from "./silhouette.ts";
 /** Device pixels of a CSS pixel for which body and chest are painted. */
 const DENSE = 1.25;
 
-/** Size of the marks where heart and lungs fill the picture. */
+/** Size of the marks where heart and lungs are enlarged. */
 const CLOSE_GRAIN = 0.7;
 
 interface Moved {
@@ -85,12 +85,14 @@ export function bodyPlane(): BodyPlane {
   );
   view.addChild(plane, frame);
   let close = false;
+  let shown: Extent = BODY;
   return {
     view,
     lay(extent, fit, box, theme) {
       plane.scale.set(fit.scale);
       plane.position.set(fit.x, fit.y);
       close = extent === CHEST;
+      shown = extent;
       for (const part of [body.behind, flush, body.before, trunk]) part.visible = !close;
       // A body holds its organs.
       chest.organs.mask = close ? null : trunk;
@@ -119,9 +121,9 @@ export function bodyPlane(): BodyPlane {
     follow: (circulation, elapsed) => streams.follow(circulation, elapsed),
     move({ circulation, time, still }, theme, emphasis) {
       const density = plane.scale.x * DENSE;
-      if (!close) body.draw(density, theme, emphasis);
+      if (!close) body.draw(shown === LOOK ? LOOK : BODY, density, theme, emphasis);
       chest.draw({ circulation, time, still, close }, density, theme, emphasis);
-      blood.move(time, still, theme, emphasis, close ? CLOSE_GRAIN : 1);
+      blood.move(time, still, theme, emphasis, close || shown === LOOK ? CLOSE_GRAIN : 1);
     },
     release() {
       for (const part of [blood, chest, body, ends]) part.release();

@@ -1,10 +1,10 @@
 /** The one anatomy in the whole circulation's plane: where heart, lungs and liver are painted, and the vessels that they share with it. */
-import { entryAt, lastOf } from "../../sim/checked/present.ts";
+import { entryAt } from "../../sim/checked/present.ts";
 import { band } from "../../sim/geometry/centreline.ts";
 import type { ChestFrame, Point } from "../../sim/geometry/geometry.ts";
 import { surroundings } from "../../sim/geometry/pathways/surroundings.ts";
 import type { Stage } from "../../sim/parameters/request.ts";
-import { type Anatomy, anatomyOf } from "../anatomy/chest-anatomy.ts";
+import { anatomyOf } from "../anatomy/chest-anatomy.ts";
 import type { Tube } from "../anatomy/great-vessels.ts";
 import type { HeartShape } from "../anatomy/heart-shape.ts";
 import type { LungShape } from "../anatomy/lung-shape.ts";
@@ -89,6 +89,9 @@ export function chestFrame(stage: Stage): ChestFrame {
   return frame;
 }
 
+/** Plane units of the aorta's width beyond its arch. */
+const DESCENDING = 29;
+
 /** Courses of blood through each lung that are drawn. */
 const COURSES = 8;
 
@@ -105,7 +108,12 @@ export function chestVessels(stage: Stage): readonly Vessel[] {
   const artery = (name: string, flow: string, width: number, points: readonly Spot[], share = 1) =>
     ({ name, flow, blood: "arterial", width, points, share, joins: "arch" }) as const;
   return [
-    artery("arch", "aorta", 38, fromAnnulus(along("aorta"))),
+    {
+      ...artery("arch", "aorta", 38, fromAnnulus(along("aorta"))),
+      tapers: "end",
+      narrows: 1 - DESCENDING / 38,
+      runsOn: true,
+    },
     artery(
       "brachiocephalicArtery",
       "upper",
@@ -115,9 +123,13 @@ export function chestVessels(stage: Stage): readonly Vessel[] {
     ),
     {
       // Behind the heart towards the midline, before the lung.
-      ...artery("thoracicAorta", "splanchnic+legs", 28, [
-        ...along("aorta").slice(-3, -1),
-        ...down.slice(1, 6),
+      ...artery("thoracicAorta", "splanchnic+legs", DESCENDING, [
+        // Under the arch's end, which melts into it.
+        ...tube("aorta")
+          .line.slice(-29)
+          .filter((_, i) => i % 7 === 0)
+          .map(onPlane),
+        ...down.slice(2, 6),
         [594, 394],
         [570, 460],
       ]),
@@ -126,7 +138,7 @@ export function chestVessels(stage: Stage): readonly Vessel[] {
     },
     {
       // Through the diaphragm just left of the inferior vena cava.
-      ...artery("descending", "splanchnic+legs", 28, [
+      ...artery("descending", "splanchnic+legs", DESCENDING, [
         [574, 450],
         [570, 460],
         [546, 516],
@@ -150,7 +162,7 @@ export function chestVessels(stage: Stage): readonly Vessel[] {
 }
 
 /** Part of the arch that lies before the left pulmonary artery; from there it goes down behind it. */
-const ABOVE_ARTERY = 0.92;
+const ABOVE_ARTERY = 0.97;
 /** Plane units of the aorta's way that lie in the ventricle and under its valve. */
 const BELOW_ANNULUS = 19;
 
@@ -272,23 +284,4 @@ function way({ nodes }: Tree, end: number): Point[] {
   const points: Point[] = [];
   for (let i = end; i >= 0; i = entryAt(nodes, i).parent) points.push(entryAt(nodes, i).at);
   return points.filter((_, i) => i % 2 === 0 || i === points.length - 1);
-}
-
-/** Outlines of what the anatomy paints, in the plane. */
-export function paintedOutlines(
-  names: readonly string[],
-): readonly { readonly name: string; readonly points: readonly Spot[] }[] {
-  const anatomy: Anatomy = anatomyOf(chestFrame("extracardiac"));
-  return anatomy.parts
-    .filter(({ name }) => names.includes(name))
-    .map(({ name, outline }) => {
-      const points = outline.filter((_, i) => i % 4 === 0).map(onPlane);
-      return { name, points: [...points, entryAt(points, 0)] };
-    });
-}
-
-/** The diaphragm's line in the plane. */
-export function diaphragmLine(): readonly Spot[] {
-  const { diaphragm } = anatomyOf(chestFrame("extracardiac")).abdomen;
-  return [...diaphragm.filter((_, i) => i % 5 === 0), lastOf(diaphragm)].map(onPlane);
 }

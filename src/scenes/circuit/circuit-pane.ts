@@ -9,11 +9,12 @@ import { ease } from "../theme/motion.ts";
 import type { Theme } from "../theme/theme.ts";
 import { sizesIn } from "../theme/type.ts";
 import { vesselsOf } from "./anatomy.ts";
-import { CHEST, shownIn } from "./arrange.ts";
+import { CHEST, LOOK, shownIn } from "./arrange.ts";
 import { bodyPlane } from "./body-plane.ts";
 import { type Laid, layVessels } from "./dots.ts";
 import { partsOf } from "./parts.ts";
 import { drawPlates, type PaneContents, type Standing } from "./plates-drawing.ts";
+import type { Vessel } from "./vessel.ts";
 
 export interface Pane {
   readonly view: Container;
@@ -27,6 +28,12 @@ export interface Pane {
 /** A hole between pathway and atrium is drawn where there is one and blood passes it. */
 export const fenestrated = ({ request, flows }: Circulation): boolean =>
   hasPathway(request.stage) && Math.abs(flows.fenestration) > 1e-6;
+
+/** Whether any of a vessel is in sight of the enlarged part. */
+const inLook = ({ points, between = [points, points] }: Vessel): boolean =>
+  between.some((line) =>
+    line.some(([x, y]) => x > LOOK.left && x < LOOK.right && y > LOOK.top && y < LOOK.bottom),
+  );
 
 /** How far all else draws back from what is pointed at. */
 export const DIM = 0.45;
@@ -70,7 +77,8 @@ export function pane(): Pane {
     const wanted = `${circulation.request.stage} ${fenestrated(circulation)} ${close}`;
     if (shape !== wanted) {
       shape = wanted;
-      laid = layVessels(vesselsOf(circulation.request.stage, fenestrated(circulation), close));
+      const vessels = vesselsOf(circulation.request.stage, fenestrated(circulation), close);
+      laid = layVessels(extent === LOOK ? vessels.filter(inLook) : vessels);
     }
     const sheet = { ink: leaders, words, sizes: sizesIn(box, floor), theme };
     const plates = drawPlates(sheet, contents, laid, box);

@@ -1,9 +1,9 @@
-/** Heart and lungs enlarged beside the whole body, where the box has room for both. */
+/** The trunk's upper half enlarged beside the whole body, where the box has room for both. */
 import { Container, Graphics } from "pixi.js";
 import { type Fit, fitInto } from "../drawing/split.ts";
 import type { Box } from "../scene.ts";
 import type { Theme } from "../theme/theme.ts";
-import { BODY, CHEST } from "./arrange.ts";
+import { BODY, LOOK } from "./arrange.ts";
 import { pane } from "./circuit-pane.ts";
 import type { PaneContents } from "./plates-drawing.ts";
 
@@ -17,17 +17,18 @@ interface Halves {
   readonly look: Box | null;
 }
 
-/** The body at the left with its plates, and at the right the enlarged chest as wide as what is left. */
+/** The body at the left with its plates, and at the right a part of it, enlarged as far as what is left allows. */
 export function halvesOf(box: Box): Halves {
   const body = (BODY.right - BODY.left) * fitInto(box, BODY).scale + 2 * PLATES * box.height;
-  const width = Math.min(box.width - body, 1.1 * box.height);
+  const tall = (LOOK.bottom - LOOK.top) / (LOOK.right - LOOK.left);
+  const width = Math.min(box.width - body, box.height / tall);
   if (width < MIN_LOOK * box.height) return { body: box, look: null };
-  const height = (width * (CHEST.bottom - CHEST.top)) / (CHEST.right - CHEST.left);
+  const height = width * tall;
   const look = { x: box.x + box.width - width, y: box.y + 0.4 * (box.height - height), width, height };
   return { body: { ...box, width: box.width - width }, look };
 }
 
-/** How the body lies, and where its chest is enlarged; null: no room. */
+/** How the body lies, and where a part of it is enlarged; null: no room. */
 interface Places {
   readonly fit: Fit;
   readonly box: Box | null;
@@ -52,8 +53,8 @@ export function closeLook() {
       const line = { width: 1.5, color: theme.colour.inkSoft };
       window.clear().roundRect(x, y, width, height, CORNER).fill(0xffffff);
       edge.clear().roundRect(x, y, width, height, CORNER).stroke(line);
-      const [left, top] = [fit.x + CHEST.left * fit.scale, fit.y + CHEST.top * fit.scale];
-      const [wide, tall] = [(CHEST.right - CHEST.left) * fit.scale, (CHEST.bottom - CHEST.top) * fit.scale];
+      const [left, top] = [fit.x + LOOK.left * fit.scale, fit.y + LOOK.top * fit.scale];
+      const [wide, tall] = [(LOOK.right - LOOK.left) * fit.scale, (LOOK.bottom - LOOK.top) * fit.scale];
       from.clear().roundRect(left, top, wide, tall, CORNER * (wide / width));
       for (const [down, to] of [
         [0, y + CORNER],
@@ -61,7 +62,7 @@ export function closeLook() {
       ] as const)
         from.moveTo(left + wide, top + down).lineTo(x, to);
       from.stroke({ ...line, width: 1, alpha: 0.35 });
-      enlarged.draw({ ...contents, labels: false, titled: false, extent: CHEST }, box, floor, elapsed, theme);
+      enlarged.draw({ ...contents, labels: false, titled: false, extent: LOOK }, box, floor, elapsed, theme);
     },
     release: () => enlarged.release(),
   };

@@ -62,10 +62,6 @@ export function layDots(laid: readonly Laid[]): Dots {
   return dots;
 }
 
-/** How far apart a bed's strands stand at `fraction` of its length: together at both ends. A plain vessel keeps its width unless it tapers. */
-export const spread = (vessel: Vessel, fraction: number): number =>
-  vessel.bed ? Math.sin(Math.PI * fraction) ** 0.6 : taperOf(vessel, fraction);
-
 /** A wide bed's blood runs in its strands, not over all its width: plane units of a vessel in which it would move as fast. */
 const WIDEST_BED = 26;
 
@@ -108,7 +104,7 @@ export function placeDot(laid: Laid, start: number, across: number, reach: numbe
     return;
   }
   placeOn(laid.line, fraction, out);
-  const side = across * 0.36 * laid.vessel.width * spread(laid.vessel, fraction);
+  const side = across * 0.36 * laid.vessel.width * taperOf(laid.vessel, fraction);
   out[0] = entryAt(out, 0) - entryAt(out, 3) * side;
   out[1] = entryAt(out, 1) + entryAt(out, 2) * side;
 }

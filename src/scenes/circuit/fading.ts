@@ -8,9 +8,8 @@ const OVER = 0.32;
 export const fadeOf = ({ fades }: Pick<Vessel, "fades">, fraction: number): number =>
   fades ? Math.min(1, Math.max(0, (fades === "end" ? 1 - fraction : fraction) / OVER)) : 1;
 
-/** Part of its width that a vessel has lost at the end towards its bed. */
-const NARROWS = 0.5;
-
 /** Part of the width at `fraction` of the length. */
-export const taperOf = ({ tapers }: Pick<Vessel, "tapers">, fraction: number): number =>
-  tapers ? 1 - NARROWS * (tapers === "end" ? fraction : 1 - fraction) ** 1.4 : 1;
+export const taperOf = (
+  { tapers, narrows = 0.5 }: Pick<Vessel, "tapers" | "narrows">,
+  fraction: number,
+): number => (tapers ? 1 - narrows * (tapers === "end" ? fraction : 1 - fraction) ** 1.4 : 1);

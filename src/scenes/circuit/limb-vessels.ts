@@ -1,4 +1,5 @@
 /** Vessels of head, arms and legs, on both sides. The model has one stream for the upper body and one for the legs: shares are parts of it as drawn. */
+import { type Spot, spots } from "../drawing/curve-drawing.ts";
 import { mirrored } from "./figure-shape.ts";
 import { type Blood, net, type Vessel, vessel } from "./vessel.ts";
 
@@ -27,7 +28,7 @@ const [, leftArm] = pair(
   "upperLimbArteryLeft",
   ["upper", "arterial"],
   10,
-  "584 227, 592 206, 612 186, 644 178, 690 180, 734 198, 776 242, 808 304, 832 390, 843 480, 850 580, 864 690, 869 800, 868 918, 864 970, 870 1024",
+  "563 245, 574 216, 602 188, 644 178, 690 180, 734 198, 776 242, 808 304, 832 390, 843 480, 850 580, 864 690, 869 800, 868 918, 865 962, 870 990, 886 1002, 904 996",
   { share: ARM, joins: "arch", tapers: "end" },
 );
 /** From the bifurcation of the brachiocephalic artery over the lung's apex. */
@@ -55,15 +56,38 @@ const twigs = (
   more: Partial<Vessel>,
 ) => ways.flatMap((way, i) => pair(`${name}${i + 1}`, flow, 5, way, { share: HEAD / ways.length, ...more }));
 
+/** From the palm's arch to the tip of each finger, the thumb first. */
+const FINGERS = [
+  "904 996, 918 1004, 933 1022",
+  "902 997, 908 1040, 912 1070",
+  "890 1002, 893 1050, 894 1082",
+  "878 998, 876 1044, 876 1074",
+  "869 988, 862 1024, 860 1052",
+];
+const fingers = (name: string, blood: Blood, side: number, more: Partial<Vessel>) =>
+  FINGERS.flatMap((way, i) =>
+    twice({
+      name: `${name}${i + 1}`,
+      flow: "upper",
+      blood,
+      width: 3.6,
+      points: spots(way).map(([x, y], k): Spot => [x + side * (k === 0 ? 0 : 3.4), y]),
+      share: ARM / FINGERS.length,
+      tapers: "end",
+      ...more,
+    }),
+  );
+
 /** Behind the veins at the root of the neck. */
 export const NECK_ARTERIES: readonly Vessel[] = [
   leftArm,
   rightArm,
+  ...fingers("leftFingerArtery", "arterial", -1, { joins: "arch" }),
   vessel(
     "leftCarotid",
     ["upper", "arterial"],
     11,
-    "555 225, 555 200, 546 156, 532 110, 531 70, 533 28, 536 -20, 548 -56",
+    "544 242, 546 206, 542 156, 532 110, 531 70, 533 28, 536 -20, 548 -56",
     {
       share: HEAD,
       joins: "arch",
@@ -90,11 +114,14 @@ export const NECK_ARTERIES: readonly Vessel[] = [
 const upperVein = { joins: "upperVeins" } as const;
 
 export const UPPER_VEINS: readonly Vessel[] = [
+  ...fingers("leftFingerVein", "svc", 1, upperVein).map(
+    (each): Vessel => ({ ...each, points: each.points.toReversed(), tapers: "start" }),
+  ),
   ...pair(
     "upperLimbVeinLeft",
     ["upper", "svc"],
     10,
-    "892 1022, 898 972, 892 918, 888 850, 888 760, 884 670, 870 590, 864 500, 860 410, 850 320, 824 252, 784 214, 736 196, 684 196, 632 180, 592 160, 562 148",
+    "874 1014, 892 1014, 904 984, 897 950, 892 918, 888 850, 888 760, 884 670, 870 590, 864 500, 860 410, 850 320, 824 252, 784 214, 736 196, 684 196, 632 180, 592 160, 562 148",
     { share: ARM, tapers: "start", ...upperVein },
   ),
   ...twigs("leftHeadVein", ["upper", "svc"], BRAIN_VEINS, {
@@ -125,7 +152,7 @@ export const UPPER_VEINS: readonly Vessel[] = [
     share: 0.5,
     ...upperVein,
   }),
-  vessel("upperCava", ["svc", "svc"], 28, "468 196, 468 240", { ...upperVein, runsOn: true }),
+  vessel("upperCava", ["svc", "svc"], 28, "468 196, 468 248", { ...upperVein, runsOn: true }),
 ];
 
 /** Beds of the two halves of the brain and of the hands. */
@@ -141,8 +168,8 @@ export const UPPER_BEDS: readonly Vessel[] = [
     "leftHandBed",
     ["upper", "svc"],
     ARM,
-    "865 950, 865 974, 867 1000, 872 1022",
-    "895 950, 897 974, 896 1000, 891 1022",
+    "865 962, 867 980, 874 995, 886 1001",
+    "896 950, 901 970, 899 998, 890 1014",
   ),
 ];
 

@@ -2,20 +2,27 @@
 import { Container } from "pixi.js";
 import { type Bounds, type Painted, servesAt, sheet } from "../anatomy/painted-sheet.ts";
 import type { Theme } from "../theme/theme.ts";
-import { BODY } from "./arrange.ts";
+import type { Extent } from "./arrange.ts";
 import { type Emphasis, NO_EMPHASIS } from "./emphasis.ts";
 import { paintFigure } from "./paint-figure.ts";
 import { paintOrgansBefore, paintOrgansBehind } from "./paint-organs.ts";
 
-/** y up, as sheets are painted */
-const ROOM: Bounds = [BODY.left - 6, -BODY.bottom, BODY.right + 6, -BODY.top];
-const BELLY: Bounds = [240, -1064, 770, -510];
+/** Plane units beyond an extent that its box may show. */
+const AIR = 24;
+/** What of the body is painted, y up, as sheets are. */
+const roomOf = ({ left, top, right, bottom }: Extent): Bounds => [
+  left - AIR,
+  -bottom - AIR,
+  right + AIR,
+  -top + AIR,
+];
+const BELLY: Extent = { left: 264, top: 534, right: 746, bottom: 1040 };
 
 export interface PaintedBody {
   readonly behind: Container;
   readonly before: Container;
-  /** @param density device pixels of a plane unit */
-  draw(density: number, theme: Theme, emphasis?: Emphasis): void;
+  /** @param extent the part in sight @param density device pixels of a plane unit */
+  draw(extent: Extent, density: number, theme: Theme, emphasis?: Emphasis): void;
   release(): void;
 }
 
@@ -35,16 +42,21 @@ export function paintedBody(): PaintedBody {
   return {
     behind,
     before,
-    draw(density, theme, emphasis = NO_EMPHASIS) {
+    draw(extent, density, theme, emphasis = NO_EMPHASIS) {
       before.alpha = emphasis.lit.size > 0 ? 1 - emphasis.dim * 0.8 : 1;
       if (known === theme.name && servesAt(fine, density)) return;
       known = theme.name;
       fine = density;
-      ground.paint(ROOM, density, [0, 0], (ink) => {
+      ground.paint(roomOf(extent), density, [0, 0], (ink) => {
         paintFigure(ink, theme);
         paintOrgansBehind(ink, theme);
       });
-      cover.paint(BELLY, density, [0, 0], (ink) => paintOrgansBefore(ink, theme));
+      cover.paint(
+        roomOf({ ...BELLY, bottom: Math.min(BELLY.bottom, extent.bottom) }),
+        density,
+        [0, 0],
+        (ink) => paintOrgansBefore(ink, theme),
+      );
     },
     release() {
       ground.release();

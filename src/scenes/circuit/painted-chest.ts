@@ -107,6 +107,8 @@ export function paintedChest(): PaintedChest {
         layer.set(chestFrame(stage), circulation, surface, theme);
       }
       airways.visible = !close;
+      // A whole conduit has its rings on the vessel: it isn't cut open here.
+      graft.visible = stage !== "extracardiac";
       painted.visible = stump.visible = valves.visible = light.visible = stage !== "two-ventricle";
       const standing = standingAt(circulation, time, still);
       layer.move({ ...standing, lungs: drawnLarger(standing.lungs, larger) });

@@ -1,5 +1,5 @@
 /** The numbers on the schematic: measured, arranged about the body, written on plates and joined to their places. */
-import { formatQuantity } from "../../i18n/index.ts";
+import { formatNumber, formatQuantity } from "../../i18n/index.ts";
 import { entryAt, present } from "../../sim/checked/present.ts";
 import type { Circulation } from "../../sim/circulation/answer.ts";
 import type { Look, Sheet } from "../drawing/drawing-sheet.ts";
@@ -26,6 +26,8 @@ export interface PaneContents {
   readonly extent: Extent;
   /** stage, output and saturation written above; elsewhere they stand beside the picture */
   readonly titled: boolean;
+  /** times rest, where the title names it */
+  readonly effort?: number;
 }
 
 export interface Standing {
@@ -139,12 +141,21 @@ const fitting = (blocks: readonly Measured[], height: number, gap: number): read
       .sort((a, b) => a.plate.at[1] - b.plate.at[1]);
   });
 
-/** The stage, and beneath it what it puts out and how red. */
-function titleOf({ sizes: type, theme }: Look, { request, flows, saturations }: Circulation): Note {
-  const caption = theme.say("further.circuit.caption", {
+/** The stage, and beneath it the effort, what it puts out and how red. */
+function titleOf({ sizes: type, theme }: Look, { circulation, effort }: PaneContents): Note {
+  const { request, flows, saturations } = circulation;
+  const args = {
     output: formatQuantity(flows.systemic, "L/min", 1),
     saturation: formatQuantity(saturations.arterial, "%"),
-  });
+  };
+  const caption =
+    effort === undefined
+      ? theme.say("further.circuit.caption", args)
+      : theme.say("further.exercise.caption", {
+          ...args,
+          rest: effort === 1 ? "yes" : "no",
+          effort: formatNumber(effort, Number.isInteger(effort) ? 0 : 1),
+        });
   return {
     lines: [
       { words: theme.say(`stage.${request.stage}`), size: type.label, colour: theme.colour.ink, bold: true },
@@ -159,7 +170,7 @@ function titleOf({ sizes: type, theme }: Look, { request, flows, saturations }: 
 function writeTitle(sheet: Sheet, contents: PaneContents, blocks: readonly Measured[], box: Box): Under {
   const { words, sizes: type, theme } = sheet;
   const gap = type.label * 0.7;
-  const title = { ...titleOf(sheet, contents.circulation), x: box.x, y: box.y };
+  const title = { ...titleOf(sheet, contents), x: box.x, y: box.y };
   const beside = fitting(blocks, box.height, type.label * 0.42);
   const { fit } = arrange(beside, box, gap, contents.extent);
   // CSS px to the left of a body that has the whole box

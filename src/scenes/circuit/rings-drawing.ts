@@ -1,8 +1,8 @@
-/** The rings of a conduit across the vessel that it is, thin enough for its blood to be seen. */
+/** The rings of a conduit across the vessel that it is, thin enough for its blood to be seen, and the seams at its ends. */
 import type { Graphics } from "pixi.js";
 import { entryAt } from "../../sim/checked/present.ts";
-import { CLOTH } from "../anatomy/tones.ts";
-import { placeOn } from "../drawing/curve-drawing.ts";
+import { CLOTH, threadOf } from "../anatomy/tones.ts";
+import { curve, placeOn, type Spot, traceCurve } from "../drawing/curve-drawing.ts";
 import type { Theme } from "../theme/theme.ts";
 import type { Laid } from "./dots.ts";
 
@@ -11,6 +11,10 @@ const PITCH = 11;
 const BOW = 0.16;
 const SEEN = 0.5;
 
+/** Stitches of a seam that are seen, and half of one's length in plane units. */
+const STITCHES = 9;
+const STITCH = 3.4;
+
 /** @param sewn which part of its way the conduit is */
 export function drawRings(
   ink: Graphics,
@@ -18,20 +22,27 @@ export function drawRings(
   [from, to]: readonly [number, number],
   theme: Theme,
 ): void {
-  const at = new Float64Array(4);
+  const place = new Float64Array(4);
   const half = vessel.width / 2;
+  /** `across` -1..1 on the bow of a ring at `along` of the way */
+  const onBow = (along: number, across: number): Spot => {
+    placeOn(line, along, place);
+    const [x, y, dx, dy] = [entryAt(place, 0), entryAt(place, 1), entryAt(place, 2), entryAt(place, 3)];
+    const back = 2 * BOW * half * (1 - across * across);
+    return [x - dy * half * across - dx * back, y + dx * half * across - dy * back];
+  };
   const count = Math.round(((to - from) * line.length) / PITCH);
-  for (let k = 1; k < count; k++) {
-    placeOn(line, from + ((to - from) * k) / count, at);
-    const [x, y, dx, dy] = [entryAt(at, 0), entryAt(at, 1), entryAt(at, 2), entryAt(at, 3)];
-    ink
-      .moveTo(x - dy * half, y + dx * half)
-      .quadraticCurveTo(
-        x - dx * 2 * BOW * half * 2,
-        y - dy * 2 * BOW * half * 2,
-        x + dy * half,
-        y - dx * half,
-      )
-      .stroke({ color: CLOTH[theme.name].body, width: 2.2, alpha: SEEN });
-  }
+  const across = Array.from({ length: STITCHES }, (_, i) => (2 * i) / (STITCHES - 1) - 1);
+  for (let k = 1; k < count; k++)
+    traceCurve(ink, curve(across.map((each) => onBow(from + ((to - from) * k) / count, each))));
+  ink.stroke({ color: CLOTH[theme.name].body, width: 2.2, alpha: SEEN });
+  for (const end of [from, to])
+    for (const each of across) {
+      const [x, y] = onBow(end, each);
+      const [dx, dy] = [entryAt(place, 2), entryAt(place, 3)];
+      ink
+        .moveTo(x - STITCH * (dx + 0.5 * dy), y - STITCH * (dy - 0.5 * dx))
+        .lineTo(x + STITCH * (dx + 0.5 * dy), y + STITCH * (dy - 0.5 * dx));
+    }
+  ink.stroke({ color: threadOf(theme), width: 1.6, cap: "round" });
 }

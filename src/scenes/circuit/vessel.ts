@@ -46,12 +46,15 @@ export interface Vessel {
   readonly beats?: Ventricle;
   /** closed outlines of painted parts before it, under which its blood isn't seen */
   readonly covers?: readonly (readonly Spot[])[];
+  /** those let it be seen faintly */
+  readonly ghost?: true;
   /** its end lies flush in a vessel of the same width, drawn apart from it */
   readonly runsOn?: true;
   /** which of its ends goes on out of the picture */
   readonly fades?: "start" | "end";
-  /** which of its ends is half as wide: it branches into a bed there, or comes from one */
+  /** which of its ends is narrower: it branches into a bed there, or comes from one; and the part of its width lost there, half when left out */
   readonly tapers?: "start" | "end";
+  readonly narrows?: number;
   /** the part of the trace's flow that is drawn as going this way; the model has one stream for head and arms, one for gut, liver and kidneys, and one for both legs */
   readonly share?: number;
   /** factor on its width as drawn, by its flow */

@@ -1,7 +1,8 @@
 /** Words and numbers over a scene, each on a plate so that it keeps its contrast; texts are kept and reused from drawing to drawing. */
-import { Container, Graphics, Text, TextStyle } from "pixi.js";
+import { Container, Graphics } from "pixi.js";
 import { entryAt } from "../../sim/checked/present.ts";
 import type { Theme } from "../theme/theme.ts";
+import { layOut, type Written, written } from "./written.ts";
 
 export interface Line {
   readonly words: string;
@@ -35,7 +36,6 @@ export interface Lain {
 }
 
 const PAD = 0.45;
-const DESCENDER = 0.2;
 
 export interface Lettering {
   readonly view: Container;
@@ -50,48 +50,28 @@ export interface Lettering {
   end(): void;
 }
 
-const styles = new Map<string, TextStyle>();
-const MAX_STYLES = 200;
-
-/** One style for all texts of a look: pixi names a text's picture by words and style, keeps every name, and shares what is named alike. */
-function styleOf(line: Line, family: string, wrap: number | undefined): TextStyle {
-  const key = [family, line.size, line.bold ?? false, line.colour, wrap ?? ""].join("|");
-  const known = styles.get(key);
-  if (known) return known;
-  if (styles.size >= MAX_STYLES) styles.clear();
-  const style = new TextStyle({
-    fontFamily: [family, "sans-serif"],
-    fontSize: line.size,
-    // Descenders of our face reach below what is measured for it.
-    padding: Math.ceil(DESCENDER * line.size),
-    fontWeight: line.bold ? "700" : "400",
-    fill: line.colour,
-    ...(wrap === undefined ? {} : { wordWrap: true, wordWrapWidth: wrap }),
-  });
-  styles.set(key, style);
-  return style;
-}
-
 export function lettering(): Lettering {
   const view = new Container();
   const plates = new Graphics();
   view.addChild(plates);
-  const texts: Text[] = [];
+  const texts: Written[] = [];
   let used = 0;
+  view.onRender = ({ resolution }) => {
+    for (const { view, paint } of texts) if (view.visible) paint(resolution);
+  };
 
-  const take = (line: Line, theme: Theme, wrap: number | undefined): Text => {
+  const take = ({ words, size, bold, colour }: Line, { family }: Theme, wrap: number | undefined) => {
     let text = texts[used];
     if (!text) {
-      text = new Text({ text: "" });
+      text = written();
       texts.push(text);
-      view.addChild(text);
+      view.addChild(text.view);
     }
     used++;
-    const style = styleOf(line, theme.family, wrap);
-    if (text.style !== style) text.style = style;
-    if (text.text !== line.words) text.text = line.words;
-    text.visible = true;
-    return text;
+    const laid = layOut(words, { family, size, bold }, wrap);
+    text.write(laid, colour);
+    text.view.visible = true;
+    return { view: text.view, width: laid.width, height: laid.height };
   };
 
   const set = (note: Omit<Note, "x" | "y">, theme: Theme) => {
@@ -122,7 +102,7 @@ export function lettering(): Lettering {
       }
       let top = y + Math.round(0.6 * pad);
       for (const part of parts) {
-        part.position.set(Math.round(x + pad + (inner - part.width) * ax), top);
+        part.view.position.set(Math.round(x + pad + (inner - part.width) * ax), top);
         top += part.height;
       }
       return { x, y, width, height };
@@ -136,7 +116,7 @@ export function lettering(): Lettering {
       used -= count;
     },
     end() {
-      for (let i = used; i < texts.length; i++) entryAt(texts, i).visible = false;
+      for (let i = used; i < texts.length; i++) entryAt(texts, i).view.visible = false;
     },
   };
 }

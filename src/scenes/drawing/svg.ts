@@ -1,16 +1,8 @@
 /** A drawn scene as SVG 1.1: shapes and words stay shapes and words at any size; what is painted pixel by pixel is embedded. */
-import {
-  CanvasTextMetrics,
-  type Container,
-  Graphics,
-  graphicsContextToSvg,
-  Matrix,
-  Sprite,
-  Text,
-  type Texture,
-} from "pixi.js";
+import { type Container, Graphics, graphicsContextToSvg, Matrix, Sprite, type Texture } from "pixi.js";
 import { inMarkup } from "../../i18n/markup.ts";
 import { entryAt, present } from "../../sim/checked/present.ts";
+import { saidBy } from "./written.ts";
 
 interface Collected {
   /** definitions: pictures and clips */
@@ -68,15 +60,13 @@ function sprite(collected: Collected, { texture, tint, anchor }: Sprite): string
 }
 
 /** Lines keep the width they were laid out with, also in another face. */
-function words({ text, style }: Text): string {
-  const { lines, lineWidths, lineHeight, fontProperties } = CanvasTextMetrics.measureText(text, style);
-  const shift = fontProperties.ascent + Math.max(0, (lineHeight - fontProperties.fontSize) / 2);
-  const family = [style.fontFamily].flat().join(", ");
+function words({ laid, colour }: NonNullable<ReturnType<typeof saidBy>>): string {
+  const { hand, lines, widths, height, baseline } = laid;
   const rows = lines.map(
     (line, i) =>
-      `<tspan x="0" y="${number(shift + i * lineHeight)}" textLength="${number(entryAt(lineWidths, i))}" lengthAdjust="spacingAndGlyphs">${inMarkup(line)}</tspan>`,
+      `<tspan x="0" y="${number(baseline + (i * height) / lines.length)}" textLength="${number(entryAt(widths, i))}" lengthAdjust="spacingAndGlyphs">${inMarkup(line)}</tspan>`,
   );
-  return `<text font-family="${inMarkup(family)}" font-size="${number(Number(style.fontSize))}" font-weight="${style.fontWeight}" fill="${String(style.fill)}">${rows.join("")}</text>`;
+  return `<text font-family="${inMarkup(hand.family)}, sans-serif" font-size="${number(hand.size)}" font-weight="${hand.bold ? 700 : 400}" fill="${colour}">${rows.join("")}</text>`;
 }
 
 function clip(collected: Collected, masked: Container, mask: Graphics): string {
@@ -95,11 +85,12 @@ function element(collected: Collected, container: Container): string {
   const { mask } = container;
   const clipped = mask instanceof Graphics ? clip(collected, container, mask) : "";
   if (collected.clips.has(container)) return "";
+  const said = saidBy(container);
   const own =
     container instanceof Graphics
       ? shapes(container)
-      : container instanceof Text
-        ? words(container)
+      : said
+        ? words(said)
         : container instanceof Sprite
           ? sprite(collected, container)
           : "";

@@ -6,7 +6,7 @@ import type { Circulation } from "../../sim/circulation/answer.ts";
 import type { Box } from "../scene.ts";
 import { lookOf } from "../theme/curve-look.ts";
 import type { Theme } from "../theme/theme.ts";
-import { lettering } from "./lettering.ts";
+import { type Lettering, lettering } from "./lettering.ts";
 import { columnOf, drawPlot, fitting, type Line, markAt, type Plotted } from "./plot.ts";
 import { type Range, rangeOf } from "./scale.ts";
 import { drawSweepLegend } from "./sweep-legend.ts";
@@ -17,6 +17,8 @@ export interface SweepPlot {
   readonly read: (circulation: Circulation) => number;
   /** The range that the number's law leaves open. */
   readonly band?: (circulation: Circulation) => readonly [low: number, high: number] | undefined;
+  /** What is said under the end of a lone curve, from all its states. */
+  readonly remark?: (states: readonly Circulation[], theme: Theme) => string | null;
 }
 
 interface SweepState {
@@ -55,6 +57,9 @@ const lineOf = (curve: SweepCurve, plot: SweepPlot, type: number, theme: Theme):
   };
 };
 
+/** A curve's point lies wholly below the axis' end. */
+const HEADROOM = 1.04;
+
 /** The horizontal axis: from the first to the last computed state, marked on round numbers. */
 function axisOf({ curves }: Sweep): Range {
   const at = curves.flatMap(({ points }) => points.map((point) => point.at));
@@ -67,6 +72,42 @@ function axisOf({ curves }: Sweep): Range {
 function hasValues(sweep: Sweep, plot: SweepPlot): boolean {
   const solved = sweep.curves.flatMap(({ points }) => points.flatMap(({ circulation }) => circulation ?? []));
   return solved.length === 0 || solved.some((circulation) => Number.isFinite(plot.read(circulation)));
+}
+
+/** Under the end of the one curve that is no reference, where the words have room above the next curve or the axis. */
+function writeRemark(
+  { words, theme }: { readonly words: Lettering; readonly theme: Theme },
+  { curves }: Sweep,
+  plot: SweepPlot,
+  { inner, toX, toY }: Plotted,
+  type: number,
+): void {
+  const solved = ({ points }: SweepCurve) =>
+    points.flatMap(({ at, circulation }) => (circulation ? [{ at, circulation }] : []));
+  const [own, ...more] = curves.filter(({ name }) => name !== "reference");
+  if (!own || more.length > 0) return;
+  const points = solved(own);
+  const text = plot.remark?.(
+    points.map(({ circulation }) => circulation),
+    theme,
+  );
+  if (!text) return;
+  const note = {
+    lines: [{ words: text, size: type, colour: theme.colour.inkSoft }],
+    anchor: [1, 0] as const,
+    bare: true,
+  };
+  const { width, height } = words.measure(note, theme);
+  const right = inner.x + inner.width;
+  // Heights of a curve over the words, and from the point before them.
+  const along = (curve: SweepCurve) =>
+    solved(curve)
+      .filter((_, i, all) => toX(all[i + 1]?.at ?? Number.POSITIVE_INFINITY) > right - width)
+      .map(({ circulation }) => toY(plot.read(circulation)));
+  const y = Math.max(...along(own)) + 0.3 * type;
+  const below = curves.filter((curve) => curve !== own).flatMap(along);
+  if (width < inner.width && y + height < Math.min(inner.y + inner.height, ...below))
+    words.write({ ...note, x: right, y }, theme);
 }
 
 /** @param plots the most informative first: one under another in a tall box, as many as can be read, in a row in a wide one */
@@ -96,18 +137,20 @@ export function sweepPlots(plots: readonly SweepPlot[]): SweepPlots {
     plotted = shown.map((plot, i) => {
       const lines = sweep.curves.map((curve) => lineOf(curve, plot, type, theme));
       const y = rangeOf(
-        lines.flatMap((line) => [...Array.from(line.y), ...(line.open ?? []).flat()]),
+        lines.flatMap((line) => [...Array.from(line.y, (y) => HEADROOM * y), ...(line.open ?? []).flat()]),
         { zero: true, count: 4, least: 0.2 },
       );
       const last = wide || i === shown.length - 1;
       const width = area.width / shown.length;
       const part: Box = wide ? { ...area, x: area.x + i * width, width: width - type } : entryAt(column, i);
-      return drawPlot(
+      const drawn = drawPlot(
         ink,
         words,
         { box: part, x, y, lines, title: theme.say(plot.title), type, ...(last ? { foot, ...under } : {}) },
         theme,
       );
+      writeRemark({ words, theme }, sweep, plot, drawn, type);
+      return drawn;
     });
     words.end();
   };

@@ -1,5 +1,6 @@
 /** Effort from rest upward: what the veins' pressure, the output, the oxygen used and the pathway's loss do, against two ventricles with the same effort. */
 import { Container } from "pixi.js";
+import { formatQuantity } from "../../i18n/index.ts";
 import { numberSetting } from "../../sim/parameters/parameters.ts";
 import { BODY } from "../circuit/arrange.ts";
 import { circuitLegend } from "../circuit/circuit-legend.ts";
@@ -8,11 +9,11 @@ import { withAir } from "../drawing/split.ts";
 import { sweepPlots } from "../drawing/sweep-plots.ts";
 import { type Box, type MakeScene, WITH_ALL } from "../scene.ts";
 import { sizesIn } from "../theme/type.ts";
-import { veinsToLungs } from "./exercise-reading.ts";
+import { levelsOff, veinsToLungs } from "./exercise-reading.ts";
 import { roomAhead, runners } from "./runners.ts";
 
 /** The figures' part of the charts' height */
-const FIGURES = 0.2;
+const FIGURES = 0.25;
 
 export const makeExercise: MakeScene = () => {
   const view = new Container();
@@ -21,7 +22,15 @@ export const makeExercise: MakeScene = () => {
   const people = runners();
   // With two ventricles nothing is spent on a pathway: the right one pumps through the lungs.
   const plots = sweepPlots([
-    { title: "further.exercise.pathway", read: veinsToLungs },
+    {
+      title: "further.exercise.pathway",
+      read: veinsToLungs,
+      remark(states, theme) {
+        const atrium = levelsOff(states);
+        if (atrium === null) return null;
+        return theme.say("further.exercise.levelsOff", { to: formatQuantity(atrium, "mmHg", 1) });
+      },
+    },
     { title: "further.exercise.output", read: ({ flows }) => flows.systemic },
     { title: "further.exercise.oxygen", read: ({ extras }) => extras.oxygenUsePerKilogram ?? Number.NaN },
     {
@@ -65,6 +74,7 @@ export const makeExercise: MakeScene = () => {
             focus: frame.state.view.focus,
             extent: BODY,
             titled: true,
+            effort: numberSetting(circulation.request, "metabolicEquivalents"),
           },
           picture,
           floor,

@@ -1,4 +1,4 @@
-/** The same person at each effort of the curves' axis: standing, walking, running. The one of the state on the stage moves. */
+/** The same person at every second effort of the curves' axis: standing, walking, running. The one of the state on the stage moves. */
 import { Container, Graphics } from "pixi.js";
 import { entryAt } from "../../sim/checked/present.ts";
 import { legTissue } from "../calf/leg-tones.ts";
@@ -14,9 +14,10 @@ const WALKING = 0.8;
 const FASTER = 0.65;
 /** Moments of a round at which walking and running are told apart: both feet down, and one about to push off. */
 const [DOWN, PUSHES] = [0.02, 0.35];
-/** A person's height at most: in heights of the row, and in widths that one more time rest takes on the axis. */
+/** A person's height at most: in heights of the row, and in widths that one more time rest takes on the axis; times rest from one to the next. */
 const TALL = 0.76;
-const TALL_FOR_STEP = 1.62;
+const TALL_FOR_STEP = 2.7;
+const APART = 2;
 /** How far the fastest runner reaches ahead of the hips in a whole step, in parts of the height. */
 const REACH = Math.max(...Array.from({ length: 24 }, (_, i) => reachOf(runner(gaitOf(8), i / 24))));
 
@@ -125,7 +126,8 @@ export function drawOthers(
   wedge(Math.min(right, toX(state.now)), colour.accent, 1);
   const height = tallest(box, Math.abs(toX(2) - toX(1)));
   for (const effort of state.efforts) {
-    if (effort === nearest(state)) continue;
+    const from = Math.abs(effort - nearest(state));
+    if (from === 0 || from % APART !== 0) continue;
     drawShadow(ink, toX(effort), slope, height, mix(colour.hair, colour.stage, 0.3));
     drawRunner(ink, still(effort), { x: toX(effort), slope, height }, tonesOf(theme, FADED, 0), theme);
   }

@@ -3,6 +3,7 @@ import type { Graphics } from "pixi.js";
 import type { SweepPoint } from "../../chain/running-sweep.ts";
 import { entryAt } from "../../sim/checked/present.ts";
 import { pathwaySizes } from "../../sim/geometry/pathways/sizes.ts";
+import type { PathwayStage } from "../../sim/parameters/request.ts";
 import { fromLitresPerMinute, fromSquareMillimetre, toMillimetre } from "../../sim/units.ts";
 import { roundOf, threadOf } from "../anatomy/tones.ts";
 import type { Spot } from "../drawing/curve-drawing.ts";
@@ -46,6 +47,46 @@ export const speedIn = ({ request, circulation }: SweepPoint): number => {
   return toMillimetre(fromLitresPerMinute(circulation.flows.ivc) / area);
 };
 
+/** Of its width: how far the stub behind a section reaches below it, seen from above; and its rings. */
+export const STUB = 0.2;
+const RINGS = 4;
+
+/** What is left of it behind the cut: a cloth with rings, or an atrium's smooth wall. */
+function drawStub(
+  ink: Graphics,
+  place: SectionPlace,
+  [half, wall]: Spot,
+  stage: PathwayStage,
+  theme: Theme,
+): void {
+  const { x, y } = place;
+  const radius = half + wall;
+  const far = 2 * STUB * radius;
+  const tones = wallsOf(stage, theme);
+  const lower = (out: number, at: number, side: 0 | 1): Spot[] => {
+    // The picture's left is the body's right.
+    const turn: Spot = side === 0 ? [0.49 * Math.PI, Math.PI] : [0, 0.51 * Math.PI];
+    return arc(x, y + at, out, turn);
+  };
+  for (const side of [1, 0] as const) {
+    const { shade, body, light, edge } = tones[side];
+    const ringed = stage === "extracardiac" || (stage === "lateral-tunnel" && side === 1);
+    for (let k = 4 * RINGS; k > 0; k--) {
+      const at = (k / (4 * RINGS)) * far;
+      const ring = ringed ? 0.018 * radius * Math.cos((Math.PI * k) / 2) : 0;
+      const wide = radius + ring;
+      const edgeAt: Spot = [x + (side === 0 ? -wide : wide), y];
+      const tone =
+        ringed && k % 4 === 2 ? mix(shade, edge, 0.45) : mix(body, k % 4 === 0 ? light : shade, 0.5);
+      const rim = lower(wide, at, side);
+      ink.poly([edgeAt, ...(side === 0 ? rim.reverse() : rim), [x, y]].flat()).fill({ color: tone });
+    }
+    const rim = lower(radius, far, side);
+    const top: Spot = [x + (side === 0 ? -radius : radius), y];
+    line(ink, side === 0 ? [...rim, top] : [top, ...rim], edge, 1.2);
+  }
+}
+
 /** Without blood in it until the state is solved. */
 export function drawSection(ink: Graphics, point: SweepPoint, place: SectionPlace, theme: Theme): void {
   const { colour } = theme;
@@ -54,6 +95,7 @@ export function drawSection(ink: Graphics, point: SweepPoint, place: SectionPlac
   const stage = pathwayStage(point.request);
   const { circulation } = point;
   const blood = circulation ? roundOf(circulation.saturations.ivc, theme) : null;
+  drawStub(ink, place, [half, wall], stage, theme);
   ink.circle(x, y, half).fill({ color: blood ? mix(blood.body, blood.light, 0.35) : colour.lumen });
   wallsOf(stage, theme).forEach(({ shade, body, light, edge }, i) => {
     // The picture's left is the body's right.

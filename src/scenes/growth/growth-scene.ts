@@ -1,7 +1,6 @@
 /** A body that grows, with a tube that does not or a chamber that grows less. */
 import { Container } from "pixi.js";
 import type { SweepPoint } from "../../chain/running-sweep.ts";
-import { formatNumber } from "../../i18n/index.ts";
 import { entryAt } from "../../sim/checked/present.ts";
 import { hasPathway } from "../../sim/parameters/request.ts";
 import { lettering, type Note } from "../drawing/lettering.ts";
@@ -10,7 +9,7 @@ import { type SweepPlot, sweepPlots } from "../drawing/sweep-plots.ts";
 import { type Box, type MakeScene, WITH_ALL } from "../scene.ts";
 import type { Theme } from "../theme/theme.ts";
 import { sizes } from "../theme/type.ts";
-import { bodies } from "./bodies.ts";
+import { bodies, needOf } from "./bodies.ts";
 import { ringWords } from "./rings.ts";
 import { rowHeight, shownOf } from "./row.ts";
 
@@ -62,7 +61,7 @@ export const makeGrowth: MakeScene = () => {
   view.addChild(row.view, plots.view, words.view);
   return {
     view,
-    draw(frame, { clear: box, floor }, theme) {
+    draw(frame, { clear: box, floor, dense }, theme) {
       const clear = withAir(box);
       const { sweep, state } = frame;
       const first = sweep?.over === "bsa" ? sweep.curves[0] : undefined;
@@ -76,20 +75,25 @@ export const makeGrowth: MakeScene = () => {
       const across = low ? clear.width * 0.46 : clear.width;
       words.begin();
       const note = pathway && noteOf(points, across, type, theme);
+      const need = needOf(points, words, type, theme);
       const under = note ? words.measure(note, theme).height + type : type;
       const top: Box = low
         ? { ...clear, width: across, height: clear.height - under }
-        : { ...clear, height: rowHeight(clear, points, type, pathway) };
+        : { ...clear, height: rowHeight(clear, points, type, need) };
       const rest: Box = low
         ? { ...clear, x: clear.x + across + type, width: clear.width - across - type }
         : { ...clear, y: clear.y + top.height + under, height: clear.height - top.height - under };
       const bsa = state.request.body.bsa;
-      row.draw(points, { now: bsa, time: frame.time, still: frame.still }, top, type, theme);
+      const { time, still } = frame;
+      row.draw(points, { now: bsa, time, still, dense }, top, type, theme);
       if (note) words.write({ ...note, x: top.x + across / 2, y: top.y + top.height + 0.4 * type }, theme);
       words.end();
-      const named = shownOf(points, across, type, pathway).map(({ at, request }) => ({
+      const named = shownOf(points, across, need).map(({ at, request }) => ({
         at,
-        words: [formatNumber(request.body.ageYears, 0), formatNumber(at, 2)],
+        words: [
+          theme.say("further.growth.age", { age: request.body.ageYears }),
+          theme.say("further.growth.surface", { bsa: at }),
+        ],
       }));
       plots.draw({ sweep, foot: theme.say("further.growth.axis"), mark: bsa, named }, rest, type, theme);
     },

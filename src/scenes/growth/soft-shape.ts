@@ -1,8 +1,8 @@
-/** Closed shapes with a soft round, lit from the upper left, and vessels. */
+/** Closed shapes with a soft round, lit from the upper left. */
 import type { Graphics } from "pixi.js";
 import { entryAt } from "../../sim/checked/present.ts";
-import type { Round, Tissue } from "../anatomy/tones.ts";
-import { curve, type Spot, traceClosed, traceCurve } from "../drawing/curve-drawing.ts";
+import type { Tissue } from "../anatomy/tones.ts";
+import { type Spot, traceClosed } from "../drawing/curve-drawing.ts";
 import { mix } from "../theme/colour.ts";
 
 /** @param round CSS px by which the light keeps from the edge, in steps; `width` CSS px of the line around it */
@@ -39,28 +39,4 @@ function shrunk(outline: readonly Spot[], width: number): Spot[] {
     const step = (Math.sign(area) * width) / (Math.hypot(bx - ax, by - ay) || 1);
     return [x - step * (by - ay), y + step * (bx - ax)];
   });
-}
-
-/** Vessels that open into each other. @param all the line of each, and CSS px of its lumen; `part` of its way from the first spot that is drawn */
-export function vessels(
-  ink: Graphics,
-  all: readonly (readonly [line: readonly Spot[], width: number])[],
-  { wall, edge, body, light }: Round,
-  part = 1,
-): void {
-  const ways = all.map(([line, width]) => {
-    const { x, y } = curve(line, 1);
-    const count = Math.ceil(part * x.length);
-    return [{ x: x.subarray(0, count), y: y.subarray(0, count) }, width] as const;
-  });
-  for (const [wide, more, color] of [
-    [1, 2, wall],
-    [1, 0, edge],
-    [0.72, 0, body],
-    [0.34, 0, light],
-  ] as const)
-    for (const [way, width] of ways) {
-      traceCurve(ink, way);
-      ink.stroke({ color, width: Math.max(0.6, wide * width + more), cap: "butt", join: "round" });
-    }
 }

@@ -6,7 +6,7 @@ import { part, STEPS } from "../drawing/even-spread.ts";
 import { shapeOf, streaks } from "../drawing/streaks.ts";
 import { markColour, tintOf } from "../theme/colour.ts";
 import type { Theme } from "../theme/theme.ts";
-import { type ChestPlace, trunkPlace } from "./chest-drawing.ts";
+import { type ChestPlace, longIn, risingIn } from "./chest-place.ts";
 import { awayOf, dashWidth, type SectionPlace, sectionLayout, speedIn } from "./cross-section.ts";
 
 /** Times slower than life, alike for all bodies. */
@@ -44,15 +44,15 @@ export function tubeBlood(): TubeBlood {
         const colour = tintOf(markColour(theme.colour, saturation));
         // mm passed
         const passed = still ? 0 : (time * speedIn(point)) / SLOWED;
-        const trunk = trunkPlace(point.request, chest);
-        const size = Math.max(2, Math.min(0.45 * trunk.half, 0.4 * section.type));
-        const way = trunk.bottom - trunk.top;
+        const rising = risingIn(point.request, chest);
         for (let k = 0; k < RISING; k++) {
-          const risen = part((k + 0.5) / RISING + (passed * chest.perMillimetre) / way);
+          const risen = part((k + 0.5) / RISING + passed / longIn(point.request));
+          const { x, y, wide, angle } = rising(risen);
+          const size = Math.max(2, Math.min(0.22 * wide, 0.4 * section.type));
           drops.set(drop++, {
-            x: trunk.x + 0.5 * trunk.half * (2 * part((k + 1) * STEPS[0]) - 1),
-            y: trunk.bottom - risen * way,
-            angle: -Math.PI / 2,
+            x: x + 0.25 * wide * (2 * part((k + 1) * STEPS[0]) - 1),
+            y,
+            angle,
             length: (still ? 2.4 : 1.6) * size,
             width: (still ? 1.7 : 1) * size,
             colour,

@@ -20,7 +20,11 @@ export const contextColour = ({ colour }: Theme): string => mix(colour.stageDeep
 
 /** Lines of what can be seen of each part from the front, mm. */
 export function contextLines(geometry: PathwayGeometry, plane: Plane): Point[][] {
-  const parts = anatomyOf(geometry.chest).parts.map(({ open, outline }) => ({
+  const anatomy = anatomyOf(geometry.chest);
+  const behindAll = anatomy.behind.map(({ name }) => name);
+  const parts = anatomy.parts.map(({ name, ground, open, outline }) => ({
+    // Of a vessel in the liver or behind all else only scraps would be seen.
+    scrap: (ground && open) || behindAll.includes(name),
     // A vessel's outline runs up one side and back down the other: its ends stay open.
     sides: open
       ? [outline.slice(0, outline.length / 2), outline.slice(outline.length / 2)]
@@ -36,7 +40,9 @@ export function contextLines(geometry: PathwayGeometry, plane: Plane): Point[][]
   const behind = (index: number) => (point: Point) =>
     inVessel(point) || parts.slice(index + 1).some(({ distance }) => distance(...point) < 0);
   return [
-    ...parts.flatMap(({ sides }, index) => sides.flatMap((side) => shownRuns(side, behind(index)))),
+    ...parts.flatMap(({ scrap, sides }, index) =>
+      scrap ? [] : sides.flatMap((side) => shownRuns(side, behind(index))),
+    ),
     ...vessels.flatMap((loop) => {
       const points = Array.from(
         { length: loop.length / 2 },

@@ -85,8 +85,7 @@ export function shoreLayer(side: "below" | "above" = "below"): ShoreLayer {
       const fall = ink.createLinearGradient(0, side === "below" ? 0 : SIZE, 0, side === "below" ? SIZE : 0);
       const { stageDeep } = theme.colour;
       fall.addColorStop(0, `${stageDeep}00`);
-      fall.addColorStop(Math.min(0.9, (1.25 * soft) / view.height), `${stageDeep}f2`);
-      fall.addColorStop(1, stageDeep);
+      fall.addColorStop(Math.min(0.9, (1.25 * soft) / view.height), stageDeep);
       ink.clearRect(0, 0, 1, SIZE);
       ink.fillStyle = fall;
       ink.fillRect(0, 0, 1, SIZE);

@@ -1,10 +1,11 @@
 /** Names and numbers at their places: a plate outside the vessel, joined to its spot by a hairline; none covers another. */
-import { CanvasTextMetrics, type Graphics, TextStyle } from "pixi.js";
+import type { Graphics } from "pixi.js";
 import { appendChange, formatQuantity, type Lung, shareOf, writeShare } from "../../i18n/index.ts";
 import type { Circulation } from "../../sim/circulation/answer.ts";
 import type { Place, Station } from "../../sim/geometry/geometry.ts";
 import type { Look } from "../drawing/drawing-sheet.ts";
 import type { Lettering, Line } from "../drawing/lettering.ts";
+import { layOut } from "../drawing/written.ts";
 import type { Theme } from "../theme/theme.ts";
 import type { Sizes } from "../theme/type.ts";
 import { hairline } from "./keep-off.ts";
@@ -181,21 +182,8 @@ const measure = (lines: readonly Line[], sizes: Sizes, theme: Theme): [number, n
   lines.reduce((sum, line) => sum + 1.22 * line.size, 0) + 0.6 * sizes.axis,
 ];
 
-const known = new Map<string, number>();
-function widthOf(line: Line, theme: Theme): number {
-  const key = `${line.size}|${line.bold ?? false}|${line.words}`;
-  const before = known.get(key);
-  if (before !== undefined) return before;
-  const style = new TextStyle({
-    fontFamily: [theme.family, "sans-serif"],
-    fontSize: line.size,
-    fontWeight: line.bold ? "700" : "400",
-  });
-  const { width } = CanvasTextMetrics.measureText(line.words, style);
-  if (known.size > 500) known.clear();
-  known.set(key, width);
-  return width;
-}
+const widthOf = ({ words, size, bold }: Line, { family }: Theme): number =>
+  layOut(words, { family, size, bold }).width;
 
 /** Hairlines into `ink`, plates and words into `words`. */
 export function drawLabels(

@@ -7,7 +7,7 @@ import type { Colouring, Overlay } from "../../state/scene-state.ts";
 import type { Sheet } from "../drawing/drawing-sheet.ts";
 import type { Lain } from "../drawing/lettering.ts";
 import type { Box } from "../scene.ts";
-import { bloodColour, OXYGEN } from "../theme/colour.ts";
+import { bloodColour, markColour, OXYGEN } from "../theme/colour.ts";
 import { LEGIBLE, type MapName, mapColour } from "../theme/maps.ts";
 import { SCALES } from "./scales.ts";
 
@@ -20,8 +20,8 @@ export interface LegendFacts {
   readonly origins: readonly boolean[];
   /** % of the blood from the lungs and of that which leaves the heart, where marks of both are in the picture */
   readonly heart: readonly [lungs: number, mixed: number] | null;
-  /** a heart with two ventricles is in the picture: its blood is coloured by its oxygen */
-  readonly pumped: boolean;
+  /** % of what returns to a heart with two ventricles and of what leaves it, where one is in the picture: its blood is coloured by its oxygen */
+  readonly pumped: readonly [poor: number, rich: number] | null;
   /** nothing moves: marks are darts */
   readonly still: boolean;
   readonly dyed: boolean;
@@ -150,8 +150,9 @@ export function drawLegend(sheet: Sheet, facts: LegendFacts, at: LegendPlace): B
   }
   if (facts.pumped) {
     const [said, draw] = facts.still ? ["Still", dart] : ["", shape];
-    marked(theme.say(`further.legend.poor${said}`), draw, 0, colour.poor);
-    marked(theme.say(`further.legend.rich${said}`), draw, 1, colour.rich);
+    const [poor, rich] = facts.pumped;
+    marked(theme.say(`further.legend.poor${said}`), draw, 0, markColour(colour, poor));
+    marked(theme.say(`further.legend.rich${said}`), draw, 1, markColour(colour, rich));
   }
   if (facts.dyed) marked(theme.say("scene.legend.dye"), shape, 0, colour.dye);
   for (const remark of facts.remarks) row.item(remark, true);

@@ -55,7 +55,7 @@ export function writeKey(
     saturations: saturationsByOrigin(panes[0]?.circulation ?? null),
     origins: originsIn(panes),
     heart: heartIn(panes),
-    pumped: panes.some(({ circulation }) => circulation && !hasPlane(circulation.request.stage)),
+    pumped: pumpedIn(panes),
     still,
     dyed: panes.some(({ washOut }) => washOut !== null),
     remarks,
@@ -69,6 +69,13 @@ function heartIn(panes: readonly Pane[]): readonly [number, number] | null {
   if (!pane?.geometry || !pane.circulation || others.length > 0) return null;
   const { pulmonaryVein, arterial } = pane.circulation.saturations;
   return [pulmonaryVein, arterial];
+}
+
+function pumpedIn(panes: readonly Pane[]): readonly [number, number] | null {
+  const solved = panes.find(({ circulation }) => circulation && !hasPlane(circulation.request.stage));
+  if (!solved?.circulation) return null;
+  const { svc, arterial } = solved.circulation.saturations;
+  return [svc, arterial];
 }
 
 /** A tunnel with a hole and one without look much alike from where the baffle is cut. */

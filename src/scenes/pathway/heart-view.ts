@@ -6,6 +6,7 @@ import { BODY, CHEST } from "../circuit/arrange.ts";
 import { pane as circuitPane } from "../circuit/circuit-pane.ts";
 import type { Box } from "../scene.ts";
 import type { Theme } from "../theme/theme.ts";
+import { sizesIn } from "../theme/type.ts";
 import type { Moment } from "./moment.ts";
 
 /** Width over height from which heart and lungs alone fill a box better than the whole body. */
@@ -39,7 +40,9 @@ export function heartView() {
         extent: cut ? CHEST : BODY,
         titled: false,
       };
-      drawn.draw(contents, box, viewport.floor, viewport.elapsed, theme);
+      // In type as large as beside the planes of the other stages.
+      const floor = sizesIn(viewport.clear, viewport.floor).axis;
+      drawn.draw(contents, box, floor, viewport.elapsed, theme);
     },
     pick: (x: number, y: number): string | null => (drawn.view.visible ? drawn.pick(x, y) : null),
     release(): void {

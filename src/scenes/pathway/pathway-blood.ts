@@ -6,6 +6,7 @@ import type { FieldShape } from "../../sim/flow-field/flow-field.ts";
 import type { FieldMeans } from "../../sim/flow-field/means.ts";
 import type { Tracers } from "../../sim/tracers/tracers.ts";
 import type { Overlay } from "../../state/scene-state.ts";
+import { thinnedIn } from "../anatomy/side-course.ts";
 import { type SideFlow, sideFlow } from "../anatomy/side-streams.ts";
 import { lungsAt } from "../anatomy/standing.ts";
 import { distanceAt, type Plane } from "../layers/drawn-plane.ts";
@@ -97,7 +98,8 @@ export function blood(): Blood {
         [measuredShape, lumen] = [shape, lumenArea(shape)];
       }
       const mapOver = overlay !== "none";
-      const room = ((mapOver ? HINT : COVER) * lumen) / (Math.PI * half * half);
+      const cover = mapOver ? HINT : COVER * (pane.geometry ? thinnedIn(pane.geometry.chest) : 1);
+      const room = (cover * lumen) / (Math.PI * half * half);
       const taken = Math.floor(Math.min(tracers.count, room));
       // How long blood has been on its way is known in the field alone.
       const alone = !inChest || mapOver || asked.colouring === "age" || !pane.geometry;

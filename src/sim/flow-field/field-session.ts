@@ -26,22 +26,14 @@ export interface FieldChoice {
   /** cells across the narrowest opening, a fenestration left out (its own depth keeps its area) */
   readonly cellsAcross: number;
   readonly depth: "uniform" | "round";
-  /** the first boundary conditions find a flow that has already run for a while on a coarse grid, not blood at rest */
-  readonly lead?: Lead;
+  /** s of blood time: the first boundary conditions find a flow that has already run so long, not blood at rest */
+  readonly lead?: number;
   /** count of sound's steps to one of advection and shear, 1 when left out */
   readonly soundSteps?: SoundSteps;
 }
 
 /** What may change while a field runs. */
 type Resolution = Pick<FieldChoice, "cellsAcross" | "soundSteps">;
-
-/** What a field runs on a coarse grid before its own time begins. */
-interface Lead {
-  /** count across the narrowest opening, 4 at least */
-  readonly cellsAcross: number;
-  /** s of blood time */
-  readonly seconds: number;
-}
 
 /** A running field. Times are blood time in s unless stated. */
 export interface FieldSession {
@@ -75,10 +67,14 @@ export interface FieldSession {
   release(): void;
 }
 
-/** A field's present solver and readings, and its boundary conditions at the solver's `time` (s); flows go to `hold`. */
-interface LiveField {
+/** A field's present solver and what is read of it. */
+interface Running {
   readonly solver: FlowSolver;
   readonly readings: Readings;
+}
+
+/** Also its boundary conditions at the solver's `time` (s); flows go to `hold`. */
+interface LiveField extends Running {
   drive(time: number, hold?: typeof holdFlow): void;
 }
 
@@ -96,38 +92,51 @@ export function buildField(geometry: FlowGeometry, fluid: FieldFluid, choice: Fi
   /** s by which blood time is ahead of the present solver's own */
   let lead = 0;
   let speed = expectedSpeed(geometry);
-  let solver = lay(gridChoice);
-  let readings = read();
+  let mesh = buildMesh(plane, gridChoice);
+  /** Laid when it is first needed: which openings' velocities are given is known with the boundary conditions. */
+  let running: Running | undefined;
 
-  function lay(grid: GridChoice, mesh = buildMesh(plane, grid)): FlowSolver {
+  function lay(grid: GridChoice, mesh: CutCellMesh): FlowSolver {
     return solverFor({ plane, boundary, grid, mesh }, { ...blood, soundSteps }, speed);
   }
 
-  function read(kept?: Kept): Readings {
-    return trackReadings(solver, blood, periodOf(boundary), lungSide(boundary), kept);
+  const read = (solver: FlowSolver, kept?: Kept) => readingOf(solver, blood, boundary, kept);
+
+  function now(): Running {
+    if (running) return running;
+    const solver = lay(gridChoice, mesh);
+    if (boundary) {
+      solver.expect(boundarySpeed(solver, boundary));
+      if (choice.lead) lead = -runAhead(solver, boundary, choice.lead);
+      applyBoundary(solver, boundary, lead + solver.time);
+    }
+    running = read(solver);
+    return running;
   }
 
-  function relay(mesh?: CutCellMesh, old = solver): void {
-    speed = old.fastest;
+  /** The same flow on a grid laid anew. */
+  function relay({ solver, readings }: Running): void {
+    speed = solver.fastest;
     const { pace, rate } = readings.kept();
-    moveTo(lay(gridChoice, mesh), old, { pace, rate });
+    moveTo(lay(gridChoice, mesh), solver, { pace, rate });
   }
 
   /** Goes on with the flow of `old`; `kept`: what the readings begin with. */
-  function moveTo(next: FlowSolver, old: FlowSolver, kept: Kept): void {
-    lead += solver.time;
-    solver = next;
+  function moveTo(solver: FlowSolver, old: FlowSolver, kept: Kept): void {
+    lead += old.time;
     remap(old, solver);
-    drive(0);
-    readings = read(kept);
+    if (boundary) applyBoundary(solver, boundary, lead);
+    running = read(solver, kept);
   }
 
   function* refining(next: Resolution): Generator<undefined, void> {
     const grid = { ...gridChoice, dx: cellFor(plane, next.cellsAcross) };
-    const mesh = yield* layMesh(plane, grid);
-    speed = solver.fastest;
-    const laid = lay(grid, mesh);
+    const finer = yield* layMesh(plane, grid);
+    speed = now().solver.fastest;
+    const laid = lay(grid, finer);
     yield;
+    const { solver, readings } = now();
+    mesh = finer;
     gridChoice = grid;
     ({ cellsAcross, soundSteps = 1 } = next);
     moveTo(laid, solver, readings.kept());
@@ -135,31 +144,22 @@ export function buildField(geometry: FlowGeometry, fluid: FieldFluid, choice: Fi
 
   /** The boundary conditions at the solver's `time`. */
   const drive = (time: number, hold = holdFlow): void => {
-    if (boundary) applyBoundary(solver, boundary, lead + time, hold);
+    if (boundary) applyBoundary(now().solver, boundary, lead + time, hold);
   };
 
-  const advance = (steps: number): number => advanceReading(solver, readings, steps, drive);
+  const advance = (steps: number): number => advanceReading(now(), steps, drive);
 
   return {
     setBoundary(next) {
-      const rules = solver.openings.map(({ rule }) => rule);
-      const first = boundary === undefined && lead + solver.time === 0;
       boundary = next;
-      if (first && choice.lead) {
-        const dx = cellFor(plane, choice.lead.cellsAcross);
-        const coarse = dx === gridChoice.dx ? lay(gridChoice, solver.mesh) : lay({ ...gridChoice, dx });
-        runAhead(coarse, next, choice.lead.seconds);
-        relay(solver.mesh, coarse);
-        return;
-      }
-      const same = plane.openings.every((opening, n) => openingRule(opening, boundary) === rules[n]);
-      if (same) readings.begin(periodOf(boundary), lungSide(boundary));
-      else relay(solver.mesh);
-      solver.expect(boundarySpeed(solver, boundary));
+      if (running && !fits(running.solver, next)) relay(running);
+      else running?.readings.begin(periodOf(next), lungSide(next));
+      const { solver } = now();
+      solver.expect(boundarySpeed(solver, next));
     },
     advance,
-    advanceSeconds: (seconds) => advanceFor(seconds, () => solver.step, advance),
-    live: () => ({ solver, readings, drive }),
+    advanceSeconds: (seconds) => advanceFor(seconds, () => now().solver.step, advance),
+    live: () => ({ ...now(), drive }),
     refine(choice) {
       const parts = refining(choice);
       return () => parts.next().done === true;
@@ -170,39 +170,33 @@ export function buildField(geometry: FlowGeometry, fluid: FieldFluid, choice: Fi
         gridChoice = { ...gridChoice, dx: cellFor(plane, changed.cellsAcross) };
       if (changed) ({ cellsAcross, soundSteps = 1 } = changed);
       shapeId++;
-      relay();
+      mesh = buildMesh(plane, gridChoice);
+      if (running) relay(running);
     },
     read: (into) => ({
-      shapeId,
-      time: lead + solver.time,
-      ...atCentres(solver, fluid.density, lungSide(boundary), into),
-      readings: readings.now(),
+      ...{ shapeId, time: lead + now().solver.time, readings: now().readings.now() },
+      ...atCentres(now().solver, fluid.density, lungSide(boundary), into),
     }),
     takeMeans() {
-      const means = readings.takeMeans();
+      const means = running?.readings.takeMeans();
       return means && { shapeId, ...means };
     },
-    shape: () => readShape(solver),
+    shape: () => readShape(mesh),
     get step() {
-      return solver.step;
+      return now().solver.step;
     },
     get cells() {
-      return solver.cells;
+      return now().solver.cells;
     },
-    timed: (steps, wallSeconds) => readings.timed(steps, wallSeconds),
+    timed: (steps, wallSeconds) => now().readings.timed(steps, wallSeconds),
     release() {
-      solver = undefined as unknown as FlowSolver;
+      running = undefined;
     },
   };
 }
 
 /** Advances `steps`, with readings where they are due; s that passed. */
-function advanceReading(
-  solver: FlowSolver,
-  readings: Readings,
-  steps: number,
-  drive: (time: number) => void,
-): number {
+function advanceReading({ solver, readings }: Running, steps: number, drive: (time: number) => void): number {
   const before = solver.time;
   for (let left = steps; left > 0; ) {
     const count = Math.min(left, readings.stepsUntilSample());
@@ -220,14 +214,29 @@ function advanceFor(seconds: number, step: () => number, advance: (steps: number
   return passed;
 }
 
-/** Lets the boundary conditions move blood at rest for `seconds`, up to the moment when the field's own time begins. */
-function runAhead(coarse: FlowSolver, boundary: BoundaryConditions, seconds: number): void {
-  coarse.expect(boundarySpeed(coarse, boundary));
-  while (coarse.time < seconds)
-    coarse.advance(Math.max(1, Math.floor((seconds - coarse.time) / coarse.step)), (time) =>
-      applyBoundary(coarse, boundary, time - seconds),
+/** Lets the boundary conditions move blood at rest for `seconds`, up to the moment when the field's own time begins; s that passed. */
+function runAhead(solver: FlowSolver, boundary: BoundaryConditions, seconds: number): number {
+  while (solver.time < seconds)
+    solver.advance(Math.max(1, Math.floor((seconds - solver.time) / solver.step)), (time) =>
+      applyBoundary(solver, boundary, time - seconds),
     );
+  return solver.time;
 }
+
+/** Whether what is given at each opening is still of the same kind. */
+const fits = ({ openings }: FlowSolver, boundary: BoundaryConditions): boolean =>
+  openings.every(({ opening, rule }) => openingRule(opening, boundary) === rule);
+
+/** `density` kg/m3, `viscosity` Pa.s; as {@link trackReadings}. */
+const readingOf = (
+  solver: FlowSolver,
+  blood: { readonly density: number; readonly viscosity: number },
+  boundary: BoundaryConditions | undefined,
+  kept: Kept | undefined,
+): Running => ({
+  solver,
+  readings: trackReadings(solver, blood, periodOf(boundary), lungSide(boundary), kept),
+});
 
 const lungSide = (boundary: BoundaryConditions | undefined): string[] => Object.keys(boundary?.split ?? {});
 const periodOf = (boundary: BoundaryConditions | undefined): number => boundary?.period ?? 0.5;
@@ -237,8 +246,7 @@ function expectedSpeed(geometry: FlowGeometry): number {
   return Math.max(0.02, ...geometry.openings.map(({ velocity }) => 1.5 * Math.abs(velocity ?? 0)));
 }
 
-function readShape({ mesh }: FlowSolver): FieldShape {
-  const { nx, ny, dx, originX, originY, distance, depth } = mesh;
+function readShape({ nx, ny, dx, originX, originY, distance, depth }: CutCellMesh): FieldShape {
   return {
     nx,
     ny,

@@ -55,7 +55,7 @@ export function trackReadings(
   const measure = gauge(solver, density, viscosity);
   const clock = sampleClock(solver, TICKS);
   let lungSide = lungs;
-  let moved = 0;
+  let moved = solver.time;
   let moments: Moment[] = [];
   let periods: readonly Period[] = [];
   let settled = false;

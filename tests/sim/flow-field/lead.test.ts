@@ -14,14 +14,14 @@ const drive = {
 const fastest = (values: Float32Array) => Math.max(...values.map(Math.abs));
 
 /** The flow at the moment when a field with this lead gets its first boundary conditions. */
-function begun(lead?: { cellsAcross: number; seconds: number }) {
-  const field = buildField(crossing(), fluid, { cellsAcross: 10, depth: "round", ...(lead ? { lead } : {}) });
+function begun(lead?: number) {
+  const field = buildField(crossing(), fluid, { cellsAcross: 8, depth: "round", ...(lead ? { lead } : {}) });
   field.setBoundary(drive);
   return field;
 }
 
-test("with a lead a field begins with flow that has run on a coarse grid, at its own time 0; without, at rest", () => {
-  const field = begun({ cellsAcross: 5, seconds: 0.8 });
+test("with a lead a field begins with flow that has run for a while, at its own time 0; without, at rest", () => {
+  const field = begun(0.8);
   const first = field.read();
   expect(first.time).toBe(0);
   expect(fastest(begun().read().u)).toBe(0);
@@ -31,5 +31,5 @@ test("with a lead a field begins with flow that has run on a coarse grid, at its
   expect(fastest(first.u)).toBeGreaterThan(0.8 * fastest(later.u));
   expect(fastest(first.u)).toBeLessThan(1.25 * fastest(later.u));
   expect(Math.abs(later.readings.auditPercent)).toBeLessThan(10);
-  expect(begun({ cellsAcross: 5, seconds: 0.8 }).read().v).toEqual(first.v);
+  expect(begun(0.8).read().v).toEqual(first.v);
 }, 60_000);

@@ -1,4 +1,4 @@
-/** Ways of blood through an atrium in which that from the lungs and that from below mix: each keeps its colour until it has passed the valve. */
+/** Ways of blood through an atrium in which that from the lungs and that from below mix: each keeps its colour until it has mixed within the ventricle. */
 import { entryAt, lastOf } from "../../../sim/checked/present.ts";
 import { outlineDistance } from "../../../sim/geometry/distance.ts";
 import type { Point } from "../../../sim/geometry/geometry.ts";
@@ -40,14 +40,15 @@ const FROM_BELOW: readonly (readonly [before: readonly Point[], after: readonly 
   ],
 ].map(([before = "", after = ""]) => [spots(before), spots(after)]);
 
-/** Marks in these for those of other ways through the heart: nearly as many as in the veins that they come from. */
-const DENSE = 1.7;
+/** Marks in these for those of other ways through the heart, where those of the lower vein are among them, and where they are not. */
+const DENSE = [1.2, 1.7] as const;
 /** Points of a pulmonary vein's line from its mouth back to where marks begin to show. */
 const BEFORE = 6;
 /** mm of a 5-year-old's heart within the defect from where on a mark is not cut by its rim */
 const CLEAR = 1.6;
-/** Along the ventricle's axis: where streams begin and end to become one. */
-const [PARTED, MIXED] = [-4, 10];
+/** Along the ventricle's axis: where streams begin and end to become one; and the width of that one, the valve's own. */
+const [PARTED, MIXED] = [1, 23];
+const WIDE = 17;
 
 /** Part of the marks that are still of one origin, by the way along the ventricle's axis. */
 function partedAt({ heart: { base, lean, size } }: Anatomy, x: number, y: number): number {
@@ -66,35 +67,37 @@ export function mixing(anatomy: Anatomy, course: CourseOf): readonly Course[] | 
   const { behind, heart, frame } = anatomy;
   const { inHeart } = placing(frame);
   const valve = (place: number): readonly Point[] =>
-    [1, MIXED].map((along) => heart.at(along, ATRIOVENTRICULAR_MIDDLE + place));
+    [1, 12, MIXED].map((along, i) => heart.at(along, ATRIOVENTRICULAR_MIDDLE + place + 1.5 * i));
+  const dense = DENSE[frame.lowerVein ? 0 : 1];
+  const entering = (each: Course): Course => ({ ...parted(each), pooled: true, area: dense * each.area });
   const placed = (points: readonly Point[]) => points.map((point) => inHeart(...point));
   const parted = (each: Course) => shownBy(each, (x, y) => partedAt(anatomy, x, y));
   const fromLungs = behind.flatMap(({ name, line }) => {
     const way = FROM_LUNGS[name];
     if (!way) return [];
     const side = name.startsWith("left") ? "left" : "right";
-    const [width, place] = side === "left" ? [9, -2.4] : [7, 1];
+    const [width, place] = side === "left" ? [9, -3] : [7, 1.6];
     // Those of the right lung are full at their mouths already: little is seen of their way to the aorta.
     const before = side === "left" ? [] : [entryAt(line, line.length - BEFORE)];
     const points = smoothLine([...before, lastOf(line), ...placed(way), ...valve(place)]);
-    const whole = course([side, 0.5, "rich"], width, points);
-    return [{ ...parted(whole), area: DENSE * whole.area }];
+    return [entering(course([side, 0.5, "rich"], width, points))];
   });
   const defect = outlineDistance(defectOf(anatomy));
   const fromBelow = (frame.lowerVein ? FROM_BELOW : []).map(([before, after], i) => {
-    const points = smoothLine([...placed(before), ...placed(after), ...valve(0.9 * i - 1)]);
+    const points = smoothLine([...placed(before), ...placed(after), ...valve(2 * i - 3.4)]);
     const beyond = inHeart(...entryAt(after, 1))[0];
     const through = 10 * (before.length - 1);
     const whole = course(["ivc", 1 / FROM_BELOW.length, "lower"], 6.4, points);
     // Beyond the septum it shows through the defect alone, until it has passed the aorta.
     const septum = (x: number, y: number, k: number) =>
       k <= through || x > beyond || defect(x, y) < -CLEAR * heart.size ? 1 : 0;
-    return { ...parted(shownBy(whole, septum)), area: DENSE * whole.area };
+    return entering(shownBy(whole, septum));
   });
   const mixed = course(
     ["atrioventricularValve", 1, "arterial"],
-    11,
-    smoothLine([heart.at(-5, -7), ...valve(0), heart.at(15, -6), heart.at(28, -3)]),
+    WIDE,
+    smoothLine([heart.at(-5, -7), ...valve(0), heart.at(30, -3)]),
   );
-  return [...fromLungs, ...fromBelow, shownBy(mixed, (x, y) => 1 - partedAt(anatomy, x, y))];
+  // Those of the lungs before the others.
+  return [...fromBelow, ...fromLungs, shownBy(mixed, (x, y) => 1 - partedAt(anatomy, x, y))];
 }

@@ -83,8 +83,8 @@ function crossing(loops: Loops, [x, y]: Point, [dx, dy]: Point): number | null {
 
 /** mm of a 5-year-old by which an artery goes on beyond its mouth */
 const ONWARD = 26;
-/** The opening: its middle and half of its width by parts of the chamber's half width, short of where the aorta lies before it; half of its height by that of the arteries', and mm of a 5-year-old by which it lies beneath their middle. */
-const OPENING = { x: -0.13, low: 1.4, wide: 0.54, high: 0.98 } as const;
+/** The opening, left of the upper vein's mouth: its middle and half of its width by parts of the chamber's half width, short of where the aorta lies before it; half of its height by that of the arteries', and mm of a 5-year-old by which it lies beneath their middle. */
+const OPENING = { x: 0.2, low: 3, wide: 0.36, high: 0.82 } as const;
 
 /** Both pulmonary arteries are one vessel behind the roof, to which that is sewn by one oval opening in its underside. */
 export function connectionOf(frame: ChestFrame & { readonly chamber: Point }, lumen: Loops) {

@@ -14,7 +14,7 @@ setJoined({
   mixing,
   sewn(ink, bounds, anatomy, { outlines, theme }) {
     const { graft, hole, scale } = anatomy.frame;
-    paintChamber(ink, bounds, anatomy.frame, outlines, theme);
+    paintChamber(ink, bounds, anatomy, outlines, theme);
     if (graft?.kind !== "patch") return;
     paintPatch(ink, graft, scale, theme);
     if (hole) paintHole(ink, hole, scale, theme);

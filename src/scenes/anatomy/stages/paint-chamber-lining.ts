@@ -47,8 +47,7 @@ export function paintChamberLining(
   paintSqueezed(own, anatomy, chamber, theme);
   paintMarks(own, frame, theme);
   const { beyond, rim, vessel } = connectionOf(frame, lumen);
-  // The arteries lift the roof before them.
-  for (const edge of vessel) soften(own, edge, 2.4 * s, look.shade);
+  paintConfluence(own, vessel, s, theme);
   own.globalCompositeOperation = "source-over";
   keepChamber(own, chamber, s, bounds);
   own.globalCompositeOperation = "destination-out";
@@ -65,6 +64,45 @@ export function paintChamberLining(
   soften(ink, rim(), 5 * s, inside(theme).edge);
   ink.restore();
   paintRim(ink, rim, s, theme);
+  paintCavalRim(ink, frame, theme);
+}
+
+/** Both arteries are one behind the roof, which they lift before them: their blood shines through it. */
+function paintConfluence(
+  ink: Ink,
+  [low = [], high = []]: readonly (readonly Point[])[],
+  s: number,
+  theme: Theme,
+): void {
+  const look = insideOf(theme);
+  ink.save();
+  trace(ink, [...low, ...[...high].reverse()], true);
+  ink.clip();
+  ink.globalAlpha = 0.5;
+  ink.fillStyle = mix(look.body, theme.colour.poor, 0.55);
+  ink.fill();
+  soften(ink, low, 6 * s, look.shade);
+  soften(ink, high, 3 * s, look.shade);
+  ink.restore();
+  for (const edge of [low, high]) soften(ink, edge, 2.4 * s, look.shade);
+}
+
+/** The upper vein opens through the roof with a rounded edge of its own, which no surgeon has touched. */
+function paintCavalRim(
+  ink: Ink,
+  { chamber: [, b], scale: s, svc }: ChestFrame & { readonly chamber: Point },
+  theme: Theme,
+): void {
+  const [half, y] = [svc.width / 2, b - 0.5 * s];
+  const edge = (up: number): readonly Point[] =>
+    smoothLine([
+      [-half, y],
+      [-0.5 * half, y + up],
+      [0.5 * half, y + up],
+      [half, y],
+    ]);
+  soften(ink, edge(3.4 * s), 4 * s, inside(theme).edge);
+  paintRidge(ink, edge(2.2 * s), 2.2, s, theme);
 }
 
 /** The roof's edge around the opening to the pulmonary arteries, turned up and sewn to theirs. */
@@ -121,7 +159,7 @@ function paintMarks(
 ): void {
   const at = placesIn(chamber);
   paintRidges(ink, at, 1 + (6 * s) / chamber[1], s, theme);
-  paintSeptum(ink, at(0.42, 0.02), [0.23 * chamber[0], 0.25 * chamber[1]], s, theme);
+  paintSeptum(ink, at(0.4, -0.12), [0.22 * chamber[0], 0.23 * chamber[1]], s, theme);
   paintCoronarySinus(ink, at(0.2, -0.5), s, theme);
   // The fold before the lower vein's mouth (Eustachian valve).
   const [x, y] = [ivc.centre[0] - 4 * s, -0.93 * chamber[1]];
@@ -198,43 +236,5 @@ function paintCoronarySinus(ink: Ink, [x, y]: Point, size: number, theme: Theme)
   ink.quadraticCurveTo(0, -0.5 * size, -3 * size, 0);
   ink.fillStyle = look.body;
   ink.fill();
-  ink.restore();
-}
-
-/** Where the tricuspid valve is missing: a dimple in the floor, whose folds run together in a scar. */
-export function paintInlet(ink: Ink, [a, b]: Point, size: number, theme: Theme): void {
-  const look = tissue("atrium", theme);
-  ink.save();
-  ink.translate(0.66 * a, -0.5 * b);
-  ink.rotate(0.85);
-  ink.scale(size, 0.58 * size);
-  const disc = (reach: number, fill: string | CanvasGradient) => {
-    ink.beginPath();
-    ink.arc(0, 0, reach, 0, 2 * Math.PI);
-    ink.fillStyle = fill;
-    ink.fill();
-  };
-  disc(7, look.edge);
-  disc(6.6, look.light);
-  disc(5.7, look.edge);
-  const deep = ink.createRadialGradient(0, 0, 0, 0, 0, 5.4);
-  deep.addColorStop(0, mix(look.shade, HOLLOW, 0.35));
-  deep.addColorStop(1, look.body);
-  disc(5.4, deep);
-  for (let k = 0; k < 9; k++) {
-    const turn = (k * 2 * Math.PI) / 9;
-    const [cos, sin] = [Math.cos(turn), Math.sin(turn)];
-    const fold = smoothLine([
-      [0.6 * cos, 0.6 * sin],
-      [2.6 * cos - 0.4 * sin, 2.6 * sin + 0.4 * cos],
-      [(4 + ((7 * k) % 4) * 0.4) * cos, (4 + ((7 * k) % 4) * 0.4) * sin],
-    ]);
-    strokes(ink, fold, 1, [
-      [0.75, look.edge],
-      [0.35, look.light],
-    ]);
-  }
-  disc(1.1, look.edge);
-  disc(0.7, tissue("tendon", theme).light);
   ink.restore();
 }

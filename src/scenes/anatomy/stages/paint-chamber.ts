@@ -2,22 +2,24 @@
 
 import { entryAt } from "../../../sim/checked/present.ts";
 import type { ChestFrame, Opening, Point } from "../../../sim/geometry/geometry.ts";
+import { spots } from "../../drawing/curve-drawing.ts";
 import { WALL } from "../../layers/fade.ts";
 import type { Theme } from "../../theme/theme.ts";
+import type { Anatomy } from "../chest-anatomy.ts";
+import type { HeartShape } from "../heart-shape.ts";
 import { paintOrgan } from "../paint-organ.ts";
 import { laidOver, scratch } from "../paint-tube.ts";
 import { type Bounds, type Ink, type Outlines, strokes, trace } from "../painted-sheet.ts";
+import { smoothLine } from "../placing.ts";
 import { tissue } from "../tones.ts";
 import { connectionOf, INNER, type Loops, muscleOf, rounded, sideWall } from "./chamber-shape.ts";
 import { type Cut, clearVeins, litAcross, paintBand, paintCutMuscle, thinned } from "./cut-muscle.ts";
-import { paintInlet, paintRim } from "./paint-chamber-lining.ts";
+import { paintRim } from "./paint-chamber-lining.ts";
 
 /** mm of a 5-year-old: the atrium's muscle, thinner at its roof; and where the tricuspid valve is missing. */
 const MUSCLE = 3.8;
 const ROOF = 2.5;
 const FLOOR = 5.6;
-/** mm of a 5-year-old by which fat fills the groove between there and the ventricle */
-const FAT = 7;
 /** degrees from the patient's left to the middle of the missing inlet, and how far it reaches to either side */
 const INLET = -32;
 const ABOUT = 36;
@@ -36,7 +38,7 @@ const degreesOf = ([x, y]: Point, [a, b]: Point): number => (Math.atan2(y / b, x
 export function paintChamber(
   ink: Ink,
   bounds: Bounds,
-  { chamber, ...rest }: ChestFrame,
+  { frame: { chamber, ...rest }, heart }: Anatomy,
   { seen, lumen = [] }: Outlines,
   theme: Theme,
 ): void {
@@ -52,7 +54,7 @@ export function paintChamber(
     }
     own.globalCompositeOperation = "source-over";
   };
-  paintGroove(own, chamber, s, theme);
+  paintGroove(own, chamber, heart, s, theme);
   takeOut(seen);
   paintWall(own, frame, lumen, theme);
   takeOut(lumen);
@@ -68,26 +70,33 @@ export function paintChamber(
       [0.6 * ROOF, look.light],
     ]);
   laidOver(ink, own, bounds);
-  paintInlet(ink, chamber, s, theme);
   ink.globalAlpha = THROUGH;
   paintRim(ink, rim, s, theme);
   ink.globalAlpha = 1;
 }
 
+/** The heart's edge beside the groove, along and across, from its lower end up to the aorta. */
+const SHOULDER = spots("-2 34, 2 30.4, -3.4 26.6, -6 20, -4 13");
+
 /** Fat between the floor that has no valve and the ventricle, with a coronary artery cut across. */
-function paintGroove(ink: Ink, [a, b]: Point, s: number, theme: Theme): void {
+function paintGroove(ink: Ink, [a, b]: Point, heart: HeartShape, s: number, theme: Theme): void {
   const fat = tissue("sac", theme);
   const on = (degrees: number, out: number): Point => {
     const turn = (degrees * Math.PI) / 180;
     return [(a + out * s) * Math.cos(turn), (b + out * s) * Math.sin(turn)];
   };
-  const degrees = Array.from({ length: 41 }, (_, i) => INLET + ABOUT * (i / 20 - 1));
-  const outer = degrees.map((at) => on(at, (FLOOR + FAT) * Math.sqrt(atInlet(at))));
-  paintOrgan(ink, [...outer, ...degrees.map((at) => on(at, 0)).reverse()], fat, {
-    depth: 3 * s,
-    edge: 0.5 * s,
-  });
-  const [x, y] = on(INLET - 9, 2.4 + FLOOR + 0.3 * FAT);
+  const along = Array.from({ length: 41 }, (_, i) => on(INLET + ABOUT * (i / 20 - 1), 0));
+  const outer = smoothLine([on(INLET - ABOUT, 1), ...SHOULDER.map((point) => heart.at(...point))]);
+  paintOrgan(
+    ink,
+    [...outer, ...along.reverse()],
+    { ...fat, light: fat.body },
+    {
+      depth: 3 * s,
+      edge: 0.5 * s,
+    },
+  );
+  const [x, y] = on(INLET - 9, 5 + FLOOR);
   const wall = tissue("atrium", theme);
   for (const [reach, colour] of [
     [1.9, wall.edge],
@@ -132,7 +141,11 @@ function paintWall(
       [0.31, lit],
     ] as const) {
       ink.strokeStyle = colour;
-      paintBand(ink, plate, ({ thick }) => part * thick);
+      paintBand(
+        ink,
+        plate,
+        ({ at, thick }) => part * thick * Math.min(1, 4 * (atInlet(degreesOf(at, chamber)) - 0.5)),
+      );
     }
     clearVeins(ink, cuts);
   }

@@ -9,6 +9,7 @@ import { isCommon } from "../heart-shape.ts";
 import type { Saturations } from "../joined.ts";
 import { paintMouths } from "../paint-mouths.ts";
 import { paintOrgan } from "../paint-organ.ts";
+import { castShadow } from "../paint-tube.ts";
 import { type Ink, strokes, trace } from "../painted-sheet.ts";
 import { placing, smoothLine } from "../placing.ts";
 import { roundOf, tissue } from "../tones.ts";
@@ -74,7 +75,9 @@ function paintSeptum(ink: Ink, anatomy: Anatomy, { ivc, arterial }: Saturations,
     [0.6, look.light],
   ]);
   const rim = defectOf(anatomy);
+  ink.save();
   trace(ink, rim, true);
+  ink.clip();
   const [x, y] = inHeart(...DEFECT.middle);
   const through = ink.createLinearGradient(x - DEFECT.half[0] * size, y, x + DEFECT.half[0] * size, y);
   through.addColorStop(0, mix(groundColour(theme.colour, ivc), bloodColour(theme.colour, ivc), 0.42));
@@ -84,11 +87,12 @@ function paintSeptum(ink: Ink, anatomy: Anatomy, { ivc, arterial }: Saturations,
   );
   ink.fillStyle = through;
   ink.fill();
-  strokes(ink, rim, size, [
-    [2.3, look.edge],
-    [1.7, look.body],
-    [0.6, look.light],
-  ]);
+  // The near edge's shadow falls on what lies behind it.
+  const { a: px, b: turned } = ink.getTransform();
+  castShadow(ink, 2.4 * size * Math.hypot(px, turned));
+  for (const width of [2.4, 1]) strokes(ink, rim, size, [[width, mix(look.shade, look.body, 0.4)]]);
+  ink.restore();
+  strokes(ink, rim, size, [[0.4, look.edge]]);
 }
 
 /** Blood from below is poor in oxygen, that from the lungs rich: each tints the room before its mouth, and they mix towards the valve. */

@@ -10,14 +10,14 @@ import { boundsOf, type Ink, strokes, trace } from "../painted-sheet.ts";
 import { CLOTH, threadOf, tissue } from "../tones.ts";
 import { type Cut, clearVeins, litAcross, paintCutMuscle, thinned } from "./cut-muscle.ts";
 import { soften } from "./paint-tunnel-lining.ts";
-import { aroundMouth } from "./running-suture.ts";
-import { across, outsideOf } from "./tunnel-shape.ts";
+import { aroundMouth, runningSuture } from "./running-suture.ts";
+import { across, outsideOf, weaveOutside } from "./tunnel-shape.ts";
 
 /** mm of a 5-year-old: the free wall's muscle, and the way over which it grows thin below, on the vein. */
 const FREE_WALL = 3.8;
 const SLEEVE = 7;
 /** and the fabric, drawn thicker than it is */
-const FABRIC = 2.2;
+const FABRIC = 1.1;
 
 export function paintPatch(ink: Ink, graft: Graft, size: number, theme: Theme): void {
   const { body, fold } = CLOTH[theme.name];
@@ -28,42 +28,26 @@ export function paintPatch(ink: Ink, graft: Graft, size: number, theme: Theme): 
   trace(ink, [...outer, ...[...inner].reverse()], true);
   ink.save();
   castShadow(ink, 1.6 * size * ink.getTransform().a);
-  ink.fillStyle = mix(body, fold, 0.45);
+  ink.fillStyle = mix(body, fold, 0.06);
   ink.fill();
   ink.restore();
   ink.save();
   ink.clip();
-  // Beyond its cut edge its outside turns away from the light into the atrium.
-  soften(ink, outer, 3 * size, mix(fold, "#000000", 0.5));
+  for (const thread of weaveOutside(graft, size)) strokes(ink, thread, size, [[0.24, mix(body, fold, 0.7)]]);
+  // Beyond its edge its outside turns away from the light into the atrium.
+  soften(ink, outer, 3.4 * size, mix(fold, "#000000", 0.4));
   ink.restore();
   strokes(ink, outer, size, [[0.4, mix(fold, "#000000", 0.3)]]);
-  paintCutFabric(ink, inner, cut, size, theme);
+  trace(ink, [...cut, ...[...inner].reverse()], true);
+  ink.fillStyle = mix(body, "#ffffff", 0.55);
+  ink.fill();
+  for (const edge of [cut, inner]) strokes(ink, edge, size, [[0.4, mix(fold, "#000000", 0.2)]]);
+  // The atrium's front wall, which is cut away, was sewn to it from one vein's mouth to the other's.
+  runningSuture(ink, across(graft, 1, 0.5 * FABRIC * size), 1.1 * size, theme);
   // Both its ends are sewn in: to the lower vein's mouth, and to the underside of the pulmonary artery.
   const [axis, end] = [beside(graft, 0, 0), beside(graft, 0, 1)];
   paintEnd(ink, end, [end[0] - axis[0], end[1] - axis[1]], size, threadOf(theme));
   aroundMouth(ink, beside(graft, 1, -1), beside(graft, 1, 1), size, theme);
-}
-
-/** The fabric's own thickness where its front was cut away, with the threads that run across it. */
-function paintCutFabric(
-  ink: Ink,
-  inner: readonly Point[],
-  cut: readonly Point[],
-  size: number,
-  theme: Theme,
-): void {
-  const { body, fold } = CLOTH[theme.name];
-  trace(ink, [...cut, ...[...inner].reverse()], true);
-  ink.fillStyle = mix(body, "#ffffff", 0.55);
-  ink.fill();
-  ink.save();
-  ink.clip();
-  soften(ink, cut, 0.8 * size, fold);
-  inner.slice(1).forEach((from, i) => {
-    strokes(ink, [from, entryAt(cut, i)], size, [[0.2, mix(body, fold, 0.4)]]);
-  });
-  ink.restore();
-  for (const edge of [cut, inner]) strokes(ink, edge, size, [[0.5, mix(fold, "#000000", 0.2)]]);
 }
 
 /** From the inferior to the superior vena cava it is the heart's right border; below it grows thin on the vein, above it is sewn to the artery. */

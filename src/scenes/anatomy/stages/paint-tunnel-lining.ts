@@ -56,7 +56,7 @@ function paintInsideOfCloth(ink: Ink, graft: Graft, size: number, theme: Theme):
   const [foot, side] = [lineBehind(graft), across(graft, 1)];
   const { body, fold } = CLOTH[theme.name];
   const dark = theme.name === "dark";
-  const lit = dark ? mix(body, "#000000", 0.52) : mix(body, fold, 0.1);
+  const lit = dark ? mix(body, "#000000", 0.52) : mix(body, fold, 0.22);
   trace(ink, [...foot, ...[...side].reverse()], true);
   ink.save();
   ink.clip();

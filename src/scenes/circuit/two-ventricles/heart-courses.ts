@@ -41,6 +41,7 @@ const LUNGS: Carries = ["atrioventricularValve", "arterial"];
 
 function rightSide({ trunk, leftArtery, rightArtery }: GreatVessels): readonly Vessel[] {
   const fork = leftArtery.line.findIndex(([x]) => x > 37.5);
+  const leaves = rightArtery.line.findIndex(([x]) => x < 36);
   const covered = rightArtery.line.findIndex(([x]) => x < 22);
   const upper: Carries = ["svc", "svc"];
   const lower: Carries = ["ivc", "ivc"];
@@ -77,9 +78,14 @@ function rightSide({ trunk, leftArtery, rightArtery }: GreatVessels): readonly V
         "40 -74, 33.6 -65.6, 27.2 -56, 26.4 -47, 28.4 -39, 31 -31.4, 33.6 -24.4, 36 -18",
       ),
     ),
-    course("lungTrunk", EJECTED, 30, thinned(trunk.line.filter(([, y]) => y > -16 && y < -4))),
+    course("lungTrunk", EJECTED, 30, thinned(trunk.line.filter(([, y]) => y > -16 && y < -1))),
     course("leftPulmonaryArtery", ["left", "pulmonaryArtery"], 26, thinned(leftArtery.line.slice(fork, -6))),
-    course("rightArteryRoot", ["right", "pulmonaryArtery"], 24, thinned(rightArtery.line.slice(2, covered))),
+    course(
+      "rightArteryRoot",
+      ["right", "pulmonaryArtery"],
+      24,
+      thinned(rightArtery.line.slice(leaves, covered)),
+    ),
     course(
       "rightPulmonaryArtery",
       ["right", "pulmonaryArtery"],
@@ -126,6 +132,7 @@ function leftSide({ returning, aorta, leftArtery, rightArtery }: GreatVessels): 
     ),
     course("leftOutflow", ["aorta", "arterial"], 30, spots("36.2 -39.6, 30 -33, 23.4 -27.4, 18.6 -21.6"), {
       covers: [BEFORE_OUTFLOW.map(onPlane)],
+      ghost: true,
     }),
     course("arch", ["aorta", "arterial"], 40, thinned(aorta.line.slice(root)), {
       covers: [coverOf(leftArtery), BEFORE_OUTFLOW.map(onPlane), EARS.right.map(onPlane)],

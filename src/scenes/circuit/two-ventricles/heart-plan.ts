@@ -56,7 +56,7 @@ export const LEFT_CAVITY = closed(
 );
 
 export const RIGHT_ATRIUM = closed(
-  "-5.2 -15.4, -9.6 -18, -14.6 -24.4, -17.7 -32, -18.4 -40, -16.8 -48.4, -12.8 -55, -7.6 -59.6, -4.4 -61.4, 2 -62, 6.2 -60.6, 9 -57.4, 11 -52, 12.6 -44, 13 -36, 11.8 -30, 9.4 -25.4, 7.8 -20.6, 6 -16.2, 2 -14.6, -2 -14.4",
+  "-2.4 -8, -3.6 -12.6, -5.8 -16.6, -10 -19.2, -14.6 -24.4, -17.7 -32, -18.4 -40, -16.8 -48.4, -12.8 -55, -8.4 -58.6, -5.2 -61.6, -3.6 -65, -2.6 -69, 2.6 -69, 3.6 -65, 5.8 -61.2, 9 -57.4, 11 -52, 12.6 -44, 13 -36, 11.8 -30, 9.4 -25.4, 7.6 -20.6, 5.6 -16.4, 3.6 -12.6, 2.4 -8",
 );
 
 export const LEFT_ATRIUM = closed(
@@ -78,6 +78,9 @@ export const OUTFLOW = [
   "46 -33, 38 -29, 31.6 -24.4, 24.2 -18.8",
   "13 -24.4, 15.6 -29, 20.2 -34.4, 26.6 -40.4, 33 -46, 40 -54",
 ].map((edge) => smoothLine(spots(edge), 8));
+
+/** The way of its blood between them. */
+export const MIDWAY = smoothLine(spots("40 -42, 32 -35, 25 -28.6, 18.8 -21.6"), 8);
 
 /** The septum's membranous part, beneath the aortic valve. */
 export const MEMBRANOUS = spots("13.2 -24.8, 13.8 -28, 13.6 -31.4");
@@ -138,7 +141,7 @@ export const VALVES: readonly ValvePlan[] = [
       [9.8, -55.8],
       [13.2, -31.8],
     ],
-    reach: [0.9, 1.15, 0.9],
+    reach: [0.8, 1, 0.9],
     parting: 0,
     heads: [HOLDING.tricuspid[0][0], HOLDING.tricuspid[1][0]],
   },
@@ -186,11 +189,10 @@ export const COMBS = [
 ].map(spots);
 export const CREST = spots("-5.6 -19.2, -8.8 -25, -10.8 -32, -11.4 -39.6, -10.2 -47.6, -7.4 -54.4, -5 -58.4");
 
-/** On the right atrium's back wall: the mouths of both great veins, the oval fossa in the septum, and the coronary sinus' mouth. */
-export const MOUTHS: Readonly<Record<"upper" | "lower", Oval>> = {
-  upper: [[0, -17.4], 4.3, 2.1],
-  lower: [[0.2, -58.8], 4.7, 2.3],
-};
+/** mm: where each great vein's closed front begins to clear, and where it has gone over into the opened atrium. */
+export const OPENS = { upper: [-9.6, -19.4], lower: [-67.4, -57] } as const;
+
+/** On the right atrium's back wall: the oval fossa in the septum, and the coronary sinus' mouth. */
 export const FOSSA: Oval = [[2.4, -38.4], 3.2, 4.4];
 export const SINUS: Oval = [[4.4, -51.6], 2, 1.5];
 

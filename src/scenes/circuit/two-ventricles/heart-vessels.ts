@@ -101,15 +101,15 @@ export function greatVessels({ frame, behind, before, lungs }: Anatomy): GreatVe
   return {
     descending: named(behind, "descendingAorta"),
     returning: [
-      vein("rightUpperPulmonaryVein", rightUpper, [-4, -16], [12, -15]),
-      vein("rightLowerPulmonaryVein", rightLower, [-7, -29], [12, -20]),
+      vein("rightUpperPulmonaryVein", rightUpper, [-12, -17], [5.2, -18.4]),
+      vein("rightLowerPulmonaryVein", rightLower, [-13, -28.8], [4.6, -26]),
       vein("leftUpperPulmonaryVein", leftUpper, [51.6, -14]),
       vein("leftLowerPulmonaryVein", leftLower, [51.4, -22.6]),
     ],
     rightArtery: tube(
       "rightPulmonaryArtery",
       // It has gone over into its stem where the vein before that crosses it.
-      [FORK, [28, 0.6], [14, 0.4], [-6, 0], [-18, 0], ...into(right, -12, -5)],
+      [[43, 0.4], [36, 1], [28, 0.9], [14, 0.4], [-6, 0], [-18, 0], ...into(right, -12, -5)],
       [9, right.width + STEM],
       "end",
     ),
@@ -128,7 +128,7 @@ export function greatVessels({ frame, behind, before, lungs }: Anatomy): GreatVe
         [svc.centre[0] + 0.2, svc.centre[1] + 4],
         [svc.centre[0], svc.centre[1] - 5],
         [0, 0],
-        [0, -17.4],
+        [0, -24],
       ],
       [svc.width + 1.2, svc.width],
     ),
@@ -149,7 +149,7 @@ export function greatVessels({ frame, behind, before, lungs }: Anatomy): GreatVe
     trunk: tube("lungTrunk", [[30, -23], [32, -16.6], [34.8, -8.6], FORK, [39.2, 0.4]], [11.4, 10.6]),
     leftArtery: tube(
       "leftPulmonaryArtery",
-      [[34.8, -8.6], FORK, ...into(left, -9, 0, OVER_STEM)],
+      [[34.8, -8.6], FORK, [44.4, 0.9], ...into(left, 0, OVER_STEM)],
       [9.4, left.width + STEM],
       "end",
     ),

@@ -3,23 +3,15 @@ import type { Point } from "../../../sim/geometry/geometry.ts";
 import type { BloodTube } from "../../anatomy/great-vessels.ts";
 import { paintMouths } from "../../anatomy/paint-mouths.ts";
 import { paintOrgan } from "../../anatomy/paint-organ.ts";
+import { castShadow, laidOver, scratch } from "../../anatomy/paint-tube.ts";
 import { boundsOf, type Ink, strokes, trace } from "../../anatomy/painted-sheet.ts";
 import { smoothLine } from "../../anatomy/placing.ts";
 import { roundOf, tissue } from "../../anatomy/tones.ts";
 import { mix } from "../../theme/colour.ts";
 import type { Theme } from "../../theme/theme.ts";
-import {
-  COMBS,
-  CREST,
-  EARS,
-  FOSSA,
-  LEFT_ATRIUM,
-  MOUTHS,
-  type Oval,
-  RIGHT_ATRIUM,
-  SINUS,
-} from "./heart-plan.ts";
+import { COMBS, CREST, EARS, FOSSA, LEFT_ATRIUM, type Oval, RIGHT_ATRIUM, SINUS } from "./heart-plan.ts";
 import { deepOf, paintAtrium } from "./paint-chambers.ts";
+import type { Carried } from "./paint-great.ts";
 
 const oval = (ink: Ink, [[x, y], across, up]: Oval, more = 0): void => {
   ink.beginPath();
@@ -48,11 +40,22 @@ function paintEar(ink: Ink, outline: readonly Point[], theme: Theme): void {
   ink.restore();
 }
 
-export function paintRightAtrium(ink: Ink, mixed: number, theme: Theme): void {
+/** @param veins of the right lung, which pass behind its back wall to the left atrium */
+export function paintRightAtrium(
+  ink: Ink,
+  veins: readonly BloodTube[],
+  { mixed, pulmonaryVein }: Pick<Carried, "mixed" | "pulmonaryVein">,
+  theme: Theme,
+): void {
   const look = tissue("atrium", theme);
   paintEar(ink, EARS.right, theme);
   paintAtrium(ink, RIGHT_ATRIUM, mixed, theme, () => {
+    const bounds = boundsOf([RIGHT_ATRIUM], 0);
+    const own = scratch(ink, bounds);
+    paintMouths(own, veins, roundOf(pulmonaryVein, theme), theme);
     ink.save();
+    ink.globalAlpha = 0.6;
+    laidOver(ink, own, bounds);
     ink.globalAlpha = 0.6;
     for (const comb of COMBS)
       strokes(ink, smoothLine(comb, 6), 1, [
@@ -69,36 +72,37 @@ export function paintRightAtrium(ink: Ink, mixed: number, theme: Theme): void {
     ink.restore();
     paintFossa(ink, mixed, theme);
     paintSinus(ink, mixed, theme);
-    for (const [mouth, way] of [
-      [MOUTHS.upper, 1],
-      [MOUTHS.lower, -1],
-    ] as const)
-      paintVeinMouth(ink, mouth, way, mixed, theme);
   });
 }
 
-/** A thin floor in a raised rim that is open towards the lower vein. */
+/** A shallow hollow in the septum: its floor in the shade of its edge, which is rounded towards the upper vein. */
 function paintFossa(ink: Ink, mixed: number, theme: Theme): void {
   const look = tissue("atrium", theme);
-  const { body, light } = roundOf(mixed, theme);
+  const { edge, body } = roundOf(mixed, theme);
   const [[x, y], across, up] = FOSSA;
-  oval(ink, FOSSA);
-  const fall = ink.createLinearGradient(x - across, y + up, x + across, y - up);
-  fall.addColorStop(0, mix(body, look.shade, 0.5));
-  fall.addColorStop(1, mix(light, look.light, 0.5));
-  ink.fillStyle = fall;
-  ink.fill();
-  ink.beginPath();
-  ink.ellipse(x, y, across + 0.4, up + 0.4, 0, -0.38 * Math.PI, 1.38 * Math.PI);
-  for (const [width, colour] of [
-    [1.7, look.shade],
-    [1.2, look.body],
-    [0.4, look.light],
-  ] as const) {
+  ink.save();
+  ink.lineCap = "round";
+  ink.strokeStyle = look.light;
+  ink.globalAlpha = 0.24;
+  for (const width of [3.6, 2.4, 1.2]) {
+    ink.beginPath();
+    ink.ellipse(x, y, across + 0.9, up + 0.9, 0, -0.2 * Math.PI, 1.2 * Math.PI);
     ink.lineWidth = width;
-    ink.strokeStyle = colour;
     ink.stroke();
   }
+  ink.globalAlpha = 1;
+  oval(ink, FOSSA);
+  ink.clip();
+  ink.fillStyle = mix(body, look.body, 0.35);
+  ink.fill();
+  const { a, b } = ink.getTransform();
+  castShadow(ink, 1.8 * Math.hypot(a, b));
+  ink.globalAlpha = 0.5;
+  oval(ink, FOSSA, 0.7);
+  ink.lineWidth = 1.4;
+  ink.strokeStyle = mix(edge, look.body, 0.4);
+  ink.stroke();
+  ink.restore();
 }
 
 function paintSinus(ink: Ink, mixed: number, theme: Theme): void {
@@ -108,22 +112,6 @@ function paintSinus(ink: Ink, mixed: number, theme: Theme): void {
   ink.fill();
   ink.lineWidth = 0.6;
   ink.strokeStyle = look.light;
-  ink.stroke();
-}
-
-/** Seen from within: the vein goes on behind the near rim, in the shade. @param way 1 upwards, -1 downwards */
-function paintVeinMouth(ink: Ink, mouth: Oval, way: 1 | -1, mixed: number, theme: Theme): void {
-  const tones = roundOf(mixed, theme);
-  const deep = deepOf(tones, theme);
-  const [[x, y], , up] = mouth;
-  oval(ink, mouth);
-  const fall = ink.createLinearGradient(x, y + way * up, x, y - way * up);
-  fall.addColorStop(0, deep);
-  fall.addColorStop(1, tones.body);
-  ink.fillStyle = fall;
-  ink.fill();
-  ink.lineWidth = 0.5;
-  ink.strokeStyle = deep;
   ink.stroke();
 }
 

@@ -1,14 +1,13 @@
 /** The great vessels of a heart with two ventricles: what runs behind it, the aorta, and the veins and the trunk before that. */
 import { line } from "../../../sim/geometry/centreline.ts";
-import type { Point } from "../../../sim/geometry/geometry.ts";
 import type { Anatomy } from "../../anatomy/chest-anatomy.ts";
 import type { Tube } from "../../anatomy/great-vessels.ts";
-import { paintOrgan } from "../../anatomy/paint-organ.ts";
+import { paintPericardium } from "../../anatomy/paint-heart.ts";
 import { bandOf, laidOver, paintTubes, scratch } from "../../anatomy/paint-tube.ts";
-import { type Bounds, type Ink, strokes, trace } from "../../anatomy/painted-sheet.ts";
+import { type Bounds, type Ink, trace } from "../../anatomy/painted-sheet.ts";
 import { portal, type Round, roundOf, tissue } from "../../anatomy/tones.ts";
 import type { Theme } from "../../theme/theme.ts";
-import { CORONARY, MOUTHS, SAC, VALVES, type ValvePlan } from "./heart-plan.ts";
+import { CORONARY, OPENS, SAC, VALVES, type ValvePlan } from "./heart-plan.ts";
 import { greatVessels } from "./heart-vessels.ts";
 import { deepOf, paintOutflow } from "./paint-chambers.ts";
 import { cutRoot, frameOf, paintOpenRoot, planOf } from "./root.ts";
@@ -58,8 +57,7 @@ function solidPart({ fades, over = 0.42, line: way, ...tube }: Tube): Tube {
 
 export function paintDescending(sheet: Sheet, tube: Tube, { arterial }: Carried, theme: Theme): void {
   group(sheet, [tube], roundOf(arterial, theme));
-  const look = tissue("sac", theme);
-  paintOrgan(sheet.ink, SAC, look, { depth: 6, edge: 0.6 });
+  paintPericardium(sheet.ink, SAC, 1, theme);
 }
 
 export function paintRear(ink: Ink, bounds: Bounds, anatomy: Anatomy, carried: Carried, theme: Theme): void {
@@ -92,7 +90,7 @@ function paintCoronary(ink: Ink, plan: ValvePlan, tones: Round, theme: Theme): v
   ink.stroke();
 }
 
-/** Ends of the great veins at the right atrium's mouths, where their fronts are cut away. @param fed veins that make the upper one */
+/** The great veins, whose fronts clear where they open into the right atrium. @param fed veins that make the upper one */
 export function paintVeins(
   { ink, bounds }: Sheet,
   anatomy: Anatomy,
@@ -101,26 +99,20 @@ export function paintVeins(
   fed: readonly Tube[] = [],
 ): void {
   const { upperVein, lowerVein } = greatVessels(anatomy);
-  for (const [veins, saturation, mouth, way] of [
-    [[...fed, upperVein], carried.svc, MOUTHS.upper, 1],
-    [[lowerVein], carried.ivc, MOUTHS.lower, -1],
+  for (const [veins, saturation, [closed, open]] of [
+    [[...fed, upperVein], carried.svc, OPENS.upper],
+    [[lowerVein], carried.ivc, OPENS.lower],
   ] as const) {
     const tones = roundOf(saturation, theme);
-    const [[x, y], across, up] = mouth;
-    // The near half of the rim, from its left end over what stays of the vein to its right one.
-    const rim = Array.from({ length: 25 }, (_, i): Point => {
-      const turn = (Math.PI * i) / 24;
-      return [x - (across + WALL / 2) * Math.cos(turn), y + way * up * Math.sin(turn)];
-    });
     group({ ink, bounds }, veins, tones, (own) => {
+      const fall = own.createLinearGradient(0, closed, 0, open);
+      fall.addColorStop(0, "#0000");
+      fall.addColorStop(1, "#000");
       own.globalCompositeOperation = "destination-out";
-      trace(own, [[x - 9, y], ...rim, [x + 9, y], [x + 9, y - 9 * way], [x - 9, y - 9 * way]], true);
-      own.fill();
+      own.fillStyle = fall;
+      const [left, bottom, right, top] = bounds;
+      own.fillRect(left, bottom, right - left, top - bottom);
     });
-    strokes(ink, rim, 1, [
-      [1.5, tones.wall],
-      [0.7, tones.light],
-    ]);
   }
 }
 

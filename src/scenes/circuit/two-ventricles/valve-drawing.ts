@@ -94,14 +94,14 @@ function behindOf(plan: ValvePlan, open: number): readonly Point[] {
   const { at } = frameOf(plan);
   const deep = plan.reach[2];
   if (plan.heads) {
-    const low = (0.5 + 0.3 * open) * deep;
-    const wide = 0.24 + 0.22 * open;
+    const low = (0.6 + 0.3 * open) * deep;
+    const wide = 0.3 + 0.26 * open;
     return smoothLine(
-      [at(-0.4, -0.1), at(-wide, 0.7 * low), at(0, low), at(wide, 0.7 * low), at(0.4, -0.1)],
+      [at(-0.5, -0.12), at(-wide, 0.72 * low), at(0, low), at(wide, 0.72 * low), at(0.5, -0.12)],
       5,
     );
   }
-  const [middle, end] = [0.62 + 0.72 * open, 0.88 + 0.22 * open];
+  const [middle, end] = [0.62 + 0.36 * open, 0.88 + 0.3 * open];
   return [
     ...smoothLine([at(-0.6, end), at(0, middle), at(0.6, end)], 5),
     ...smoothLine([at(0.6, end), at(0.5, 0.4), at(0, 0.02), at(-0.5, 0.4), at(-0.6, end)], 5),
@@ -128,7 +128,11 @@ function outlineOf(line: readonly Point[], thick: number): readonly Point[] {
 function drawRing(ink: Graphics, plan: ValvePlan, look: Tissue): void {
   const { at } = frameOf(plan);
   const ring = smoothLine([at(-1, 0), at(-0.6, -0.11), at(0, -0.15), at(0.6, -0.11), at(1, 0)], 6);
-  ink.poly(ring.flat(), false).stroke({ width: 0.6, color: look.edge, alpha: 0.75 });
+  for (const [width, color] of [
+    [1.5, look.edge],
+    [0.9, look.body],
+  ] as const)
+    ink.poly(ring.flat(), false).stroke({ width, color });
 }
 
 /** Parts of a free edge from which cords run to its own muscle, and to the other one. */
@@ -191,10 +195,10 @@ export function drawValves(
         .poly(outline.flat())
         .fill({ color: look.body, alpha })
         .stroke({ color: look.shade, width: 0.26, alpha: 0.7 });
-    if (plan.heads) drawRing(ink, plan, look);
-    if (plan.reach[2] > 0) surface(behindOf(plan, open), 0.6);
     const pair = leafletsOf(plan, open);
     if (plan.heads) drawCords(ink, pair, look);
+    if (plan.reach[2] > 0) surface(behindOf(plan, open), plan.heads ? 0.78 : 0.6);
+    if (plan.heads) drawRing(ink, plan, look);
     for (const { line, edge, joint } of pair) {
       surface([...line, ...edge, ...joint], 0.86);
       drawFolds(ink, edge, joint, look);

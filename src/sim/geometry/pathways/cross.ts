@@ -43,7 +43,7 @@ const TUNNEL: Course = {
   bow: 4,
   bulge: 0.06,
   atriumEdge: () => -4,
-  beside: 6,
+  beside: 8,
 };
 
 /**

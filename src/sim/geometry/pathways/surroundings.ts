@@ -45,7 +45,7 @@ export function surroundings({
   const places: Place[] = [
     { name: "atrium", at: inHeart(31, 0), label: inHeart(31, 6) },
     { name: "ventricle", at: inHeart(42, -31), label: inHeart(42, -31) },
-    { name: "aorta", at: inChest(33, 60), label: inChest(46, 68) },
+    { name: "aorta", at: inChest(31, 54), label: inChest(46, 68) },
     { name: "rightLung", at: inChest(-58, -6), label: inChest(-60, -26) },
     { name: "leftLung", at: inChest(84, 0), label: inChest(84, 8) },
   ];

@@ -1,0 +1,23 @@
+import { expect, test } from "vitest";
+import { levelsOff, veinsToLungs } from "../../src/scenes/exercise/exercise-reading.ts";
+import type { Circulation } from "../../src/sim/circulation/answer.ts";
+import { solve } from "../../src/sim/circulation/solve.ts";
+import { START } from "../../src/state/scene-state.ts";
+
+const EFFORTS = [1, 2, 3, 4, 5, 6, 7, 8];
+const over = (stage: Circulation["request"]["stage"]) =>
+  EFFORTS.map((metabolicEquivalents) =>
+    solve({ ...START.request, stage, set: { ...START.request.set, metabolicEquivalents } }),
+  );
+
+test("heavy effort raises the veins' pressure no further after completion, since the atrium's falls", () => {
+  const states = over("extracardiac");
+  expect(levelsOff(states)).toBe(states.at(-1)!.pressures.atrium);
+  expect(levelsOff(states)).toBeLessThan(states.at(-3)!.pressures.atrium);
+  expect(veinsToLungs(states.at(-1)!) - veinsToLungs(states.at(-3)!)).toBeLessThan(0.5);
+});
+
+test("a curve that goes on rising, or is hardly solved yet, levels off nowhere", () => {
+  expect(levelsOff(over("two-ventricle"))).toBeNull();
+  expect(levelsOff(over("extracardiac").slice(0, 4))).toBeNull();
+});
