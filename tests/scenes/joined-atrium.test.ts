@@ -162,7 +162,9 @@ test("an atriopulmonary roof opens to the arteries by one oval, in the blood and
     const plane = drawnPlane(geometry);
     const { before, frame } = anatomyOf(geometry.chest);
     const chamber = frame.chamber!;
-    const { rim, mouths, vessel } = connectionOf({ ...frame, chamber }, contour(plane, plane.distance, 0));
+    const lumen = contour(plane, plane.distance, 0);
+    const { rim, vessel } = connectionOf({ ...frame, chamber }, lumen);
+    const mouths = (["right", "left"] as const).map((side) => mouthOf({ ...frame, chamber }, side, lumen));
     const oval = rim();
     expect(apart(oval[0]!, oval.at(-1)!)).toBeLessThan(1e-9);
     for (const [x, y] of oval) expect(inBlood(plane, x, y)).toBe(true);

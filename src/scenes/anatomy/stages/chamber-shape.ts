@@ -97,7 +97,6 @@ export function connectionOf(frame: ChestFrame & { readonly chamber: Point }, lu
   const [x, y] = [OPENING.x * frame.chamber[0], (mid(right) + mid(left)) / 2 - OPENING.low * frame.scale];
   const half: Point = [OPENING.wide * frame.chamber[0], (OPENING.high * frame.right.width) / 2];
   return {
-    mouths: [right, left] as const,
     /** of the arteries, open from their mouths on */
     beyond: [right, left].map((mouth) => [
       mouth.low,
