@@ -4,7 +4,7 @@ import { type Anatomy, anatomyOf } from "../../src/scenes/anatomy/chest-anatomy.
 import { coursesOf } from "../../src/scenes/anatomy/courses.ts";
 import { returning } from "../../src/scenes/anatomy/great-vessels.ts";
 import type { Course } from "../../src/scenes/anatomy/side-course.ts";
-import { connectionOf, mouthOf, muscleOf } from "../../src/scenes/anatomy/stages/chamber-shape.ts";
+import { connectionOf, edgeOf, mouthOf, sleeveOf } from "../../src/scenes/anatomy/stages/chamber-shape.ts";
 import "../../src/scenes/anatomy/stages/index.ts";
 import { defectOf } from "../../src/scenes/anatomy/stages/paint-common-atrium.ts";
 import { across, lineBehind, outsideOf } from "../../src/scenes/anatomy/stages/tunnel-shape.ts";
@@ -162,7 +162,9 @@ test("an atriopulmonary roof opens to the arteries by one oval, in the blood and
     const plane = drawnPlane(geometry);
     const { before, frame } = anatomyOf(geometry.chest);
     const chamber = frame.chamber!;
-    const { rim, mouths, vessel } = connectionOf({ ...frame, chamber }, contour(plane, plane.distance, 0));
+    const lumen = contour(plane, plane.distance, 0);
+    const { rim, vessel } = connectionOf({ ...frame, chamber }, lumen);
+    const mouths = (["right", "left"] as const).map((side) => mouthOf({ ...frame, chamber }, side, lumen));
     const oval = rim();
     expect(apart(oval[0]!, oval.at(-1)!)).toBeLessThan(1e-9);
     for (const [x, y] of oval) expect(inBlood(plane, x, y)).toBe(true);
@@ -185,25 +187,38 @@ test("an atriopulmonary roof opens to the arteries by one oval, in the blood and
   }
 });
 
-test("an atriopulmonary chamber's wall is muscle, thins out on both veins and ends at the arteries", () => {
+test("an atriopulmonary chamber's wall goes around before the arteries, and thins out on both veins", () => {
   for (const body of bodies) {
     const geometry = geometryOf("atriopulmonary", body);
     const { chest } = geometry;
     const plane = drawnPlane(geometry);
-    const [a, b] = chest.chamber!;
-    const muscle = muscleOf({ ...chest, chamber: [a, b] }, contour(plane, plane.distance, 0));
-    for (const at of [
-      [-a, 0],
-      [a, 0],
-      [0.6 * a, -0.8 * b],
-    ] as const)
-      expect(muscle(at)).toEqual({ on: 1, sleeve: 0 });
+    const lumen = contour(plane, plane.distance, 0);
+    const frame = { ...chest, chamber: chest.chamber! };
+    const [a, b] = frame.chamber;
+    const [edge] = edgeOf(frame, lumen);
+    const inside = within(edge!);
+    for (const side of ["left", "right"] as const) {
+      const { low, high } = mouthOf(frame, side, lumen);
+      const sign = Math.sign(low[0]);
+      expect(inside(...chest[side].centre)).toBeGreaterThan(0);
+      // In one piece from below the mouth to above it, on the chamber's own oval.
+      const before = edge!.filter(([x, y]) => sign * x > 0 && y > low[1] && y < high[1]);
+      expect(before.length).toBeGreaterThan(8);
+      for (const [x, y] of before) expect(Math.abs(Math.hypot(x / a, y / b) - 1)).toBeLessThan(0.03);
+    }
+    edge!.forEach((point, i) => {
+      expect(apart(point, edge!.at(i - 1)!)).toBeLessThan(3.5 * chest.scale);
+    });
+    const sleeve = sleeveOf(frame, lumen);
+    for (const at of [[-a, 0] as const, [a, 0] as const]) expect(sleeve(at)).toBe(0);
     const [svc, ivc] = [chest.svc.centre, chest.ivc.centre];
-    for (const end of [svc, ivc]) expect(muscle(end).sleeve).toBe(1);
-    const onVein = muscle([ivc[0], -b - 4 * chest.scale]);
-    expect(onVein.sleeve).toBeGreaterThan(0.2);
-    expect(onVein.sleeve).toBeLessThan(0.9);
-    for (const { centre } of [chest.left, chest.right]) expect(muscle(centre).on).toBe(0);
+    for (const end of [svc, ivc]) {
+      expect(inside(end[0], 0.99 * end[1])).toBeLessThan(0);
+      expect(sleeve(end)).toBe(1);
+    }
+    const onVein = sleeve([ivc[0], -b - 4 * chest.scale]);
+    expect(onVein).toBeGreaterThan(0.2);
+    expect(onVein).toBeLessThan(0.9);
   }
 });
 

@@ -84,7 +84,7 @@ function crossing(loops: Loops, [x, y]: Point, [dx, dy]: Point): number | null {
 /** mm of a 5-year-old by which an artery goes on beyond its mouth */
 const ONWARD = 26;
 /** The opening, left of the upper vein's mouth: its middle and half of its width by parts of the chamber's half width, short of where the aorta lies before it; half of its height by that of the arteries', and mm of a 5-year-old by which it lies beneath their middle. */
-const OPENING = { x: 0.2, low: 3, wide: 0.36, high: 0.82 } as const;
+const OPENING = { x: 0.25, low: 5, wide: 0.36, high: 0.82 } as const;
 
 /** Both pulmonary arteries are one vessel behind the roof, to which that is sewn by one oval opening in its underside. */
 export function connectionOf(frame: ChestFrame & { readonly chamber: Point }, lumen: Loops) {
@@ -97,7 +97,6 @@ export function connectionOf(frame: ChestFrame & { readonly chamber: Point }, lu
   const [x, y] = [OPENING.x * frame.chamber[0], (mid(right) + mid(left)) / 2 - OPENING.low * frame.scale];
   const half: Point = [OPENING.wide * frame.chamber[0], (OPENING.high * frame.right.width) / 2];
   return {
-    mouths: [right, left] as const,
     /** of the arteries, open from their mouths on */
     beyond: [right, left].map((mouth) => [
       mouth.low,
@@ -119,44 +118,48 @@ export function connectionOf(frame: ChestFrame & { readonly chamber: Point }, lu
   };
 }
 
-/** Where the side wall passes before an artery: from below the mouth to above it, bowed outwards, mm. */
-export function sideWall({ low, high, way }: Mouth, scale: number): readonly Point[] {
-  const at = (part: number, out: number): Point => [
-    low[0] + part * (high[0] - low[0]) + out * scale * way[0],
-    low[1] + part * (high[1] - low[1]) + out * scale * way[1],
-  ];
-  return smoothLine([at(-0.2, 0), at(0, 1), at(0.5, 2.2), at(0.94, 0.6), at(1.06, -0.6)]);
+/** Parts of its size above the chamber's middle, and beyond its oval, from where on a place lies in an artery. */
+const ABOVE = 0.3;
+const BEYOND = 0.01;
+/** Points with which it is closed before an artery. */
+const CLOSING = 16;
+
+/** The chamber's own edge: the lumen's, but closed before the arteries, which come out from behind it. */
+export function edgeOf(
+  { chamber: [a, b], scale: s, svc }: ChestFrame & { readonly chamber: Point },
+  lumen: Loops,
+): readonly (readonly Point[])[] {
+  // The upper vein leans above the chamber.
+  const aside = (y: number) => svc.width / 2 + 2 * s + (y > b ? Math.abs(svc.centre[0]) : 0);
+  const inArtery = ([x, y]: Point) =>
+    y > ABOVE * b && Math.abs(x) > aside(y) && Math.hypot(x / a, y / b) > 1 + BEYOND;
+  const turnOf = ([x, y]: Point) => Math.atan2(x / a, y / b);
+  return lumen.map((loop) => {
+    const whole = rounded(loop, INNER);
+    const first = whole.findIndex((point) => !inArtery(point));
+    const kept = [...whole.slice(first), ...whole.slice(0, first + 1)].filter((point) => !inArtery(point));
+    return kept.flatMap((point, i): Point[] => {
+      const next = entryAt(kept, (i + 1) % kept.length);
+      if (Math.hypot(next[0] - point[0], next[1] - point[1]) < CUFF * s) return [point];
+      const [from, to] = [turnOf(point), turnOf(next)];
+      const closing = Array.from({ length: CLOSING - 1 }, (_, k): Point => {
+        const turn = from + ((k + 1) / CLOSING) * (to - from);
+        return [a * Math.sin(turn), b * Math.cos(turn)];
+      });
+      return [point, ...closing];
+    });
+  });
 }
 
-/** mm of a 5-year-old over which its muscle grows thin on the veins, and ends beyond an artery's mouth */
+/** mm of a 5-year-old over which its muscle grows thin on the veins */
 const SLEEVE = 9;
-const END = 2.6;
 
-interface Muscle {
-  /** 1 where the wall is muscle, 0 on an artery */
-  readonly on: number;
-  /** how far it has thinned on a vein: 1 at its end and beyond */
-  readonly sleeve: number;
-}
-
-/** What the wall is at a place on the lumen's edge. */
-export function muscleOf(
+/** How far its muscle has thinned on a vein at a place on its edge: 1 where it ends, and beyond. */
+export function sleeveOf(
   frame: ChestFrame & { readonly chamber: Point },
   lumen: Loops,
-): (point: Point) => Muscle {
-  const { chamber, scale: s } = frame;
-  const mouths = (["left", "right"] as const).map((side) => mouthOf(frame, side, lumen));
-  const top = Math.max(...mouths.map(({ high }) => high[1]));
-  const bottom = -0.97 * chamber[1];
-  return ([x, y]) => {
-    const sleeve = Math.min(1, Math.max(0, y - top, bottom - y) / (SLEEVE * s));
-    let on = 1;
-    for (const { low, high, way } of mouths) {
-      const [dx, dy] = [x - (low[0] + high[0]) / 2, y - (low[1] + high[1]) / 2];
-      const beyond = (dx * way[0] + dy * way[1]) / (END * s);
-      const aside = x * Math.sign(way[0]) > Math.min(Math.abs(low[0]), Math.abs(high[0])) - s;
-      if (beyond > 0 && aside) on = Math.sqrt(Math.max(0, 1 - beyond));
-    }
-    return { on, sleeve };
-  };
+): (point: Point) => number {
+  const top = Math.max(...(["left", "right"] as const).map((side) => mouthOf(frame, side, lumen).high[1]));
+  const bottom = -0.97 * frame.chamber[1];
+  return ([, y]) => Math.min(1, Math.max(0, y - top, bottom - y) / (SLEEVE * frame.scale));
 }

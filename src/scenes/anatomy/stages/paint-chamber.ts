@@ -12,7 +12,7 @@ import { laidOver, scratch } from "../paint-tube.ts";
 import { type Bounds, type Ink, type Outlines, strokes, trace } from "../painted-sheet.ts";
 import { smoothLine } from "../placing.ts";
 import { tissue } from "../tones.ts";
-import { connectionOf, INNER, type Loops, muscleOf, rounded, sideWall } from "./chamber-shape.ts";
+import { connectionOf, edgeOf, INNER, rounded, sleeveOf } from "./chamber-shape.ts";
 import { type Cut, clearVeins, litAcross, paintCutMuscle, thinned } from "./cut-muscle.ts";
 import { paintRim } from "./paint-chamber-lining.ts";
 
@@ -46,32 +46,23 @@ export function paintChamber(
   const frame = { ...rest, chamber };
   const s = frame.scale;
   const own = scratch(ink, bounds);
-  const takeOut = (loops: Loops) => {
+  const takeOut = (loops: readonly (readonly Point[])[]) => {
     own.globalCompositeOperation = "destination-out";
     for (const loop of loops) {
-      trace(own, rounded(loop, INNER), true);
+      trace(own, loop, true);
       own.fill();
     }
     own.globalCompositeOperation = "source-over";
   };
+  const edges = edgeOf(frame, lumen);
   paintGroove(own, chamber, heart, s, theme);
-  takeOut(seen);
-  paintWall(own, frame, lumen, theme);
-  takeOut(lumen);
+  takeOut(seen.map((loop) => rounded(loop, INNER)));
+  paintWall(own, frame, edges, sleeveOf(frame, lumen), theme);
+  takeOut(edges);
   if (frame.hole) paintWay(own, frame.hole, s, theme);
-  const { mouths, rim } = connectionOf(frame, lumen);
-  const look = tissue("atrium", theme);
-  // Beneath the cut wall, into which it goes over at both of its ends.
-  for (const mouth of mouths)
-    strokes(ink, sideWall(mouth, s), s, [
-      [2 * ROOF, look.edge],
-      [2 * ROOF - 0.7, look.shade],
-      [1.5 * ROOF, look.body],
-      [0.6 * ROOF, look.light],
-    ]);
   laidOver(ink, own, bounds);
   ink.globalAlpha = THROUGH;
-  paintRim(ink, rim, s, theme);
+  paintRim(ink, connectionOf(frame, lumen).rim, s, theme);
   ink.globalAlpha = 1;
 }
 
@@ -110,25 +101,25 @@ function paintGroove(ink: Ink, [a, b]: Point, heart: HeartShape, s: number, them
   }
 }
 
-/** Over the veins' own wall it grows thin as a sleeve; on the arteries it ends at the seam. */
+/** Over the veins' own wall it grows thin as a sleeve. */
 function paintWall(
   ink: Ink,
   frame: ChestFrame & { readonly chamber: Point },
-  lumen: Loops,
+  edges: readonly (readonly Point[])[],
+  sleeveAt: (point: Point) => number,
   theme: Theme,
 ): void {
   const { chamber, scale: s, hole } = frame;
   const [a, b] = chamber;
   const lit = litAcross(ink, [-0.7 * a, 0.9 * b], [0.8 * a, -0.9 * b], theme);
-  const muscle = muscleOf(frame, lumen);
   const cutAt = (at: Point): Cut => {
-    const { on, sleeve } = muscle(at);
+    const sleeve = sleeveAt(at);
     const roof = Math.min(1, Math.max(0, (2 * at[1]) / b - 0.6));
     const whole = MUSCLE - (MUSCLE - ROOF) * roof + (FLOOR - MUSCLE) * atInlet(degreesOf(at, chamber));
-    return { at, thick: hole && inHole(at, hole) ? 0 : on * thinned(s * whole, sleeve), sleeve };
+    return { at, thick: hole && inHole(at, hole) ? 0 : thinned(s * whole, sleeve), sleeve };
   };
-  for (const loop of lumen) {
-    const cuts = rounded(loop, INNER).map(cutAt);
+  for (const edge of edges) {
+    const cuts = edge.map(cutAt);
     cuts.push(entryAt(cuts, 0));
     paintCutMuscle(ink, cuts, s, lit, tissue("atrium", theme));
     clearVeins(ink, cuts);
