@@ -4,12 +4,15 @@ import { type Anatomy, anatomyOf } from "../../src/scenes/anatomy/chest-anatomy.
 import { coursesOf } from "../../src/scenes/anatomy/courses.ts";
 import { returning } from "../../src/scenes/anatomy/great-vessels.ts";
 import type { Course } from "../../src/scenes/anatomy/side-course.ts";
+import { sideFlow } from "../../src/scenes/anatomy/side-streams.ts";
 import { connectionOf, edgeOf, mouthOf, sleeveOf } from "../../src/scenes/anatomy/stages/chamber-shape.ts";
 import "../../src/scenes/anatomy/stages/index.ts";
 import { defectOf } from "../../src/scenes/anatomy/stages/paint-common-atrium.ts";
 import { across, lineBehind, outsideOf } from "../../src/scenes/anatomy/stages/tunnel-shape.ts";
+import { meanOf } from "../../src/scenes/drawing/trace-clock.ts";
 import { contour } from "../../src/scenes/layers/contour.ts";
 import { drawnPlane, inBlood } from "../../src/scenes/layers/drawn-plane.ts";
+import { solve } from "../../src/sim/circulation/solve.ts";
 import { band } from "../../src/sim/geometry/centreline.ts";
 import { planeDistance } from "../../src/sim/geometry/distance.ts";
 import type { Point } from "../../src/sim/geometry/geometry.ts";
@@ -66,6 +69,32 @@ test("at the Glenn stage blood from below goes through the septum's defect, behi
     const heights = crossing.map(({ x, y }) => Math.max(...y.filter((_, i) => x[i]! < frame.heart)));
     expect(Math.max(...heights)).toBeGreaterThan(middle + 0.4 * (top - middle));
   }
+});
+
+test("at the valve marks from the lungs and from below stand as what each brings, and within the ventricle as one", () => {
+  const request = { ...START.request, stage: "glenn" as const };
+  const circulation = solve(request);
+  const { chest } = geometryOf("glenn");
+  const { heart } = anatomyOf(chest);
+  const { pulmonaryVein, ivc } = circulation.traces.flows;
+  const brought = meanOf(circulation.traces, pulmonaryVein!) / meanOf(circulation.traces, ivc!);
+  const side = sideFlow();
+  const near = { valve: [0, 0, 0], apex: [0, 0, 0] };
+  for (let moment = 0; moment < 40; moment++) {
+    const { marks, shown, rich } = side.at(chest, circulation, 0.37 * moment, 1)!;
+    for (const [i, seen] of shown.entries())
+      for (const [place, along] of [
+        ["valve", 0],
+        ["apex", 27],
+      ] as const) {
+        const mark = [marks.position[2 * i]!, marks.position[2 * i + 1]!] as const;
+        if (seen > 0.3 && apart(mark, heart.at(along, -7)) < 8 * heart.size) near[place][rich[i]!]!++;
+      }
+  }
+  const [lower, lungs] = near.valve as [number, number, number];
+  expect(lungs / lower / brought).toBeGreaterThan(0.8);
+  expect(lungs / lower / brought).toBeLessThan(1.25);
+  expect(near.apex[2]).toBeGreaterThan(4 * (near.apex[0]! + near.apex[1]!));
 });
 
 test("blood from the right lung passes behind the aorta", () => {

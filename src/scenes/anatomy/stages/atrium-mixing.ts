@@ -28,15 +28,15 @@ const FROM_BELOW: readonly (readonly [before: readonly Point[], after: readonly 
   ],
   [
     "-6 -28, -6 -22, -8.6 -15, -10.8 -8.6, -9.6 -4, -5.4 -3.8",
-    "2 0, 9 8, 16 13.4, 23 12.6, 29 7.4, 32.2 1, 32.6 -7",
+    "2 0, 9 8, 16 13.4, 23 12.8, 30 7.6, 33.4 1.2, 33.8 -6.4",
   ],
   [
     "-3.8 -28, -3.8 -22, -5.6 -16, -7.6 -10.4, -5.4 -6.4",
-    "2 -2, 9 6, 16 12, 22.6 11.6, 28.6 5.6, 30.8 0, 31.2 -8",
+    "2 -2, 9 6, 16 12.4, 22.8 12.2, 29.6 6.6, 32.6 0.8, 33 -7",
   ],
   [
     "-1.6 -28, -1.6 -22, -3 -17.6, -4.8 -12.4, -4.8 -8.6",
-    "2 -4, 9 4, 16 11, 22 10.8, 28 4.5, 29.6 -1, 29.8 -9",
+    "2 -4, 9 4, 16 11.6, 22.4 11.6, 29 5.8, 31.8 0.2, 32.2 -7.6",
   ],
 ].map(([before = "", after = ""]) => [spots(before), spots(after)]);
 
@@ -84,7 +84,7 @@ export function mixing(anatomy: Anatomy, course: CourseOf): readonly Course[] | 
   });
   const defect = outlineDistance(defectOf(anatomy));
   const fromBelow = (frame.lowerVein ? FROM_BELOW : []).map(([before, after], i) => {
-    const points = smoothLine([...placed(before), ...placed(after), ...valve(2 * i - 3.4)]);
+    const points = smoothLine([...placed(before), ...placed(after), ...valve(1.4 * i - 4.6)]);
     const beyond = inHeart(...entryAt(after, 1))[0];
     const through = 10 * (before.length - 1);
     const whole = course(["ivc", 1 / FROM_BELOW.length, "lower"], 6.4, points);
