@@ -22,6 +22,12 @@ const DENSE = 1.25;
 /** Size of the marks where heart and lungs are enlarged. */
 const CLOSE_GRAIN = 0.7;
 
+/** A box around heart and lungs shows more than their extent beside it. */
+const marksOf = (shown: Extent) =>
+  shown === LOOK || shown === CHEST
+    ? { grain: CLOSE_GRAIN, extent: shown === LOOK ? LOOK : BODY }
+    : undefined;
+
 interface Moved {
   readonly circulation: Circulation;
   /** s of blood time */
@@ -123,7 +129,7 @@ export function bodyPlane(): BodyPlane {
       const density = plane.scale.x * DENSE;
       if (!close) body.draw(shown === LOOK ? LOOK : BODY, density, theme, emphasis);
       chest.draw({ circulation, time, still, close }, density, theme, emphasis);
-      blood.move(time, still, theme, emphasis, close || shown === LOOK ? CLOSE_GRAIN : 1);
+      blood.move(time, still, theme, emphasis, marksOf(shown));
     },
     release() {
       for (const part of [blood, chest, body, ends]) part.release();

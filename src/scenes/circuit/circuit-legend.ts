@@ -50,7 +50,8 @@ export function circuitLegend(levels = false): Legend {
     draw(clear, { panes, still }, floor, theme) {
       const type = sizes(Math.min(clear.height, clear.width), floor).axis;
       const { colour } = theme;
-      const { svc, arterial } = saturationsOf(entryAt(panes, 0).circulation);
+      // Before completion arteries hold mixed blood: what the lungs give back is rich in every stage.
+      const { svc, pulmonaryVein } = saturationsOf(entryAt(panes, 0).circulation);
       const all: readonly Entry[] = [
         {
           key: still ? "further.legend.poorStill" : "further.legend.poor",
@@ -58,7 +59,7 @@ export function circuitLegend(levels = false): Legend {
         },
         {
           key: still ? "further.legend.richStill" : "further.legend.rich",
-          mark: { colour: markColour(colour, arterial), rich: true },
+          mark: { colour: markColour(colour, pulmonaryVein), rich: true },
         },
         {
           key: "further.legend.colour",

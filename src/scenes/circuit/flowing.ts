@@ -8,6 +8,7 @@ import { type Streaks, shapeOf, streaks } from "../drawing/streaks.ts";
 import { flowTrace, meanOf, type Passage, passage, valueAt } from "../drawing/trace-clock.ts";
 import { markColour, tintOf } from "../theme/colour.ts";
 import type { Theme } from "../theme/theme.ts";
+import type { Extent } from "./arrange.ts";
 import { bloodAlong, isRich, saturationAlong } from "./circuit-blood.ts";
 import { type Dots, type Laid, layDots, placeDot, reachPerMillilitre } from "./dots.ts";
 import { dimOf, type Emphasis, NO_EMPHASIS } from "./emphasis.ts";
@@ -31,14 +32,26 @@ interface Stream {
   readonly perMillilitre: number;
 }
 
+/** A part of the body, larger: beyond its extent no mark is seen. */
+interface Part {
+  /** size of the marks over that in a whole body */
+  readonly grain: number;
+  readonly extent: Extent;
+}
+
+const WHOLE: Part = {
+  grain: 1,
+  extent: { left: -Infinity, top: -Infinity, right: Infinity, bottom: Infinity },
+};
+
 export interface Flowing {
   /** under the heart and the vessels in front */
   readonly behind: Container;
   readonly front: Container;
   /** Call when the vessels or the circulation changed; dots keep their places while the lines of the vessels stay. `larger`: by which the lungs' movement is drawn. */
   follow(laid: readonly Laid[], circulation: Circulation, larger?: number): void;
-  /** `still`: nothing moves; darts as long as the mean flow is fast point the way. `grain`: size of the marks over that in a whole body. */
-  move(time: number, still: boolean, theme: Theme, emphasis?: Emphasis, grain?: number): void;
+  /** `still`: nothing moves; darts as long as the mean flow is fast point the way. `part`: what of the body is enlarged. */
+  move(time: number, still: boolean, theme: Theme, emphasis?: Emphasis, part?: Part): void;
   release(): void;
 }
 
@@ -56,6 +69,11 @@ function streamOf(vessel: Vessel, { traces, request }: Circulation): Stream | nu
     perMillilitre: reachPerMillilitre(vessel, request.body.bsa),
   };
 }
+
+/** Plane units beyond an extent where a mark still reaches into it. */
+const REACHES = 28;
+const isIn = ({ left, top, right, bottom }: Extent, x: number, y: number): boolean =>
+  x > left - REACHES && x < right + REACHES && y > top - REACHES && y < bottom + REACHES;
 
 /** By how much lungs and ventricles are wider than they are drawn. */
 const swellings = (circulation: Circulation, time: number, still: boolean) => {
@@ -109,7 +127,7 @@ export function flowing(): Flowing {
       circulation = nextCirculation;
       streams = laid.map(({ vessel }) => streamOf(vessel, nextCirculation));
     },
-    move(time, still, theme, emphasis = NO_EMPHASIS, grain = 1) {
+    move(time, still, theme, emphasis = NO_EMPHASIS, { grain, extent } = WHOLE) {
       if (!dots || !circulation) return;
       const { lit } = emphasis;
       share(dots, lit);
@@ -135,7 +153,7 @@ export function flowing(): Flowing {
         const saturation = saturationAlong(circulation, each.vessel, entryAt(out, 4));
         const width = grain * markWidth(each.vessel) * (still ? 2.3 : 1);
         // In a still fewer and larger marks, so that each can be read as an arrow.
-        const left = still && i % 3 !== 0;
+        const left = (still && i % 3 !== 0) || !isIn(extent, x, y);
         const length = Math.min(
           still ? LONGEST_STILL : LONGEST_MOVING,
           SLENDER * width,

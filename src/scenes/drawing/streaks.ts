@@ -99,6 +99,7 @@ export function streaks(): Streaks {
       sprite.scale.set(length / STREAK_SIZE, width / STREAK_SIZE);
       sprite.tint = colour;
       sprite.alpha = alpha;
+      sprite.visible = alpha > 0;
     },
     release() {
       for (const texture of Object.values(textures)) texture.destroy(true);

@@ -76,7 +76,7 @@ function hasValues(sweep: Sweep, plot: SweepPlot): boolean {
 
 /** Under the end of the one curve that is no reference, where the words have room above the next curve or the axis. */
 function writeRemark(
-  { words, theme }: { readonly words: Lettering; readonly theme: Theme },
+  { ink, words, theme }: { readonly ink: Graphics; readonly words: Lettering; readonly theme: Theme },
   { curves }: Sweep,
   plot: SweepPlot,
   { inner, toX, toY }: Plotted,
@@ -106,8 +106,10 @@ function writeRemark(
       .map(({ circulation }) => toY(plot.read(circulation)));
   const y = Math.max(...along(own)) + 0.3 * type;
   const below = curves.filter((curve) => curve !== own).flatMap(along);
-  if (width < inner.width && y + height < Math.min(inner.y + inner.height, ...below))
-    words.write({ ...note, x: right, y }, theme);
+  if (width >= inner.width || y + height >= Math.min(inner.y + inner.height, ...below)) return;
+  // No line of the axis runs through it.
+  ink.rect(right - width, y, width, height).fill(theme.colour.stage);
+  words.write({ ...note, x: right, y }, theme);
 }
 
 /** @param plots the most informative first: one under another in a tall box, as many as can be read, in a row in a wide one */
@@ -149,7 +151,7 @@ export function sweepPlots(plots: readonly SweepPlot[]): SweepPlots {
         { box: part, x, y, lines, title: theme.say(plot.title), type, ...(last ? { foot, ...under } : {}) },
         theme,
       );
-      writeRemark({ words, theme }, sweep, plot, drawn, type);
+      writeRemark({ ink, words, theme }, sweep, plot, drawn, type);
       return drawn;
     });
     words.end();
