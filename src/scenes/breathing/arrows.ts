@@ -104,9 +104,10 @@ export function drawArrows(ink: Graphics, circulation: Circulation, time: number
   }
 }
 
-/** Plane units of an arrow's light rim, on both sides together; and the least length that points anywhere, in its widths. */
+/** Plane units of an arrow's light rim, on both sides together, and the least length that points anywhere; widths in the length of the stoutest. */
 const RIM = 5;
-const SHORTEST = 3.4;
+const SHORTEST = 12;
+const STOUTEST = 3.4;
 
 /** @param length below nought: the other way, over the same place */
 function arrow(
@@ -114,10 +115,11 @@ function arrow(
   [x, y]: Spot,
   [wx, wy]: Spot,
   length: number,
-  { color, width, rim }: { readonly color: string; readonly width: number; readonly rim: string },
+  { color, width: widest, rim }: { readonly color: string; readonly width: number; readonly rim: string },
 ): void {
   const reach = Math.min(LONGEST, Math.abs(length));
-  if (reach < SHORTEST * width) return;
+  if (reach < SHORTEST) return;
+  const width = Math.min(widest, reach / STOUTEST);
   const turn = Math.sign(length);
   const [ux, uy] = [turn * wx, turn * wy];
   const [sx, sy] = turn > 0 ? [x, y] : [x + reach * wx, y + reach * wy];

@@ -16,8 +16,8 @@ import { signOf } from "./rib-cage.ts";
 
 /** Change of the lungs' size, in parts, that is too little to be seen. */
 const UNSEEN = 0.02;
-/** Part of the breath, next to the end of expiration, over which the outline of full inspiration takes the place of that of its beginning. */
-const NEAR = 0.3;
+/** Part of the breath, next to the end of expiration, in which the outline of full inspiration takes the place of that of its beginning: the one fades before the other comes. */
+const NEAR = 0.15;
 /** Plane units on and off. */
 const DASH = [8, 6] as const;
 
@@ -99,9 +99,10 @@ export function breathEnds(): BreathEnds {
       if (!view.visible) return null;
       const { out, in: full } = present(endsOf(circulation));
       const part = (lungsAt(circulation, time, false) - out) / (full - out);
-      ends.out.alpha = Math.min(1, Math.max(0, part / NEAR));
-      ends.in.alpha = 1 - ends.out.alpha;
-      return ends.out.alpha < 0.5 ? "in" : "out";
+      const beyond = part / NEAR - 1;
+      ends.out.alpha = Math.min(1, Math.max(0, beyond));
+      ends.in.alpha = Math.min(1, Math.max(0, -beyond));
+      return beyond < 0 ? "in" : "out";
     },
   };
 }

@@ -99,20 +99,21 @@ export function drawFarCusps(ink: Graphics, open: readonly number[], theme: Them
 
 /** @param open 0..1, by VALVES */
 export function drawValves(ink: Graphics, open: readonly number[], theme: Theme): void {
-  const { body, edge } = tissue("valve", theme);
+  const { body, edge, shade } = tissue("valve", theme);
   ink.clear();
-  VALVES.forEach((valve, i) => {
-    const cusp = cuspOf(valve.at, entryAt(open, i));
-    for (const side of [-1, 1])
-      ink
-        .poly(cuspOutline(cusp, side).flat(), true)
-        .fill({ color: body })
-        .stroke({
-          color: theme.name === "dark" ? tissue("valve", theme).shade : edge,
-          width: 1.4,
-          join: "round",
-        });
-  });
+  // Rims first: shut, two cusps lie on each other.
+  for (const [color, width] of [
+    [theme.name === "dark" ? shade : edge, 2.2],
+    [body, 0.6],
+  ] as const)
+    VALVES.forEach((valve, i) => {
+      const cusp = cuspOf(valve.at, entryAt(open, i));
+      for (const side of [-1, 1])
+        ink
+          .poly(cuspOutline(cusp, side).flat(), true)
+          .fill({ color })
+          .stroke({ color, width, join: "round" });
+    });
 }
 
 /** Thick where it springs from the wall, thin at its free edge. */

@@ -34,8 +34,8 @@ export function calfDoing(traces: Traces, seconds: number): "squeeze" | "release
     : "release";
 }
 
-/** Part of its greatest pressure at which the muscle's two states meet, and s in which one is shown instead of the other. */
-const HALFWAY = 0.5;
+/** Part of its greatest pressure at which the muscle's two states meet (the vein is then half as narrow), and s in which one takes the other's place. */
+const HALFWAY = 0.3;
 const CHANGES = 0.2;
 
 export interface Opposite {

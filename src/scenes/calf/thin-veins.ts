@@ -8,21 +8,28 @@ import type { Theme } from "../theme/theme.ts";
 import { SMALL_SAPHENOUS, TIBIA, TRIBUTARIES } from "./leg-parts.ts";
 import { bandsOf, ROUND, veinTones } from "./paint-vein.ts";
 import { beforeVein, bent, bulge } from "./strip-ends.ts";
+import { cuspOf, HALF, onCusp } from "./vein.ts";
 
 interface ThinVein {
   readonly line: readonly Spot[];
   /** plane units: half its width where it begins and ends */
   readonly half: readonly [number, number];
+  /** part of its way at which its wall bulges behind a valve's cusps */
+  readonly valve?: number;
 }
 
-/** Plane units of a piece. */
+/** Plane units by which it bulges, and half the length of that. */
+const SINUS = { wide: 2.4, long: 8 } as const;
+
+/** Pieces of a cusp, and plane units of a piece of a vein. */
+const CUSP_STEPS = 8;
 const PIECE = 5;
 /** Plane units by which its outside stands over its width, and its colours stay within it. */
 const [OUTSIDE, INSIDE] = [1, -0.8];
 
 /** Its outlines, the lowest first. @param saturation percent */
 function layersOf(
-  { line: points, half: [from, to] }: ThinVein,
+  { line: points, half: [from, to], valve }: ThinVein,
   saturation: number,
   theme: Theme,
 ): readonly { readonly outline: readonly Spot[]; readonly colour: string }[] {
@@ -30,12 +37,16 @@ function layersOf(
   const tones = veinTones(saturation, theme);
   const steps = Math.round(line.length / PIECE);
   const at = new Float64Array(4);
+  const bulges = (part: number): number =>
+    valve === undefined
+      ? 0
+      : SINUS.wide * Math.exp(-((((part - valve) * line.length) / SINUS.long - 0.5) ** 2));
   const pass = (part: number, more: number, colour: string) => {
     const sides: [Spot[], Spot[]] = [[], []];
     for (let i = 0; i <= steps; i++) {
       placeOn(line, i / steps, at);
       const [x, y, dx, dy] = [entryAt(at, 0), entryAt(at, 1), entryAt(at, 2), entryAt(at, 3)];
-      const reach = part * (from + ((to - from) * i) / steps) + more;
+      const reach = part * (from + ((to - from) * i) / steps + bulges(i / steps)) + more;
       sides[0].push([x - dy * reach, y + dx * reach]);
       sides[1].push([x + dy * reach, y - dx * reach]);
     }
@@ -83,19 +94,19 @@ export function drawPerforator(
   const [from, to] = perforating.half;
   const half = from + (to - from) * perforating.valve;
   const { body, edge } = tissue("valve", theme);
-  // Shut, the cusps meet in the middle; open, they lie along the wall.
+  const cusp = cuspOf(0, open);
   for (const [color, width] of [
-    [edge, 4],
-    [body, 2.2],
+    [edge, 2.6],
+    [body, 1.5],
   ] as const)
     for (const side of [1, -1]) {
-      const spot = (on: number, across: number): Spot => [
-        x + on * dx - side * across * dy,
-        y + on * dy + side * across * dx,
-      ];
-      ink
-        .moveTo(...spot(-5, half))
-        .quadraticCurveTo(...spot(2, (0.2 + 0.7 * open) * half), ...spot(5 + 3 * open, 0.75 * open * half))
-        .stroke({ color, width, cap: "round" });
+      const cut = Array.from({ length: CUSP_STEPS + 1 }, (_, k): Spot => {
+        const [across, along] = onCusp(cusp, k / CUSP_STEPS).map((each) => (each * half) / HALF) as [
+          number,
+          number,
+        ];
+        return [x - along * dx - side * across * dy, y - along * dy + side * across * dx];
+      });
+      ink.poly(cut.flat(), false).stroke({ color, width, cap: "round", join: "round" });
     }
 }

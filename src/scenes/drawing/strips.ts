@@ -149,9 +149,10 @@ function nameBands(
   for (const { from, to } of bands) {
     const wrap = toX(to) - toX(from);
     const note = { lines: [{ words: name, size: type, colour: theme.colour.inkSoft }], wrap };
-    if (words.measure(note, theme).width > wrap) continue;
+    const { width } = words.measure(note, theme);
+    if (width > wrap + 1.2 * type) continue;
     // A curve that rises in it leaves room at its end.
-    const [x, y] = [toX(to) - 0.3 * type, inner.y + inner.height - 0.3 * type];
-    words.write({ ...note, x, y, anchor: [1, 1] }, theme);
+    const x = Math.max(toX(from) - 0.6 * type, toX(to) - 0.3 * type - width);
+    words.write({ ...note, x, y: inner.y + inner.height - 0.3 * type, anchor: [0, 1] }, theme);
   }
 }
