@@ -17,14 +17,22 @@ describe("a standing figure of an age", () => {
   });
 
   test.each([2, 5, 9, 13, 19, 40])(
-    "stands on the ground, as tall as said, alike on both sides: %d years",
+    "stands on the ground, as tall as said, one arm bent: %d years",
     (years) => {
       const ys = spots(years).map(([, y]) => y);
       expect(Math.min(...ys)).toBeCloseTo(0, 6);
       expect(Math.max(...ys)).toBeGreaterThan(0.99);
       expect(Math.max(...ys)).toBeLessThan(1.01);
-      const xs = spots(years).map(([x]) => x);
-      expect(Math.min(...xs)).toBeCloseTo(-Math.max(...xs), 9);
+      // The bent elbow stands out further than the hanging arm, at the height of the waist, and the hand lies nearer.
+      const skin = standingFigure(years).parts[2]!.outline;
+      const [left, right] = [-1, 1].map((side) => Math.max(...skin.map(([x]) => side * x))) as [
+        number,
+        number,
+      ];
+      expect(left).toBeGreaterThan(right);
+      const elbow = skin.find(([x]) => -x === left)!;
+      expect(elbow[1]).toBeGreaterThan(crotchOf(years) + 0.06);
+      expect(Math.max(left, right)).toBeLessThan(0.2);
       expect(chestOf(years)).toBeGreaterThan(crotchOf(years) + 0.2);
       expect(chestOf(years)).toBeLessThan(1 - headOf(years));
       expect(standingFigure(years).eyes).toHaveLength(2);

@@ -126,10 +126,11 @@ function picture({ laid, colour }: Said, density: number): Texture {
   lines.forEach((line, i) => {
     ink.fillText(line, air, air + baseline + (i * height) / lines.length);
   });
-  const { source } = Texture.from({ resource: ink.canvas, resolution: density }, true);
+  // In whole device pixels: a source of another density sizes its canvas anew where the two do not divide, which wipes it.
+  const { source } = Texture.from(ink.canvas, true);
   return new Texture({
     source,
     orig: new Rectangle(0, 0, width, height),
-    trim: new Rectangle(-air, -air, source.width, source.height),
+    trim: new Rectangle(-air, -air, source.width / density, source.height / density),
   });
 }

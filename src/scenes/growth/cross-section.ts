@@ -63,6 +63,7 @@ function drawStub(
   const radius = half + wall;
   const far = 2 * STUB * radius;
   const tones = wallsOf(stage, theme);
+  const ringed = stage === "extracardiac";
   const lower = (out: number, at: number, side: 0 | 1): Spot[] => {
     // The picture's left is the body's right.
     const turn: Spot = side === 0 ? [0.49 * Math.PI, Math.PI] : [0, 0.51 * Math.PI];
@@ -70,16 +71,17 @@ function drawStub(
   };
   for (const side of [1, 0] as const) {
     const { shade, body, light, edge } = tones[side];
-    const ringed = stage === "extracardiac" || (stage === "lateral-tunnel" && side === 1);
     for (let k = 4 * RINGS; k > 0; k--) {
       const at = (k / (4 * RINGS)) * far;
-      const ring = ringed ? 0.018 * radius * Math.cos((Math.PI * k) / 2) : 0;
-      const wide = radius + ring;
+      const valley = ringed ? 0.01 * radius * (1 - Math.cos((Math.PI * k) / 2)) : 0;
+      const wide = radius - valley;
       const edgeAt: Spot = [x + (side === 0 ? -wide : wide), y];
-      const tone =
-        ringed && k % 4 === 2 ? mix(shade, edge, 0.45) : mix(body, k % 4 === 0 ? light : shade, 0.5);
+      const smooth = mix(body, shade, 0.2 + k / (8 * RINGS));
+      const tone = k % 4 === 2 ? mix(shade, edge, 0.45) : mix(body, k % 4 === 0 ? light : shade, 0.5);
       const rim = lower(wide, at, side);
-      ink.poly([edgeAt, ...(side === 0 ? rim.reverse() : rim), [x, y]].flat()).fill({ color: tone });
+      ink
+        .poly([edgeAt, ...(side === 0 ? rim.reverse() : rim), [x, y]].flat())
+        .fill({ color: ringed ? tone : smooth });
     }
     const rim = lower(radius, far, side);
     const top: Spot = [x + (side === 0 ? -radius : radius), y];

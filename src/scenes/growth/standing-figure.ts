@@ -16,6 +16,12 @@ const GROWN = spots(
 /** Points of that outline where clothes begin and end: collar, sleeve outside and inside, hem of the shirt, waist, hems of a child's shorts and of long trousers, shoe. */
 const [COLLAR, SLEEVE_OUT, SLEEVE_IN, SHIRT_HEM] = [4, 9, 27, 33] as const;
 const WAIST = 32;
+/** Points of an arm, from the shoulder on and up to the armpit. */
+const ARM = [5, 28] as const;
+/** Part of the head's half width by which a face is turned to the pictures beside it. */
+const TURN = 0.1;
+/** On the left of the picture the upper arm is lifted and the forearm turned back, hand in the pocket: degrees, and of the way from the shoulder to the hand's end the elbow and the stretch over which it bends. */
+const BENT = { lift: -16, back: 40, elbow: 0.44, over: 0.12 } as const;
 /** With parts of the height beyond which the outer side of a leg, and within which its inner side, of long trousers lies. */
 const HEMS = {
   short: { out: 36, in: 53, outer: 0, inner: 1 },
@@ -92,10 +98,40 @@ export interface StandingFigure {
   readonly cheeks: readonly (readonly [x: number, y: number, radius: number])[];
 }
 
-const bothSides = (half: readonly Spot[]): readonly Spot[] => [
-  ...half,
-  ...half.map(([x, y]): Spot => [-x, y]).reverse(),
+const mirror = (line: readonly Spot[]): readonly Spot[] => line.map(([x, y]): Spot => [-x, y]);
+/** Closed around both sides, each given as if it were on the right. */
+const around = (right: readonly Spot[], left = right): readonly Spot[] => [
+  ...right,
+  ...mirror(left).toReversed(),
 ];
+
+/** One arm's points with its elbow bent. @param arm from the shoulder outside down to the hand and up inside */
+function bent(arm: readonly Spot[]): readonly Spot[] {
+  const shoulder = entryAt(arm, 0);
+  const hand = Math.min(...arm.map(([, y]) => y));
+  const turned = ([x, y]: Spot, [cx, cy]: Spot, degrees: number): Spot => {
+    const [c, s] = [Math.cos((degrees * Math.PI) / 180), Math.sin((degrees * Math.PI) / 180)];
+    return [cx + (x - cx) * c + (y - cy) * s, cy + (y - cy) * c - (x - cx) * s];
+  };
+  const down = ([, y]: Spot): number => (shoulder[1] - y) / (shoulder[1] - hand);
+  const near = (low: number, at: number): number => Math.min(1, Math.max(0, (at - low) / BENT.over));
+  const about = arm.filter((spot) => Math.abs(down(spot) - BENT.elbow) < BENT.over);
+  const mean = (i: 0 | 1) => about.reduce((sum, spot) => sum + spot[i], 0) / about.length;
+  const elbow: Spot = [mean(0), mean(1)];
+  return arm.map((spot) => {
+    const fore = turned(spot, elbow, BENT.back * near(BENT.elbow - BENT.over / 2, down(spot)));
+    return turned(fore, shoulder, BENT.lift * near(0.02, down(spot)));
+  });
+}
+
+/** Weight on the leg on the right of the picture: hips over it, shoulders and head a little against that, the other knee forward and aside. */
+function eased([x, y]: Spot, crotch: number): Spot {
+  const hips = 0.012 * Math.sin(Math.PI * Math.min(1, y / (1.9 * crotch)));
+  const knee = x < 0 && y < crotch ? -0.014 * Math.sin((Math.PI * y) / crotch) : 0;
+  const tilt =
+    0.04 * x * Math.min(1, Math.max(0, (y - crotch) / 0.2)) * Math.min(1, Math.max(0, (0.88 - y) / 0.08));
+  return [x + hips + knee, y + tilt];
+}
 
 /** @param years of age, which the parts of the height follow */
 export function standingFigure(years: number): StandingFigure {
@@ -103,7 +139,8 @@ export function standingFigure(years: number): StandingFigure {
   const height = headOf(years);
   const wide = aged(HEAD_HALF, years) / 1000;
   const inHead = (across: number, up: number): Spot => [across * wide, 1 - height * (1 - up)];
-  const inFace = (line: readonly Spot[]) => line.map(([x, y]) => inHead(x, y));
+  const onHead = (line: readonly Spot[]) => line.map(([x, y]) => inHead(x, y));
+  const inFace = (line: readonly Spot[]) => line.map(([x, y]) => inHead(x + TURN, y));
   const [eyes, nose, mouth] = [aged(EYES, years), aged(NOSE, years), aged(MOUTH, years)];
   const [brows, corners] = [eyes + aged(BROWS, years), mouth + aged(SMILE, years)];
   const hems = HEMS[years < LONG_FROM ? "short" : "long"];
@@ -119,35 +156,35 @@ export function standingFigure(years: number): StandingFigure {
   ];
   const off = ([x, y]: Spot): Spot => [x + LOOSE / 1000, y];
   const [neck, collar] = entryAt(half, COLLAR - 1);
-  const shirt: readonly Spot[] = [
+  const other = [...half.slice(0, ARM[0]), ...bent(half.slice(...ARM)), ...half.slice(ARM[1])];
+  const shirtOn = (side: readonly Spot[]): readonly Spot[] => [
     [0, collar - 0.02],
     [0.55 * neck, collar - 0.015],
     [0.92 * neck, collar - 0.002],
-    ...half.slice(COLLAR, SLEEVE_OUT + 1).map(off),
-    ...half.slice(SLEEVE_IN, SLEEVE_IN + 2),
-    ...half.slice(SLEEVE_IN + 2, SHIRT_HEM + 1).map(off),
-    [0, entryAt(half, SHIRT_HEM)[1] - 0.006],
+    ...side.slice(COLLAR, SLEEVE_OUT + 1).map(off),
+    ...side.slice(SLEEVE_IN, SLEEVE_IN + 2),
+    ...side.slice(SLEEVE_IN + 2, SHIRT_HEM + 1).map(off),
+    [0, entryAt(side, SHIRT_HEM)[1] - 0.006],
   ];
-  const mirror = (line: readonly Spot[]) => line.map(([x, y]): Spot => [-x, y]);
   const inBoth = (line: readonly Spot[]) => [line, mirror(line)];
+  const ease = (line: readonly Spot[]) => line.map((spot) => eased(spot, crotchOf(years)));
+  const parts: StandingFigure["parts"] = [
+    ...inBoth(onHead(EAR)).map((outline) => ({ of: "skin", outline }) as const),
+    { of: "skin", outline: around(half, other) },
+    ...inBoth(half.slice(SHOE[0], SHOE[1] + 1)).map((outline) => ({ of: "shoes", outline }) as const),
+    { of: "shorts", outline: around([...outer.map(off), ...hem, ...inner.slice(1)]) },
+    { of: "shirt", outline: around(shirtOn(half), shirtOn(other)) },
+    { of: "skin", outline: around(onHead(between(HEAD, years))) },
+    { of: "hair", outline: around(onHead(between(HAIR, years))) },
+  ];
   return {
-    parts: [
-      ...inBoth(inFace(EAR)).map((outline) => ({ of: "skin", outline }) as const),
-      { of: "skin", outline: bothSides(half) },
-      ...inBoth(half.slice(SHOE[0], SHOE[1] + 1)).map((outline) => ({ of: "shoes", outline }) as const),
-      { of: "shorts", outline: bothSides([...outer.map(off), ...hem, ...inner.slice(1)]) },
-      { of: "shirt", outline: bothSides(shirt) },
-      { of: "skin", outline: bothSides(inFace(between(HEAD, years))) },
-      { of: "hair", outline: bothSides(inFace(between(HAIR, years))) },
-    ],
+    parts: parts.map(({ of, outline }) => ({ of, outline: ease(outline) })),
     lines: [
-      ...inBoth(
-        inFace([
-          [0.18, brows - 0.01],
-          [0.4, brows + 0.015],
-          [0.62, brows - 0.02],
-        ]),
-      ),
+      ...inBoth([
+        [0.18, brows - 0.01],
+        [0.4, brows + 0.015],
+        [0.62, brows - 0.02],
+      ]).map(inFace),
       inFace([
         [0.06, eyes - 0.02],
         [0.13, nose],
@@ -160,9 +197,9 @@ export function standingFigure(years: number): StandingFigure {
         [0.36, corners],
       ]),
     ],
-    eyes: [-0.4, 0.4].map((side) => [...inHead(side, eyes), aged(EYE_SIZE, years) * height] as const),
+    eyes: [-0.4, 0.4].map((side) => [...inHead(side + TURN, eyes), aged(EYE_SIZE, years) * height] as const),
     cheeks: (youthOf(years) < RED_CHEEKS ? [] : [-0.56, 0.56]).map(
-      (side) => [...inHead(side, eyes - 0.16), 0.08 * height] as const,
+      (side) => [...inHead(side + TURN, eyes - 0.16), 0.08 * height] as const,
     ),
   };
 }
