@@ -48,10 +48,11 @@ export function paneCamera(): Camera {
   };
 }
 
-/** Beside another pane, or words of the page, nothing reaches out of the box. */
+/** Beside another pane or words of the page, and in a tall box, nothing reaches out of it. */
 function sight(geometry: PathwayGeometry, { compared, viewport: { full, clear } }: Moment): Extent {
   const [left, bottom, right, top] = extent(geometry);
-  const flank = compared || clear.width < full.width ? FLANK * (right - left) : 0;
+  const hemmed = compared || clear.width < full.width || clear.height > clear.width;
+  const flank = hemmed ? FLANK * (right - left) : 0;
   return [left - flank, bottom, right + flank, top];
 }
 
