@@ -69,7 +69,7 @@ export interface Blind {
 }
 
 /** One with doors, and the part of the collecting one's length at which it runs into that. */
-export interface Initial extends Blind {
+interface Initial extends Blind {
   readonly joins: number;
 }
 

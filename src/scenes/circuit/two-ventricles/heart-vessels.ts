@@ -33,7 +33,7 @@ const STEM = 1.2;
 /** mm: lumen of a pulmonary vein where its lung's stem goes on, and at the atrium. */
 const VEIN = [7, 8] as const;
 
-/** Above this height (mm) the arch runs as in any other heart, but higher: over the lung arteries, not before them. */
+/** Above this height (mm) the arch runs as in any other heart, but higher: over the pulmonary arteries, not before them. */
 const ARCH_FROM = 2;
 const HIGHER = 3.5;
 /** and down to here its end lies before what is behind the heart: the left pulmonary artery covers the place. */
