@@ -59,12 +59,12 @@ const NAMES = [
   { name: "further.place.lung", at: [770, 516], side: 1 },
 ] as const;
 
-/** Each beside its spot; rather none than one over blood or over another. */
+/** Each beside its spot, no further left than `left` (CSS px); rather none than one over blood or over another. */
 function writeNames(
   words: Lettering,
   { fit, vessels }: Shown,
   taken: readonly Lain[],
-  size: number,
+  { size, left }: { readonly size: number; readonly left: number },
   theme: Theme,
 ): void {
   const lain = [...taken];
@@ -73,7 +73,7 @@ function writeNames(
   for (const { name, at, side } of NAMES) {
     const lines = [{ words: theme.say(name), size, colour: theme.colour.ink }];
     const box = words.measure({ lines }, theme);
-    const x = fit.x + at[0] * fit.scale - side * box.width;
+    const x = Math.max(left, fit.x + at[0] * fit.scale - side * box.width);
     const y = fit.y + at[1] * fit.scale - box.height / 2;
     const plate = { x, y, width: box.width, height: box.height };
     if (onVessel(vessels, fit, plate) || !lain.every(apart(plate))) continue;
@@ -154,7 +154,10 @@ function breath(): ScenePane {
           theme,
         );
       }
-      if (labels) writeNames(words, shown, noted ? [noted] : [], type.axis, theme);
+      if (labels) {
+        const place = { size: type.axis, left: picture.x };
+        writeNames(words, shown, noted ? [noted] : [], place, theme);
+      }
       words.end();
     },
     release: () => chest.release(),

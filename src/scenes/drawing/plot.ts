@@ -136,25 +136,16 @@ export function drawPlot(ink: Graphics, words: Lettering, plot: Plot, theme: The
     toX: (value) => inner.x + ((value - x.min) / (x.max - x.min || 1)) * inner.width,
     toY: (value) => inner.y + inner.height - ((value - y.min) / (y.max - y.min || 1)) * inner.height,
   };
+  const small = (text: string) => [{ words: text, size: type * 0.92, colour: colour.inkSoft }];
   const say: Say = (text, px, py, anchor) =>
-    words.write(
-      {
-        lines: [{ words: text, size: type * 0.92, colour: colour.inkSoft }],
-        x: px,
-        y: py,
-        anchor,
-        bare: true,
-      },
-      theme,
-    );
+    words.write({ lines: small(text), x: px, y: py, anchor, bare: true }, theme);
   drawAxes(ink, say, plot, plotted, theme);
-  if (plot.foot !== undefined)
-    say(
-      plot.foot,
-      inner.x + inner.width / 2,
-      inner.y + inner.height + type * (1.5 + UNDER * (markLines - 1)),
-      [0.5, 0],
-    );
+  if (plot.foot !== undefined) {
+    const half = words.measure({ lines: small(plot.foot), bare: true }, theme).width / 2;
+    // Beneath the middle of a short axis it would reach out of the box.
+    const middle = Math.min(inner.x + inner.width / 2, plot.box.x + plot.box.width - half);
+    say(plot.foot, middle, inner.y + inner.height + type * (1.5 + UNDER * (markLines - 1)), [0.5, 0]);
+  }
   words.write(
     {
       lines: [{ words: plot.title, size: type, colour: plot.titleColour ?? colour.ink }],
