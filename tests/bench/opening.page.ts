@@ -53,8 +53,8 @@ function watch() {
     if (document.querySelector("#stage canvas")) reach("renderer");
   }).observe(document, { childList: true, subtree: true });
   const glass = document.createElement("canvas").getContext("2d", { willReadFrequently: true })!;
-  /** Brightness of what the stage shows in a square of 40 px around this place. */
-  const seen = (stage: HTMLCanvasElement, x: number, y: number): readonly number[] => {
+  /** Brightness of what the stage shows in a square of 40 px around this place. Plain loops: at every frame they count as the page's own time. */
+  const seen = (stage: HTMLCanvasElement, x: number, y: number): Uint8Array => {
     const dense = stage.width / innerWidth;
     const [left, top] = [Math.round((x - 20) * dense), Math.round((y - 20) * dense)];
     // What the processor draws is read where it stands: a copy of the stage would cost the page a good part of a drawing.
@@ -64,23 +64,33 @@ function watch() {
       glass.drawImage(stage, left, top, 40, 40, 0, 0, 40, 40);
     }
     const { data } = drawn?.getImageData(left, top, 40, 40) ?? glass.getImageData(0, 0, 40, 40);
-    return Array.from({ length: 1600 }, (_, k) => Math.max(...data.subarray(4 * k, 4 * k + 3)));
+    const bright = new Uint8Array(1600);
+    for (let k = 0; k < 1600; k++) bright[k] = Math.max(data[4 * k]!, data[4 * k + 1]!, data[4 * k + 2]!);
+    return bright;
   };
-  let ground: readonly number[] | null = null;
-  let before = "";
+  const counted = (places: Uint8Array, counts: (bright: number, k: number) => boolean): number => {
+    let count = 0;
+    for (let k = 0; k < 1600; k++) if (counts(places[k]!, k)) count++;
+    return count;
+  };
+  let ground: Uint8Array | null = null;
+  let before: Uint8Array | null = null;
   const look = (stage: HTMLCanvasElement) => {
-    const lumen = seen(stage, ...CONDUIT);
-    if (lumen.filter((bright) => bright > 130).length > 200) {
-      const now = lumen.join();
-      if (times["blood drawn"] !== undefined && now !== before) reach("blood moves");
-      reach("blood drawn");
-      before = now;
+    if (times["blood moves"] === undefined) {
+      const lumen = seen(stage, ...CONDUIT);
+      if (counted(lumen, (bright) => bright > 130) > 200) {
+        const last = before;
+        if (last && counted(lumen, (bright, k) => bright !== last[k]) > 0) reach("blood moves");
+        reach("blood drawn");
+        before = lumen;
+      }
     }
     // What stands there when blood comes: before the first drawing the stage is empty, and a ground alone would pass for a chest.
     if (times["blood drawn"] === undefined) return;
     const chest = seen(stage, ...VENTRICLE);
-    ground ??= chest;
-    if (chest.filter((bright, k) => Math.abs(bright - ground![k]!) > 30).length > 400) reach("chest drawn");
+    const first = ground ?? chest;
+    ground = first;
+    if (counted(chest, (bright, k) => Math.abs(bright - first[k]!) > 30) > 400) reach("chest drawn");
   };
   const ask = window.requestAnimationFrame.bind(window);
   window.requestAnimationFrame = (call) =>

@@ -25,7 +25,7 @@ test.each(["held", "valsalva"])("%s: nothing moves, so no other end is drawn", (
   expect(ends.view.visible).toBe(false);
 });
 
-test("at the end of expiration lungs and ribs lie further in and the dome higher than at that of inspiration", () => {
+test("at the end of expiration lungs lie further in and the dome higher than at that of inspiration", () => {
   const { out, in: full } = endsOf(breathing("spontaneous"))!;
   const [small, large] = [outlinesAt(out), outlinesAt(full)];
   const across = (line: readonly (readonly [number, number])[]) => {

@@ -3,6 +3,7 @@ import type { Graphics } from "pixi.js";
 import { expect, test } from "vitest";
 import { drawArrows } from "../../src/scenes/breathing/arrows.ts";
 import { doingAt, fillings, lungSize, stretchTrace } from "../../src/scenes/breathing/chest.ts";
+import { drawnLarger, largerOf } from "../../src/scenes/breathing/larger.ts";
 import { darkTheme } from "../../src/scenes/theme/theme.ts";
 import type { Traces } from "../../src/sim/circulation/answer.ts";
 import { solve } from "../../src/sim/circulation/solve.ts";
@@ -55,6 +56,20 @@ test("the text on the chest follows the pattern and the moment", () => {
   expect(doingAt(ventilator, "ventilator", 0.8)).toBe("ventilatorIn");
   expect(doingAt(valsalva, "valsalva", 0.8)).toBe("valsalva");
   expect(doingAt(traces({}), "held", 0.8)).toBe("held");
+});
+
+test("the chest rests between two breaths, after breathing out alone", () => {
+  const held = traces({ pleural: filled.map((f, i) => (time[i]! > 3 ? -3.7 : -3.7 - 2 * f)) });
+  expect(doingAt(held, "spontaneous", 3.6)).toBe("pause");
+  expect(doingAt(held, "spontaneous", 1.6)).not.toBe("pause");
+});
+
+test("a quiet breath is drawn larger than it is, one that would then pass a deep one as it is", () => {
+  const drawn = (breathing: string) => largerOf(solve({ ...START.request, set: { breathing } }).traces);
+  expect(drawn("spontaneous")).toBe(2);
+  expect(drawn("deep")).toBe(1);
+  expect(drawnLarger(1.1, 2)).toBeCloseTo(1.2, 9);
+  expect(drawnLarger(1, 2)).toBe(1);
 });
 
 test("the model's own traces widen the lungs in inspiration, by its effort or by a ventilator's", () => {

@@ -5,7 +5,7 @@ import { wideningAt } from "../../src/scenes/breathing/arrows.ts";
 import { doingAt } from "../../src/scenes/breathing/chest.ts";
 import { isInLiver, widthBefore } from "../../src/scenes/breathing/in-liver.ts";
 import { ribsOf } from "../../src/scenes/breathing/rib-cage.ts";
-import { swungOf } from "../../src/scenes/breathing/swing.ts";
+import { swingOf } from "../../src/scenes/breathing/swing.ts";
 import { vesselsOf } from "../../src/scenes/circuit/anatomy.ts";
 import { chestFrame } from "../../src/scenes/circuit/chest-plan.ts";
 import { solve } from "../../src/sim/circulation/solve.ts";
@@ -13,6 +13,12 @@ import { START } from "../../src/state/scene-state.ts";
 
 const { lungs } = anatomyOf(chestFrame("extracardiac"));
 const sides = lungs.map((lung) => [lung.side, lung] as const);
+
+/** Where a place in the wall goes. */
+const swungOf = ([x, y]: readonly [number, number], sign: number, size: number): [number, number] => {
+  const { a, b, tx, ty } = swingOf(sign, size);
+  return [a * x + tx, b * x + y + ty];
+};
 
 test.each(sides)(
   "%s: each rib slopes down from the spine to its side, beside the lung, none over the next",

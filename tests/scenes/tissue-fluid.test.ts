@@ -4,7 +4,15 @@ import { showArrows, showDrops, toCavity, toLymph } from "../../src/scenes/excha
 import { levelAt } from "../../src/scenes/exchange/fluid-gauge.ts";
 import type { Marks } from "../../src/scenes/exchange/marks.ts";
 import { apart } from "../../src/scenes/exchange/tissue-cells.ts";
-import { CAPILLARY, LUMEN, tissuePlan, WALL } from "../../src/scenes/exchange/tissue-plan.ts";
+import {
+  BREAK,
+  CAPILLARY,
+  CLEFTS,
+  LUMEN,
+  tissuePlan,
+  WALL,
+  WIDTH,
+} from "../../src/scenes/exchange/tissue-plan.ts";
 import { darkTheme } from "../../src/scenes/theme/theme.ts";
 
 vi.mock("pixi.js", () => ({}));
@@ -26,15 +34,9 @@ const figures: DayFigures = {
   collected: 10,
   interstitialPressure: 0,
 };
-const tissue = { size: 1.08, along: [90, 50, 30, 20] };
+const tissue = { size: 1.08, along: [90, 70, 60, 50, 40, 30, 20, 15, 10] };
 const arrows = (of: Partial<DayFigures>, along = tissue.along) =>
   shown((into) => showArrows(into, plan, { figures: { ...figures, ...of }, drop: 10, along }, theme));
-/** Area of those that point down at the capillary's wall. */
-const area = (marks: Shown) =>
-  marks
-    .filter(({ y }) => y < Math.max(...CAPILLARY.y) + LUMEN + 120)
-    .reduce((sum, { size = 0 }) => sum + size ** 2, 0);
-
 test("each of the day's flows has its drops, in proportion", () => {
   const water = { figures, drop: 10, level: 800, time: 3, ...tissue };
   expect(shown((into) => showDrops(into, plan, water, theme))).toHaveLength(12 + 4 + 2);
@@ -42,30 +44,42 @@ test("each of the day's flows has its drops, in proportion", () => {
   expect(shown((into) => showDrops(into, plan, { ...water, figures: none }, theme))).toHaveLength(0);
 });
 
-test("an arrow's area follows its flow, and it turns round where water is taken up", () => {
-  const [whole, half, back] = [1, 0.5, -1].map((factor) =>
-    arrows(
-      {},
-      tissue.along.map((flow) => factor * flow),
+/** Those at the capillary's wall come first. */
+const atWall = (marks: Shown) => marks.slice(0, CLEFTS.length);
+
+test("water leaves through both walls of the capillary, and turns round where it is taken up", () => {
+  const [whole, back] = [1, -1].map((factor) =>
+    atWall(
+      arrows(
+        {},
+        tissue.along.map((flow) => factor * flow),
+      ),
     ),
-  ) as [Shown, Shown, Shown];
-  expect(area(whole) / area(half)).toBeCloseTo(2, 6);
-  expect(Math.abs(back[0]!.angle - whole[0]!.angle)).toBeCloseTo(Math.PI, 9);
-  const sizes = whole.slice(0, 4).map(({ size }) => size!);
+  ) as readonly Shown[] as readonly [Shown, Shown];
+  const sizes = whole.map(({ size }) => size!);
   expect(sizes).toEqual(sizes.toSorted((a, b) => b - a));
+  whole.forEach(({ angle, y }, i) => {
+    const { side } = CLEFTS[i]!;
+    expect(Math.sin(angle)).toBeCloseTo(side, 9);
+    expect(side * (y - CAPILLARY.y[0]!)).toBeGreaterThan(0);
+    expect(Math.abs(back[i]!.angle - angle)).toBeCloseTo(Math.PI, 9);
+  });
 });
 
-test("what runs over has arrows as small as it is, and none when nothing does", () => {
-  const over = (overflow: number) => arrows({ overflow }).filter(({ y }) => y > 700);
-  expect(over(0)).toHaveLength(over(40).length - plan.cavity.gaps.length);
+test("any arrow is long enough to be seen, and longer by the root of its flow", () => {
   const size = (overflow: number) => over(overflow)[0]!.size!;
-  expect(size(10)).toBeLessThan(0.3 * size(400));
+  const over = (overflow: number) =>
+    arrows({ overflow }).slice(CLEFTS.length + plan.initial.length, CLEFTS.length + plan.initial.length + 3);
+  expect(size(1)).toBeGreaterThan(0.3);
+  const none = size(1e-9 + 0.6001);
+  expect((size(400) - none) / (size(100) - none)).toBeGreaterThan(2);
+  expect(arrows({ overflow: 0 })).toHaveLength(arrows({ overflow: 40 }).length - plan.cavity.gaps.length);
 });
 
 test("a drop goes without a leap from the capillary's cleft through tissue and lymph out of the picture", () => {
   for (let index = 0; index < 12; index++) {
     let last = toLymph(plan, tissue, index, 0);
-    expect(last[1]).toBeLessThan(Math.max(...CAPILLARY.y) + LUMEN + WALL + 50);
+    expect(Math.abs(last[1] - CAPILLARY.y[0]!)).toBeLessThan(LUMEN + WALL + 60);
     for (let phase = 0.002; phase <= 1; phase += 0.002) {
       const next = toLymph(plan, tissue, index, phase);
       expect(Math.hypot(next[0] - last[0], next[1] - last[1]), `${index} at ${phase}`).toBeLessThan(30);
@@ -79,8 +93,12 @@ test("a drop goes without a leap from the capillary's cleft through tissue and l
 test.each([1, 1.08, 1.2])(
   "drops keep off the cells that they pass between, in a tissue of size %f",
   (size) => {
+    // Behind a lymph vessel, or beyond the picture's borders.
     const hidden = (x: number, y: number) =>
-      [plan.lymph, ...plan.initial.map(({ line }) => line)].some((line) =>
+      x < 0 ||
+      x > WIDTH ||
+      y < 0 ||
+      [plan.lymph, ...[...plan.initial, ...plan.buds].map(({ line }) => line)].some((line) =>
         line.x.some((each, i) => Math.hypot(each - x, line.y[i]! - y) < 90),
       );
     let met = 0;
@@ -113,5 +131,5 @@ test("the cavity's level rises in proportion to what has collected, to its scale
   const rise = (millilitres: number) => levelAt(plan, 0, 50) - levelAt(plan, millilitres, 50);
   expect(rise(40)).toBeCloseTo(2 * rise(20), 9);
   expect(rise(90)).toBe(rise(50));
-  expect(levelAt(plan, 50, 50)).toBeGreaterThan(plan.cavity.top);
+  expect(levelAt(plan, 50, 50)).toBeGreaterThan(plan.cavity.gap + BREAK);
 });

@@ -26,7 +26,7 @@ describe.each([800, 1000, 1240])("a piece of tissue %i high", (height) => {
 
   test("has cells of each kind all over, none on another", () => {
     const nearVessel = (x: number, y: number) =>
-      [CAPILLARY, plan.lymph, ...plan.initial.map(({ line }) => line)].some((line) =>
+      [CAPILLARY, plan.lymph, ...[...plan.initial, ...plan.buds].map(({ line }) => line)].some((line) =>
         line.x.some((each, i) => Math.hypot(each - x, line.y[i]! - y) < 190),
       );
     for (let x = 20; x < WIDTH; x += 60)

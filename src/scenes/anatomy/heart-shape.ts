@@ -4,6 +4,7 @@
  */
 import { closedOutline } from "../../sim/geometry/centreline.ts";
 import type { ChestFrame, Point } from "../../sim/geometry/geometry.ts";
+import { spots } from "../drawing/curve-drawing.ts";
 import { type Placing, smoothLine } from "./placing.ts";
 
 /** Middle of the ventricle's base, in the heart's own lengths, and the way from it to the apex. */
@@ -48,20 +49,10 @@ const OUTSIDE: readonly Point[] = [
   [-5, 14],
   [-4, 0],
 ];
-/** The left atrium's appendage at the left border, x and y in the heart. */
-const APPENDAGE: readonly Point[] = [
-  [31, 17],
-  [36, 20],
-  [40, 18],
-  [44, 19],
-  [46, 16],
-  [49, 13],
-  [50, 8],
-  [51, 4],
-  [48, -1],
-  [44, -3],
-  [36, -2],
-];
+/** The left atrium's appendage at the left border, an ear of five lobes with a notch after each: x and y in the heart. */
+const APPENDAGE = spots(
+  "33 17.5, 36 19.8, 39.2 19.8, 40.8 17.4, 43.6 19, 46.4 16.8, 46 14.2, 49.2 13.4, 50.8 9.8, 48.8 7.4, 51.6 4.6, 50.8 0.8, 47.6 0.6, 46.4 -2.8, 42.6 -3.6, 36 -2",
+);
 
 /** What is left of the pulmonary trunk, divided above its valve and oversewn: its foot on the base, behind the aortic root's left side; x and y in the heart, and widths there. */
 const TRUNK = {

@@ -1,4 +1,5 @@
 /** The heart's parts, each for a picture of its own: the pericardium behind it, the atrium, the ventricle's cavity. */
+import { entryAt } from "../../sim/checked/present.ts";
 import type { Point } from "../../sim/geometry/geometry.ts";
 import { groundColour, mix } from "../theme/colour.ts";
 import type { Theme } from "../theme/theme.ts";
@@ -7,7 +8,8 @@ import { ATRIOVENTRICULAR, type HeartShape, SEMILUNAR } from "./heart-shape.ts";
 import { paintMouths } from "./paint-mouths.ts";
 import { paintOrgan } from "./paint-organ.ts";
 import { boundsOf, type Ink, strokes, trace } from "./painted-sheet.ts";
-import { roundOf, tissue } from "./tones.ts";
+import { smoothLine } from "./placing.ts";
+import { roundOf, type Tissue, tissue } from "./tones.ts";
 
 /** The blood in a chamber: darker towards its wall. */
 function paintCavity(
@@ -34,7 +36,7 @@ export function paintAtrium(ink: Ink, anatomy: Anatomy, saturation: number, them
   const { atrium, size } = heart;
   const look = tissue("atrium", theme);
   const walled = wallOf(heart);
-  paintOrgan(ink, heart.appendage, look, { depth: 3 * size, edge: 0.5 * size });
+  paintAppendage(ink, heart, look);
   const stroke = (width: number, colour: string) => {
     trace(ink, walled);
     ink.lineWidth = width * size;
@@ -53,6 +55,34 @@ export function paintAtrium(ink: Ink, anatomy: Anatomy, saturation: number, them
   paintMouths(ink, left, roundOf(saturation, theme), theme);
   ink.restore();
 }
+
+/** From each notch a fold runs towards its neck. */
+function paintAppendage(ink: Ink, { appendage, size }: HeartShape, look: Tissue): void {
+  paintOrgan(ink, appendage, look, { depth: 3 * size, edge: 0.5 * size });
+  const [neckX, neckY] = entryAt(appendage, 0);
+  const hub: Point = [neckX + 3 * size, neckY - 9 * size];
+  for (let i = LOBE; i < appendage.length - LOBE; i += LOBE) {
+    const [x, y] = entryAt(appendage, i);
+    const at = (part: number, aside: number): Point => [
+      x + part * (hub[0] - x) - aside * (hub[1] - y),
+      y + part * (hub[1] - y) + aside * (hub[0] - x),
+    ];
+    const fold = smoothLine([at(0, 0), at(0.25, 0.06), at(0.5, 0.04)]);
+    for (const [width, alpha] of [
+      [1.6, 0.3],
+      [0.5, 0.8],
+    ] as const) {
+      ink.globalAlpha = alpha;
+      strokes(ink, fold, size, [[width, look.shade]]);
+    }
+    ink.globalAlpha = 0.5;
+    strokes(ink, smoothLine([at(0.06, 0.1), at(0.25, 0.16), at(0.44, 0.1)]), size, [[0.7, look.light]]);
+    ink.globalAlpha = 1;
+  }
+}
+
+/** Points of the appendage's outline for a lobe and the notch beside it. */
+const LOBE = 18;
 
 /** The atrium's outline from one side of its mouth round to the other. */
 function wallOf({ atrium, base, size }: HeartShape): readonly Point[] {

@@ -1,4 +1,4 @@
-/** Where lungs, rib cage and dome stand at the other end of the breath: dashed outlines, so that a still picture shows how far they move. */
+/** Where lungs and dome stand at the other end of the breath: dashed outlines, so that a still picture shows how far they move, and with the lungs the wall beside them. */
 import { Container, Graphics } from "pixi.js";
 import { entryAt, present } from "../../sim/checked/present.ts";
 import type { Circulation } from "../../sim/circulation/answer.ts";
@@ -12,8 +12,7 @@ import { dashes } from "../drawing/plot.ts";
 import type { Theme } from "../theme/theme.ts";
 import { lungSize, stretchTrace } from "./chest.ts";
 import { drawnLarger, largerOf } from "./larger.ts";
-import { signOf, WALL, wallLine } from "./rib-cage.ts";
-import { swungOf } from "./swing.ts";
+import { signOf } from "./rib-cage.ts";
 
 /** Change of the lungs' size, in parts, that is too little to be seen. */
 const UNSEEN = 0.02;
@@ -53,10 +52,9 @@ export function outlinesAt(size: number): readonly (readonly Spot[])[] {
   const { lungs, abdomen } = anatomyOf(frame);
   const down = (size - 1) * DESCENT * frame.scale;
   return [
-    ...lungs.flatMap((lung) => {
+    ...lungs.map((lung) => {
       const [hx, hy] = lung.hilum;
-      const swollen = outerSide(lung).map(([x, y]): Point => [hx + size * (x - hx), hy + size * (y - hy)]);
-      return [swollen, wallLine(lung, WALL.outside).map((at) => swungOf(at, signOf(lung), size))];
+      return outerSide(lung).map(([x, y]): Point => [hx + size * (x - hx), hy + size * (y - hy)]);
     }),
     abdomen.diaphragm.map(([x, y]): Point => [x, y - down]),
   ].map((line) => line.map(onPlane));

@@ -108,7 +108,7 @@ function breath(): ScenePane {
       const shown = chest.draw(circulation, time, still, picture, theme);
       rows.draw({ circulation, all: solvedIn(frame), time }, charts, type.axis, theme);
       const { pleural } = circulation.traces.pressures;
-      const pressure = pleural && readingAt(circulation.traces, pleural, time, 1);
+      const pressure = pleural && readingAt(circulation.traces, pleural, time);
       const doing = doingAt(circulation.traces, wordSetting(circulation.request, "breathing"), time);
       // Words are laid out again only when one of them changes.
       const next = JSON.stringify([

@@ -16,7 +16,7 @@ const RIBS = [
   ...Array.from({ length: 9 }, (_, k) => ({ root: 176 + 35 * k, side: 236 + 39 * k })),
 ];
 /** mm beyond the lung: the inside of the chest wall, the middle of a rib in it, and its outside. */
-export const WALL = { inside: 1, rib: 4, outside: 7 } as const;
+const WALL = { inside: 1, rib: 4, outside: 7 } as const;
 const SPINE = 24;
 /** Plane units from the midline where the first rib reaches the breastbone. */
 const BREASTBONE = 46;
@@ -109,7 +109,7 @@ const reachOfWall = (ribs: readonly Rib[]): readonly [first: number, last: numbe
 ];
 
 /** Along the cut wall from above. @param out mm beyond the lung */
-export function wallLine(lung: LungShape, out: number): readonly Point[] {
+function wallLine(lung: LungShape, out: number): readonly Point[] {
   const [first, last] = reachOfWall(ribsOf(lung));
   return Array.from({ length: 49 }, (_, i): Point => {
     const height = first + ((last - first) * i) / 48;

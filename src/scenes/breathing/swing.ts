@@ -1,5 +1,4 @@
 /** How a half of the rib cage swings: about the spine, its side up and out as the lungs widen. */
-import type { Point } from "../../sim/geometry/geometry.ts";
 import { inChest, MIDLINE } from "./torso.ts";
 
 /** Part of the lungs' widening by which the wall follows: as far out as the lung's side comes. */
@@ -21,9 +20,4 @@ export function swingOf(sign: number, size: number) {
   const wide = widthOf(size);
   const rise = sign * RISE * (size - 1);
   return { a: wide, b: rise, tx: MIDDLE * (1 - wide), ty: -rise * MIDDLE };
-}
-
-export function swungOf([x, y]: Point, sign: number, size: number): Point {
-  const { a, b, tx, ty } = swingOf(sign, size);
-  return [a * x + tx, b * x + y + ty];
 }

@@ -78,14 +78,14 @@ function vesselsIn(circulation: Circulation): readonly Vessel[] {
       : isInLiver(vessel)
         ? inLiver(vessel, veins)
         : vessel.name === "descending"
-          ? { ...vessel, covers: [behindLiver()] }
+          ? { ...vessel, covers: [behindLiver(0), behindLiver(LIVER.middle)] }
           : vessel,
   );
 }
 
-/** The liver's outline in the middle of a breath. */
-const behindLiver = (): readonly Spot[] =>
-  present(PAINTED.find(({ name }) => name === "liver")).points.map(([x, y]): Spot => [x, y + LIVER.middle]);
+/** The liver's outline. @param down plane units by which the breath has moved it */
+const behindLiver = (down: number): readonly Spot[] =>
+  present(PAINTED.find(({ name }) => name === "liver")).points.map(([x, y]): Spot => [x, y + down]);
 
 /** The arms end here, in the picture. */
 function inArm(vessel: Vessel): Vessel {

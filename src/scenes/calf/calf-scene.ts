@@ -45,9 +45,6 @@ const ROWS: readonly Row[] = [
   },
 ];
 
-/** mmHg by which the muscle's pressure is read, as the curve's mark stands. */
-const STEP = 1;
-
 /** What the muscle does, and how hard. @param room CSS px that it keeps to */
 const noteOf = (doing: string, mmHg: number, room: Box, type: Sizes, theme: Theme): Note => ({
   lines: [
@@ -100,14 +97,14 @@ function calfPane(): ScenePane {
       const { labels } = frame.state.view;
       const { traces } = circulation;
       const { calf } = traces.pressures;
-      const pressure = calf ? readingAt(traces, calf, time, STEP) : 0;
+      const pressure = calf ? readingAt(traces, calf, time) : 0;
       const valves = pane.legValves ?? null;
       const type = sizes(Math.min(box.height, box.width), floor);
       const { place, charts, wide } = placesIn(box, type);
       const { fit, open } = picture.draw({ circulation, valves, time, still }, place, theme);
       const beside = wide && squeezes(traces).length > 0 ? roomBeside(fit, charts.x, labels, type) : null;
       const opposite = other.draw({ circulation, valves, time }, beside?.leg ?? null, theme);
-      const against = calf && opposite ? readingAt(traces, calf, opposite.time, STEP) : 0;
+      const against = calf && opposite ? readingAt(traces, calf, opposite.time) : 0;
       rows.draw({ circulation, all: solvedIn(frame), time }, charts, type.axis, theme);
       // Words are laid out again only when one of them changes.
       const next = JSON.stringify([

@@ -6,6 +6,7 @@ import type { Lettering } from "../drawing/lettering.ts";
 import type { Fit } from "../drawing/split.ts";
 import type { Box } from "../scene.ts";
 import type { Theme } from "../theme/theme.ts";
+import { ARTERY } from "./paint-vein.ts";
 import { HALF, placeInLeg, VALVES } from "./vein.ts";
 
 interface Name {
@@ -36,6 +37,7 @@ const namesOf = (open: readonly number[]): readonly Name[] => [
 ];
 
 const STILL_NAMES: readonly Name[] = [
+  { key: "further.calf.artery", at: placeInLeg(376, HALF + ARTERY.beside).spot, beside: BEFORE },
   { key: "further.calf.deepVein", at: placeInLeg(480, 0).spot, beside: BEFORE },
   { key: "further.calf.saphenous", at: [343, 596], beside: BEFORE },
   { key: "further.calf.skinVein", at: [187, 652], beside: 160 },

@@ -139,7 +139,7 @@ export const GREAT_SAPHENOUS = {
 } as const;
 /** Veins that run into the deep one: a perforating vein from the great saphenous, its valve at this part of its way, and those of heel and foot. */
 export const TRIBUTARIES = {
-  perforating: { line: spots("344 628, 326 616, 304 604, 282 592, 258 572"), half: [3.4, 5], valve: 0.5 },
+  perforating: { line: spots("344 628, 326 616, 304 604, 282 592, 258 572"), half: [3.4, 5], valve: 0.36 },
   foot: [
     { line: spots("236 972, 268 958, 296 922, 312 890"), half: [0.3, 6] },
     { line: spots("560 940, 510 928, 460 920, 404 930"), half: [0.3, 5] },

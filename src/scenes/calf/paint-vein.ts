@@ -27,7 +27,7 @@ export const bandsOf = ({ edge, body, light }: Round): readonly string[] => [
 ];
 
 /** Plane units: half the artery's width, and from the vein's wall to its middle. */
-const ARTERY = { half: 5.4, beside: 9 } as const;
+export const ARTERY = { half: 5.4, beside: 9 } as const;
 /** Plane units along the vein to where the artery has grown too thin to be drawn. */
 const ARTERY_ENDS = 960;
 

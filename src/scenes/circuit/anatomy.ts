@@ -4,7 +4,7 @@
  */
 
 import type { Stage } from "../../sim/parameters/request.ts";
-import { type Spot, spots } from "../drawing/curve-drawing.ts";
+import { type Curve, curve, type Spot, spots } from "../drawing/curve-drawing.ts";
 import {
   BELLY_ARTERIES,
   BELLY_BEDS,
@@ -28,11 +28,11 @@ const INFERIOR_VENA_CAVA = vessel("lowerIvc", ["ivc", "ivc"], 30, "470 904, 468 
 
 /** Each ends in the stem of its lung's tree, as wide as that. */
 const artery = (side: "right" | "left", way: string) =>
-  vessel(`${side}PulmonaryArtery`, [side, "pulmonaryArtery"], 29, way, { joins: "cavae", runsOn: true });
+  vessel(`${side}PulmonaryArtery`, [side, "pulmonaryArtery"], 31, way, { joins: "cavae", opens: "end" });
 
 const PULMONARY_ARTERIES: readonly Vessel[] = [
-  artery("right", "468 276, 410 276, 372 288, 349 305, 331 319, 322 331"),
-  artery("left", "468 276, 540 274, 600 266, 635 286, 661 304"),
+  artery("right", "468 276, 414 272, 376 282, 358 297, 343 309, 331 319, 322 331"),
+  artery("left", "468 276, 540 271, 584 261, 607 263, 626 277, 640 289, 661 304"),
 ];
 
 const COLLATERALS: readonly Vessel[] = [
@@ -70,22 +70,23 @@ const CENTRE: Readonly<Record<Stage, readonly Vessel[]>> = {
   atriopulmonary: [
     vessel("svc", ["svc", "svc"], 28, "467 222, 464 260, 456 340", { behind: true }),
     vessel("ivc", ["ivc", "ivc"], 32, "468 524, 464 470, 454 416", { behind: true }),
-    vessel("chamber", ["pulmonary", "pulmonaryArtery"], 36, "448 380, 464 330, 480 276"),
-    artery("right", "480 280, 440 270, 380 284, 349 305, 331 319, 322 331"),
-    artery("left", "480 280, 540 272, 600 266, 635 286, 661 304"),
+    vessel("chamber", ["pulmonary", "pulmonaryArtery"], 38, "440 394, 448 360, 464 326, 480 276", {
+      joins: "cavae",
+      opens: "start",
+    }),
+    artery("right", "480 280, 440 270, 376 282, 358 297, 343 309, 331 319, 322 331"),
+    artery("left", "480 280, 540 270, 584 261, 607 263, 626 277, 640 289, 661 304"),
   ],
   "lateral-tunnel": [SVC_TO_LUNGS, ...PULMONARY_ARTERIES, trunk("tunnel", TRUNKS["lateral-tunnel"])],
   extracardiac: [SVC_TO_LUNGS, ...PULMONARY_ARTERIES, trunk("conduit", TRUNKS.extracardiac)],
 };
 
-/** A chamber's resting outline; the scene swells it by the chamber's computed volume. */
+/** A chamber's resting outline; the scene swells it about a spot by the chamber's computed volume. */
 export interface Chamber {
   /** name of the volume trace */
   readonly volume: string;
-  readonly centre: Spot;
-  readonly radii: Spot;
-  /** radians, clockwise on the screen */
-  readonly lean: number;
+  readonly outline: Curve;
+  readonly about: Spot;
   readonly blood: Blood;
 }
 
@@ -94,7 +95,17 @@ export const CHAMBERS: Readonly<Record<Stage, readonly Chamber[]>> = {
   "two-ventricle": [],
   glenn: [],
   atriopulmonary: [
-    { volume: "pathway", centre: [452, 376], radii: [44, 58], lean: 0, blood: "pulmonaryArtery" },
+    {
+      volume: "pathway",
+      // Distended to the patient's right; its roof goes on to the pulmonary arteries.
+      outline: curve(
+        spots(
+          "462 312, 488 322, 504 352, 505 390, 494 424, 470 440, 436 436, 408 416, 393 384, 396 350, 412 326, 436 314, 462 312",
+        ),
+      ),
+      about: [456, 378],
+      blood: "pulmonaryArtery",
+    },
   ],
   "lateral-tunnel": [],
   extracardiac: [],

@@ -2,6 +2,7 @@
 import type { Graphics } from "pixi.js";
 import { entryAt, present } from "../../sim/checked/present.ts";
 import type { Circulation } from "../../sim/circulation/answer.ts";
+import { roundOf } from "../anatomy/tones.ts";
 import { type Curve, GOLDEN, type Spot } from "../drawing/curve-drawing.ts";
 import { part } from "../drawing/even-spread.ts";
 import { bloodColour, mix } from "../theme/colour.ts";
@@ -62,15 +63,21 @@ export function drawBed(
   ink: Graphics,
   { vessel, line, between }: Laid,
   circulation: Circulation,
-  { colour }: Theme,
+  theme: Theme,
   emphasis: Emphasis,
 ): void {
+  const { colour } = theme;
   const lit = emphasis.lit.has(vessel.name);
   const last = line.x.length - 1;
   const shown = vessel.fine ? FINE.shown : SHOWN;
   const wider = vessel.widened ?? 1;
   const tint = (fraction: number) => {
-    const blood = bloodColour(colour, saturationAlong(circulation, vessel, fraction));
+    const saturation = saturationAlong(circulation, vessel, fraction);
+    // On the dark stage, and where it is branched, as the vessels it lies between.
+    const blood =
+      vessel.fine || theme.name === "light"
+        ? bloodColour(colour, saturation)
+        : roundOf(saturation, theme).light;
     return mix(mix(colour.lumen, blood, lit ? 0.95 : shown), colour.stage, dimOf(emphasis, vessel.name));
   };
   if (vessel.fine) drawStrands(ink, present(between), last, (i) => tint(i / last), FINE.width * wider);

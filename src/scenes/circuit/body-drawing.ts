@@ -166,26 +166,31 @@ function strokeAlong(
   }
 }
 
-/** Samples over which a flush end melts into what lies under it. */
-const MELTS = 8;
+/** Samples over which an end melts into what lies under it. */
+const MELTS = 5;
 
 /** As wide as the vessel is at each piece; in one piece where it does not taper. */
 function strokePieces(ink: Graphics, { vessel, line }: Laid, { color, width, cap }: Stroke, alpha = 1): void {
   const last = line.x.length - 1;
-  const end = vessel.runsOn ? Math.max(1, last - MELTS) : last;
-  const wide = (i: number) => width * taperOf(vessel, i / last);
+  const melts = Math.min(MELTS, last - 1);
+  const begin = vessel.opens === "start" ? melts : 0;
+  const end = vessel.opens === "end" ? last - melts : last;
   const stroke = (from: number, to: number, by: number, ends: Stroke["cap"]) => {
     traceCurve(ink, part(line, from, to + 1));
-    ink.stroke({ color, alpha: by * alpha, width: wide((from + to) / 2), join: JOIN, cap: ends });
+    const wide = width * taperOf(vessel, (from + to) / 2 / last);
+    ink.stroke({ color, alpha: by * alpha, width: wide, join: JOIN, cap: ends });
   };
-  const step = vessel.tapers ? PIECE : end;
-  for (let i = 0; i < end; i += step) {
+  const step = vessel.tapers ? PIECE : end - begin;
+  for (let i = begin; i < end; i += step) {
     const to = Math.min(i + step, end);
-    stroke(i, to, 1, vessel.runsOn && to === end ? "butt" : cap);
+    const melted = vessel.opens && (to === end || i === begin);
+    stroke(i, to, 1, melted ? "butt" : cap);
   }
-  // Its beginning is round all the same; samples lie 4 units apart.
-  const round = end - Math.ceil(width / 8);
-  if (vessel.runsOn && !vessel.tapers && cap === "round" && round > 0) stroke(0, round, 1, cap);
+  // The other end is round all the same; samples lie 4 units apart.
+  const round = Math.ceil(width / 8);
+  if (vessel.opens && !vessel.tapers && cap === "round" && end - begin > round)
+    stroke(begin && begin + round, begin ? end : end - round, 1, cap);
+  for (let i = 0; i < begin; i++) stroke(i, i + 1, (i + 0.5) / begin, "butt");
   for (let i = end; i < last; i++) stroke(i, i + 1, 1 - (i - end + 0.5) / (last - end), "butt");
 }
 

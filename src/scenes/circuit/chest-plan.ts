@@ -112,7 +112,7 @@ export function chestVessels(stage: Stage): readonly Vessel[] {
       ...artery("arch", "aorta", 38, fromAnnulus(along("aorta"))),
       tapers: "end",
       narrows: 1 - DESCENDING / 38,
-      runsOn: true,
+      opens: "end",
     },
     artery(
       "brachiocephalicArtery",
@@ -162,7 +162,7 @@ export function chestVessels(stage: Stage): readonly Vessel[] {
 }
 
 /** Part of the arch that lies before the left pulmonary artery; from there it goes down behind it. */
-const ABOVE_ARTERY = 0.97;
+const ABOVE_ARTERY = 0.88;
 /** Plane units of the aorta's way that lie in the ventricle and under its valve. */
 const BELOW_ANNULUS = 19;
 

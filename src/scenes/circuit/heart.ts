@@ -5,9 +5,10 @@ import type { Stage } from "../../sim/parameters/request.ts";
 import { anatomyOf } from "../anatomy/chest-anatomy.ts";
 import { chamberSize } from "../anatomy/standing.ts";
 import { roundOf } from "../anatomy/tones.ts";
+import { traceCurve } from "../drawing/curve-drawing.ts";
 import { mix } from "../theme/colour.ts";
 import type { Theme } from "../theme/theme.ts";
-import { CHAMBERS, type Chamber } from "./anatomy.ts";
+import { CHAMBERS } from "./anatomy.ts";
 import { chestFrame, onPlane } from "./chest-plan.ts";
 import { saturationOf } from "./circuit-blood.ts";
 import { dimOf, type Emphasis, NO_EMPHASIS } from "./emphasis.ts";
@@ -28,35 +29,28 @@ export function drawHeart(
     const shown = emphasis.lit.has(chamber.volume);
     const back = (color: string) => mix(color, colour.stage, dimOf(emphasis, chamber.volume));
     const { wall, edge, body, light } = roundOf(saturation, theme);
-    outline(ink, chamber, size);
+    const [x, y] = chamber.about;
+    const swollen = (by: number) => {
+      traceCurve(ink, {
+        x: chamber.outline.x.map((px) => x + by * (px - x)),
+        y: chamber.outline.y.map((py) => y + by * (py - y)),
+      });
+      ink.closePath();
+    };
+    swollen(size);
     ink.fill({ color: back(edge) });
-    ink.stroke({ color: shown ? colour.accent : back(wall), width: shown ? 8 : 6, join: "round" });
+    ink.stroke({ color: shown ? colour.accent : back(wall), width: shown ? 8 : 4, join: "round" });
     // Round: lighter towards its middle.
     for (let k = 1; k <= ROUNDS; k++) {
       const depth = k / ROUNDS;
-      outline(ink, chamber, size * (1 - 0.62 * depth));
+      swollen(size * (1 - 0.7 * depth));
       ink.fill({ color: back(depth < 0.7 ? mix(edge, body, depth / 0.7) : mix(body, light, depth - 0.7)) });
     }
   }
 }
 
 /** Fills of which a chamber's round is made. */
-const ROUNDS = 7;
-
-/** An ellipse, a little narrower towards the apex, as a ventricle is. */
-function outline(ink: Graphics, { centre: [cx, cy], radii, lean }: Chamber, size: number): void {
-  const [cos, sin] = [Math.cos(lean), Math.sin(lean)];
-  const N = 44;
-  for (let k = 0; k < N; k++) {
-    const angle = (2 * Math.PI * k) / N;
-    const x = size * radii[0] * Math.cos(angle);
-    const y = size * radii[1] * Math.sin(angle) * (1 - 0.16 * Math.cos(angle));
-    const at = [cx + x * cos - y * sin, cy + x * sin + y * cos] as const;
-    if (k === 0) ink.moveTo(...at);
-    else ink.lineTo(...at);
-  }
-  ink.closePath();
-}
+const ROUNDS = 10;
 
 /** Where the painted atrium or ventricle is pointed at, a light around it. */
 export function drawHeartLight(ink: Graphics, stage: Stage, lit: ReadonlySet<string>, theme: Theme): void {

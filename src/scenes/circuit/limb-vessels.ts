@@ -29,7 +29,7 @@ const [, leftArm] = pair(
   ["upper", "arterial"],
   10,
   "563 245, 574 216, 602 188, 644 178, 690 180, 734 198, 776 242, 808 304, 832 390, 843 480, 850 580, 864 690, 869 800, 868 918, 865 962, 870 990, 886 1002, 904 996",
-  { share: ARM, joins: "arch", tapers: "end" },
+  { share: ARM, joins: "arch", tapers: "end", opens: "start" },
 );
 /** From the bifurcation of the brachiocephalic artery over the lung's apex. */
 const rightArm = {
@@ -152,7 +152,7 @@ export const UPPER_VEINS: readonly Vessel[] = [
     share: 0.5,
     ...upperVein,
   }),
-  vessel("upperCava", ["svc", "svc"], 28, "468 196, 468 248", { ...upperVein, runsOn: true }),
+  vessel("upperCava", ["svc", "svc"], 28, "468 196, 468 248", { ...upperVein, opens: "end" }),
 ];
 
 /** Beds of the two halves of the brain and of the hands. */

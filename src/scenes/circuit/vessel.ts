@@ -48,8 +48,8 @@ export interface Vessel {
   readonly covers?: readonly (readonly Spot[])[];
   /** those let it be seen faintly */
   readonly ghost?: true;
-  /** its end lies flush in a vessel of the same width, drawn apart from it */
-  readonly runsOn?: true;
+  /** which of its ends goes over into what is drawn under it, of the same width there */
+  readonly opens?: "start" | "end";
   /** which of its ends goes on out of the picture */
   readonly fades?: "start" | "end";
   /** which of its ends is narrower: it branches into a bed there, or comes from one; and the part of its width lost there, half when left out */

@@ -33,9 +33,9 @@ export function valueAt(clock: Clocked, values: Float64Array, seconds: number): 
   return values[i]! + (values[i + 1]! - values[i]!) * w;
 }
 
-/** The same in whole steps, so that a number which keeps to the moment that the picture shows can be read. */
-export const readingAt = (clock: Clocked, values: Float64Array, seconds: number, step: number): number =>
-  step * Math.round(valueAt(clock, values, seconds) / step) + 0;
+/** The same as a whole number, so that a number which keeps to the moment that the picture shows can be read. */
+export const readingAt = (clock: Clocked, values: Float64Array, seconds: number): number =>
+  Math.round(valueAt(clock, values, seconds)) + 0;
 
 export const meanOf = (clock: Clocked, flow: Float64Array): number =>
   (passage(clock, flow).perPeriod * 60) / 1000 / clock.period;

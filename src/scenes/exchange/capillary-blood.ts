@@ -1,25 +1,28 @@
 /** What the capillary's blood carries at a moment: red cells one by one, and proteins between them. */
 
+import { entryAt } from "../../sim/checked/present.ts";
 import type { Circulation } from "../../sim/circulation/answer.ts";
 import { numberSetting } from "../../sim/parameters/parameters.ts";
 import { bloodAlong, isRich } from "../circuit/circuit-blood.ts";
 import { GOLDEN, type Spot } from "../drawing/curve-drawing.ts";
-import { part } from "../drawing/even-spread.ts";
+import { part, STEPS } from "../drawing/even-spread.ts";
 import { bloodColour, markColour, mix, tintOf } from "../theme/colour.ts";
 import type { Theme } from "../theme/theme.ts";
-import type { Marks } from "./marks.ts";
+import { type Marks, RED_CELLS } from "./marks.ts";
 import { CAPILLARY, LUMEN, type TissuePlan } from "./tissue-plan.ts";
 import { tissueTone } from "./tissue-tones.ts";
 import { beside, headingAt } from "./tube.ts";
 
 /** Red cells in view, and proteins in all: too large for the clefts, and drawn many times as large as they are. */
 const CELLS = 7;
-const PROTEINS = 42;
+const PROTEINS = 24;
+/** Which of the shapes each has, one after another. */
+const SHAPES = [0, 1, 0, 2, 1, 0, 1] as const;
 /** Part of the way from one red cell to the next in which proteins can be seen, and how near to the wall. */
-const PLASMA = 0.42;
-const CLEAR = 11;
+const PLASMA = 0.4;
+const CLEAR = 13;
 /** Of the size that they are painted in. */
-const [CELL_SIZE, PROTEIN_SIZE] = [0.9, 1.4];
+const [CELL_SIZE, PROTEIN_SIZE] = [0.9, 0.85];
 
 /** Of a red cell's colour, how much is that of blood in bulk, lighter than its marks elsewhere: here each is seen close. */
 const LIT = 0.7;
@@ -43,7 +46,7 @@ export function showRedCells(into: Marks, circulation: Circulation, time: number
         y,
         angle: headingAt(CAPILLARY, along),
         size: CELL_SIZE,
-        shape: isRich(bloodAlong(BLOOD, along), saturation) ? "oxygenated" : "deoxygenated",
+        shape: `${isRich(bloodAlong(BLOOD, along), saturation) ? "oxygenated" : "deoxygenated"} ${entryAt(RED_CELLS, entryAt(SHAPES, i))}`,
         colour: tintOf(mix(markColour(theme.colour, saturation), bloodColour(theme.colour, saturation), LIT)),
       } as const;
     }),
@@ -66,14 +69,14 @@ export function showProteins(
   ];
   into.show(
     Array.from({ length: PROTEINS }, (_, i) => {
-      // Three in a row, two rows, a little out of line.
+      // Apart from each other over the gap, each by itself.
       const gap = Math.floor(i / CELLS);
       const out = part(i * GOLDEN) - 0.5;
-      const [a, b] = [((gap % 3) + 0.5 + 0.4 * out) / 3, ((gap % 2) + 0.5 + 0.5 * out) / 2];
+      const [a, b] = [(gap + 0.5 + 0.3 * out) / (PROTEINS / CELLS), part(i * STEPS[0] * GOLDEN)];
       const along = part((i + 1 + PLASMA * (a - 0.5)) / CELLS + carried(circulation, time));
       const inBlood = beside(CAPILLARY, along, (2 * b - 1) * (LUMEN - CLEAR));
       const [x, y] = i < (1 - held) * PROTEINS ? between(i) : inBlood;
-      return { x, y, angle: i, size: PROTEIN_SIZE, shape: "protein", colour: tint } as const;
+      return { x, y, angle: 1.3 * i, size: PROTEIN_SIZE, shape: "protein", colour: tint } as const;
     }),
   );
 }

@@ -86,6 +86,13 @@ function daysOf({ days }: ExchangeCourse): Range {
   return { ...range, max: last, marks: range.marks.filter((mark) => mark <= last) };
 }
 
+/** mL in chest and abdomen, from none to a round number over what collects at most; in that the cavity of the picture is filled too. */
+export const collectedRange = (all: readonly ExchangeCourse[]): Range =>
+  rangeOf(
+    all.flatMap(({ collected }) => collected),
+    { zero: true, count: 3, least: 10 },
+  );
+
 /** Flows, and below them what has collected; the first points are those of the operation itself. */
 function plotsOf(
   { course, all }: CourseState,
@@ -105,10 +112,7 @@ function plotsOf(
       title: theme.say("further.exchange.flows"),
     },
     {
-      y: rangeOf(
-        all.flatMap(({ collected }) => collected),
-        { zero: true, count: 3, least: 10 },
-      ),
+      y: collectedRange(all),
       lines: [{ x: course.days, y: course.collected, colour: theme.colour.ink }],
       title: theme.say("further.exchange.collectedTitle"),
     },

@@ -6,17 +6,15 @@ import { lettering } from "../drawing/lettering.ts";
 import { paneScene, type ScenePane } from "../pane-scene.ts";
 import type { Box, MakeScene } from "../scene.ts";
 import { type Sizes, sizesIn } from "../theme/type.ts";
-import { courseCharts } from "./course-charts.ts";
+import { collectedRange, courseCharts } from "./course-charts.ts";
 import { dayAt, figuresAt } from "./day.ts";
 import { figureNotes, writePlates } from "./figure-plates.ts";
 import { gaugeNumbers } from "./fluid-gauge.ts";
 import { headNote } from "./notes.ts";
 import { tissuePicture } from "./tissue-drawing.ts";
 
-/** mL that fill the cavity at least, so that a few drops do not look like a flood */
-const MIN_CAVITY = 50;
 /** mL/h that one drop stands for, for a body of 1 m2. */
-const DROP = 14;
+const DROP = 7;
 /** Words are laid out again, and figures stand still long enough to be read, so many times a day of the course. */
 const READINGS_PER_DAY = 4;
 
@@ -43,7 +41,8 @@ function exchangePane(): ScenePane {
       const type = sizesIn(box, floor);
       const at = placesIn(box, type);
       const day = dayAt(course, time, still);
-      const full = Math.max(MIN_CAVITY, ...all.flatMap(({ collected }) => collected)) * 1.05;
+      // The cavity's scale is that of the curve beside it.
+      const full = collectedRange(all).max;
       const drop = DROP * circulation.request.body.bsa;
       const figures = figuresAt(course, day);
       const fit = picture.draw({ circulation, figures, drop, full, time }, at.picture, theme);

@@ -25,11 +25,11 @@ const ASIDE = 0.6;
 const PACE = 0.09;
 /** Part of the drain's way at which its arrow stands. */
 const DRAINED = 0.58;
-/** Plane units: an arrow's length for a flow of one drop; its area follows the flow. */
-const ARROW = 15;
-/** mL/h under which there is no arrow, and plane units that any other one is long, or it would be a speck. */
+/** Plane units: what a flow of one drop adds to the length that any arrow has to be seen; more flow adds with its root. */
+const ARROW = 9;
+const SEEN = 32;
+/** mL/h under which there is no arrow. */
 const NO_FLOW = 0.2;
-const SEEN = 14;
 
 /** Multiples of these, taken modulo 1, set drops evenly over ways and times at once (Roberts 2018, the R2 sequence). */
 const [WAYS, TIMES] = [0.7548776662, 0.5698402909];
@@ -78,7 +78,9 @@ export function toCavity(
   level: number,
 ): Spot {
   const gap = index % plan.cavity.gaps.length;
-  const way = { cleft: cleftOf(part(index * WAYS), along), gap };
+  // Of those below the capillary.
+  const below = along.map((flow, i) => (entryAt(CLEFTS, i).side > 0 ? flow : 0));
+  const way = { cleft: cleftOf(part(index * WAYS), below), gap };
   const [x, y] = toGap(plan, way, size, Math.min(1, phase / THROUGH_WALL));
   const falls = Math.max(0, (phase - THROUGH_WALL) / (1 - THROUGH_WALL));
   return [x, y + (level - y) * falls];
@@ -122,7 +124,7 @@ export function showArrows(
 ): void {
   const [leaving, returning, over] = CURVES.map(({ colour }) => tintOf(colour(theme)));
   const down = Math.PI / 2;
-  const sized = (flow: number) => Math.max(SEEN, ARROW * Math.sqrt(Math.abs(flow) / drop)) / ARROW_LONG;
+  const sized = (flow: number) => (SEEN + ARROW * Math.sqrt(Math.abs(flow) / drop)) / ARROW_LONG;
   const arrow = ([x, y]: Spot, angle: number, flow: number, colour = 0) => ({
     x,
     y,
@@ -134,11 +136,11 @@ export function showArrows(
   });
   const { cavity, drain, initial } = plan;
   const all = [
-    ...CLEFTS.map((cleft, i) => {
+    ...CLEFTS.map(({ at, side }, i) => {
       const flow = entryAt(along, i);
       // From the blood through the wall.
-      const [x, y] = beside(CAPILLARY, cleft, LUMEN - 10);
-      return arrow([x, y + (sized(flow) * ARROW_LONG) / 2], down, flow, leaving);
+      const [x, y] = beside(CAPILLARY, at, side * (LUMEN - 10));
+      return arrow([x, y + (side * sized(flow) * ARROW_LONG) / 2], side * down, flow, leaving);
     }),
     ...initial.map(({ line }) =>
       arrow(beside(line, 0.5, 0), headingAt(line, 0.5), lymph / initial.length, returning),

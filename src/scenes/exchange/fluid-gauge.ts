@@ -5,17 +5,20 @@ import type { Note } from "../drawing/lettering.ts";
 import { rangeOf } from "../drawing/scale.ts";
 import type { Fit } from "../drawing/split.ts";
 import type { Theme } from "../theme/theme.ts";
-import { LINING, type TissuePlan, WIDTH } from "./tissue-plan.ts";
+import { BREAK, LINING, type TissuePlan, WIDTH } from "./tissue-plan.ts";
 
-/** Plane units left free above the fullest level and below the fluid (half the lining with half its outline), where the scale's marks begin, and how long they are. */
-const AIR = 34;
-const BED = LINING / 2 + 1;
+/** Plane units left free above the fullest level and below the fluid, where the scale's marks begin, and how long they and those between them are. */
+const AIR = 20;
+const BED = LINING / 2 - 2;
 const SCALE = 24;
-const MARK = 18;
+const MARK = 22;
+const BETWEEN = 11;
+/** Marks from one with a number to the next. */
+const PARTS = 5;
 
 /** y at which the fluid stands. @param full mL at the highest level */
 export const levelAt = ({ cavity }: TissuePlan, millilitres: number, full: number): number => {
-  const room = cavity.bottom - BED - cavity.top - AIR;
+  const room = cavity.bottom - BED - cavity.gap - BREAK - AIR;
   return cavity.bottom - BED - room * Math.min(1, millilitres / (full || 1));
 };
 
@@ -29,14 +32,17 @@ export function drawGauge(ink: Graphics, plan: TissuePlan, level: number, full: 
   ink.clear();
   ink.rect(0, level, WIDTH, depth).fill({ color: colour.pressure, alpha: 0.42 });
   ink.moveTo(0, level).lineTo(WIDTH, level).stroke({ color: colour.pressure, width: 3 });
-  for (const mark of marksTo(full)) {
-    const y = levelAt(plan, mark, full);
-    ink.moveTo(SCALE, y).lineTo(SCALE + MARK, y);
+  const marks = marksTo(full);
+  const step = (marks[0] ?? full) / PARTS;
+  ink.moveTo(SCALE, levelAt(plan, 0, full)).lineTo(SCALE, levelAt(plan, full, full));
+  for (let i = 0; i <= Math.round(full / step); i++) {
+    const y = levelAt(plan, i * step, full);
+    ink.moveTo(SCALE, y).lineTo(SCALE + (i % PARTS === 0 ? MARK : BETWEEN), y);
   }
   ink.stroke({ color: colour.ink, width: 2.5 });
 }
 
-/** The scale's numbers, only the highest where they would stand too close. @param type CSS px */
+/** The scales' numbers, of the fluid's only the highest where they would stand too close. @param type CSS px */
 export const gaugeNumbers = (
   { plan, ...fit }: Fit & { readonly plan: TissuePlan },
   full: number,
@@ -45,11 +51,33 @@ export const gaugeNumbers = (
 ): readonly Note[] => {
   const all = marksTo(full);
   const apart = (fit.scale * (plan.cavity.bottom - levelAt(plan, full, full))) / (all.length + 1);
-  return (apart > 1.2 * type ? all : all.slice(-1)).map((mark) => ({
-    lines: [{ words: formatQuantity(mark, "mL"), size: type, colour: theme.colour.ink }],
-    x: fit.x + fit.scale * (SCALE + MARK + 8),
-    y: fit.y + fit.scale * levelAt(plan, mark, full),
-    anchor: [0, 0.5],
+  const write = (words: string, x: number, y: number, anchor: readonly [number, number]): Note => ({
+    lines: [{ words, size: type, colour: theme.colour.ink }],
+    x: fit.x + fit.scale * x,
+    y: fit.y + fit.scale * y,
+    anchor,
     bare: true,
-  }));
+  });
+  return [
+    ...(apart > 1.2 * type ? all : all.slice(-1)).map((mark) =>
+      write(formatQuantity(mark, "mL"), SCALE + MARK + 8, levelAt(plan, mark, full), [0, 0.5]),
+    ),
+    ...bars(plan).map(({ value, unit, x, y }) => write(formatQuantity(value, unit), x, y - 6, [0.5, 1])),
+  ];
 };
+
+/** Bars of the scale above the gap and of that below it: what they stand for, how long they are, and where their middle is. */
+const bars = ({ cavity: { top, gap } }: TissuePlan) =>
+  [
+    { value: 10, unit: "µm", long: 120, x: 912, y: top - 22 },
+    { value: 2, unit: "cm", long: 126, x: 912, y: gap + BREAK + 44 },
+  ] as const;
+
+/** Tissue and cavity each at a scale of its own. */
+export function drawScales(ink: Graphics, plan: TissuePlan, { colour }: Theme): void {
+  for (const { long, x, y } of bars(plan)) {
+    ink.moveTo(x - long / 2, y).lineTo(x + long / 2, y);
+    for (const end of [x - long / 2, x + long / 2]) ink.moveTo(end, y - 7).lineTo(end, y + 7);
+  }
+  ink.stroke({ color: colour.ink, width: 2.5 });
+}

@@ -1,14 +1,19 @@
 /** Marks that move over the tissue: each kind is painted once, in white and greys, and takes the colour that it is given. */
 import { Container, Sprite, Texture } from "pixi.js";
 import { entryAt } from "../../sim/checked/present.ts";
-import { type Ink, inkFor } from "../anatomy/painted-sheet.ts";
+import { closedOutline } from "../../sim/geometry/centreline.ts";
+import { type Ink, inkFor, trace } from "../anatomy/painted-sheet.ts";
+import { type Spot, spots } from "../drawing/curve-drawing.ts";
 
 /** Device pixels of a plane unit. */
 const DENSE = 1.6;
 /** Half a mark's picture, plane units. */
 const ROOM = 64;
 
-type Shape = "oxygenated" | "deoxygenated" | "protein" | "drop" | "arrow";
+/** Red cells: bent to a bullet, to a slipper, or seen from their edge. */
+export const RED_CELLS = ["bullet", "slipper", "edge"] as const;
+type RedCell = (typeof RED_CELLS)[number];
+type Shape = `${"oxygenated" | "deoxygenated"} ${RedCell}` | "protein" | "drop" | "arrow";
 
 interface Mark {
   readonly x: number;
@@ -66,23 +71,28 @@ export function marks(): Marks {
   };
 }
 
-/** A red cell bent to a bullet by the narrow vessel: round in front, hollow behind. */
-function paintRedCell(ink: Ink, pale: number): void {
-  ink.beginPath();
-  ink.moveTo(-40, -28);
-  ink.bezierCurveTo(-8, -35, 36, -26, 40, 0);
-  ink.bezierCurveTo(36, 26, -8, 35, -40, 28);
-  ink.bezierCurveTo(-48, 22, -22, 16, -20, 0);
-  ink.bezierCurveTo(-22, -16, -48, -22, -40, -28);
-  ink.closePath();
+/** Outlines in a narrow vessel: round in front and hollow behind; drawn out along one wall; or a disc on its edge, thin in its middle. */
+const OUTLINES: Readonly<Record<RedCell, readonly Spot[]>> = {
+  bullet: spots(
+    "-42 -27, -12 -32, 20 -26, 38 -8, 38 8, 20 26, -12 32, -42 27, -36 17, -23 10, -20 0, -23 -10, -36 -17",
+  ),
+  slipper: spots("-46 -18, -20 -29, 14 -25, 38 -10, 44 8, 24 22, 2 22, -14 15, -26 8, -42 1, -50 -8"),
+  edge: spots(
+    "-10 -31, 4 -32, 13 -23, 9 -11, 7 0, 9 11, 13 23, 4 32, -10 31, -17 21, -13 9, -11 0, -13 -9, -17 -21",
+  ),
+};
+
+function paintRedCell(ink: Ink, kind: RedCell, pale: number): void {
+  trace(ink, closedOutline(OUTLINES[kind]), true);
   ink.fillStyle = "#c4c4c4";
   ink.fill();
   ink.save();
   ink.clip();
   // Thin in its middle, where more light comes through.
   const thin = ink.createRadialGradient(4, -6, 2, 6, 0, 36);
-  thin.addColorStop(0, `rgba(255,255,255,${pale})`);
-  thin.addColorStop(0.5, `rgba(255,255,255,${0.7 * pale})`);
+  const lit = kind === "edge" ? 0.5 * pale : pale;
+  thin.addColorStop(0, `rgba(255,255,255,${lit})`);
+  thin.addColorStop(0.5, `rgba(255,255,255,${0.7 * lit})`);
   thin.addColorStop(1, "rgba(255,255,255,0)");
   ink.fillStyle = thin;
   ink.fillRect(-ROOM, -ROOM, 2 * ROOM, 2 * ROOM);
@@ -92,20 +102,21 @@ function paintRedCell(ink: Ink, pale: number): void {
   ink.fillStyle = under;
   ink.fillRect(-ROOM, -ROOM, 2 * ROOM, 2 * ROOM);
   ink.restore();
+  trace(ink, closedOutline(OUTLINES[kind]), true);
   ink.lineWidth = 2.4;
   ink.strokeStyle = "#8a8a8a";
   ink.stroke();
 }
 
 /** Half a drop, plane units. */
-const DROP = 9.5;
+const DROP = 6.6;
 
+/** Water: clear in its middle, with a light. */
 function paintDrop(ink: Ink): void {
-  const round = ink.createRadialGradient(-3, -3, 1, 0, 0, DROP);
-  round.addColorStop(0, "#fff");
-  round.addColorStop(0.25, "#fff");
-  round.addColorStop(0.5, "#d8d8d8");
-  round.addColorStop(1, "#a4a4a4");
+  const round = ink.createRadialGradient(-1.5, -2, 0.5, 0, 0, DROP);
+  round.addColorStop(0, "rgba(255,255,255,0.55)");
+  round.addColorStop(0.55, "rgba(255,255,255,0.75)");
+  round.addColorStop(1, "#fff");
   ink.beginPath();
   ink.arc(0, 0, DROP, 0, 2 * Math.PI);
   ink.fillStyle = round;
@@ -129,29 +140,29 @@ function paintArrow(ink: Ink): void {
   ink.fill();
 }
 
-/** Albumin is heart-shaped: three lobes. */
-const LOBES = [
-  [-2.4, -1.8],
-  [2.6, -1.6],
-  [0, 2.4],
-] as const;
+/** Albumin: a globe of three domains, in outline a blunt heart. */
+const ALBUMIN = spots("0 10, -7 5, -12 -4, -9 -10, -4 -11, 0 -8, 4 -11, 9 -10, 12 -4, 7 5");
 
 function paintProtein(ink: Ink): void {
-  for (const [radius, grey] of [
-    [4.4, "#5e5e5e"],
-    [3.3, "#fff"],
-  ] as const)
-    for (const [x, y] of LOBES) {
-      ink.beginPath();
-      ink.arc(x, y, radius, 0, 2 * Math.PI);
-      ink.fillStyle = grey;
-      ink.fill();
-    }
+  trace(ink, closedOutline(ALBUMIN), true);
+  const round = ink.createRadialGradient(-4, -5, 1, 0, -1, 13);
+  round.addColorStop(0, "#fff");
+  round.addColorStop(0.5, "#e6e6e6");
+  round.addColorStop(1, "#a8a8a8");
+  ink.fillStyle = round;
+  ink.fill();
+  ink.lineWidth = 2;
+  ink.strokeStyle = "#5e5e5e";
+  ink.stroke();
 }
 
 const PAINT: Readonly<Record<Shape, (ink: Ink) => void>> = {
-  oxygenated: (ink) => paintRedCell(ink, 1),
-  deoxygenated: (ink) => paintRedCell(ink, 0.35),
+  ...(Object.fromEntries(
+    RED_CELLS.flatMap((kind) => [
+      [`oxygenated ${kind}`, (ink: Ink) => paintRedCell(ink, kind, 1)],
+      [`deoxygenated ${kind}`, (ink: Ink) => paintRedCell(ink, kind, 0.35)],
+    ]),
+  ) as Readonly<Record<Exclude<Shape, "protein" | "drop" | "arrow">, (ink: Ink) => void>>),
   protein: paintProtein,
   drop: paintDrop,
   arrow: paintArrow,

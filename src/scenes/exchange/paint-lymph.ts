@@ -1,11 +1,11 @@
 /** Lymph vessels: initial ones, whose wall cells overlap as flaps that let water in, and the collecting one with its valves. */
-import { lastOf } from "../../sim/checked/present.ts";
+import { entryAt, lastOf } from "../../sim/checked/present.ts";
 import { type Ink, trace } from "../anatomy/painted-sheet.ts";
 import { tissue } from "../anatomy/tones.ts";
 import type { Curve, Spot } from "../drawing/curve-drawing.ts";
 import { mix } from "../theme/colour.ts";
 import type { Theme } from "../theme/theme.ts";
-import { INITIAL_HALF, LYMPH_HALF, type TissuePlan } from "./tissue-plan.ts";
+import { type Blind, INITIAL_HALF, LYMPH_HALF, type TissuePlan } from "./tissue-plan.ts";
 import { tissueTone } from "./tissue-tones.ts";
 import { beside, fillTube, headingAt } from "./tube.ts";
 
@@ -14,34 +14,39 @@ const VALVES = [0.16, 0.67] as const;
 const LEAFLET = 0.105;
 const OPEN = 0.13;
 /** Plane units along the wall from one cell to the next, by which each overlaps it, and how far its free end stands inward. */
-const CELL = 72;
+const CELL = 66;
 const OVERLAP = 30;
-const FLAP = 46;
-const THICK = 8;
+const FLAP = 34;
+const THICK = 10;
 /** From outside through a door to the vessel's inside, plane units: along the wall from where its lower cell begins, and outward from it. */
 const THROUGH: readonly Spot[] = [
   [-26, 40],
-  [-10, 6],
-  [14, -16],
-  [46, -38],
+  [-9, 6],
+  [10, -11],
+  [40, -26],
 ];
 /** Plane units from a vessel's blind end to its first cell, and part of its way along which its wall has such doors. */
 const FIRST = 16;
 const DOORS = 0.72;
 const doorsOf = ({ length }: Curve): number => Math.floor((DOORS * length - 20) / CELL);
-/** Plane units that an anchoring filament reaches into the tissue. */
-const FILAMENT = 46;
+/** Plane units that an anchoring filament reaches into the tissue, and how many hold a door. */
+const FILAMENT = 44;
+const FAN = 4;
 
 type Width = (part: number) => number;
 
-/** Round at its blind end, as wide as the collecting vessel where it joins that. @param share of the width, as round */
-const initialWidth =
-  ({ length }: Curve, share = 1): Width =>
+/** Part of a vessel's way over which it goes over into the next one. */
+const JOINED = 0.4;
+
+/** Round at its blind end, uneven on, as wide as the next vessel where it joins that. @param share of the width, as round */
+const blindWidth =
+  ({ line: { length }, half, into }: Blind, share = 1): Width =>
   (part) => {
-    const from = (part * length - (1 - share) * INITIAL_HALF) / (share * INITIAL_HALF);
-    const joined = Math.max(0, (part - 0.6) / 0.4);
+    const from = (part * length - (1 - share) * half) / (share * half);
+    const joined = Math.max(0, (part - 1 + JOINED) / JOINED);
     const round = Math.sqrt(1 - (1 - Math.min(1, Math.max(0, from))) ** 2);
-    return share * (INITIAL_HALF - (INITIAL_HALF - LYMPH_HALF) * joined) * round;
+    const uneven = 0.09 * Math.sin((part * length) / 27 + half) + 0.04 * Math.sin((part * length) / 13);
+    return share * (half * (1 + uneven * (1 - joined)) + (into - half) * joined) * round;
   };
 
 /** It bulges behind the leaflets of each valve. */
@@ -59,77 +64,101 @@ export const channel: Width = (part) =>
 
 const BANDS = 9;
 
-export function paintLymph(ink: Ink, { lymph, initial }: TissuePlan, theme: Theme): void {
+export function paintLymph(ink: Ink, { lymph, initial, buds }: TissuePlan, theme: Theme): void {
   const { edge, shade, body, light } = tissueTone("lymph", theme);
-  for (const { line } of initial) paintFilaments(ink, line, tissueTone("ground", theme).edge);
+  const blind = [...initial, ...buds];
+  for (const each of blind) paintFilaments(ink, each, tissueTone("ground", theme).edge);
   const pass = (share: number, more: number, colour: string) => {
-    for (const { line } of initial) {
-      const width = initialWidth(line, share);
-      fillTube(ink, line, (part) => Math.max(0, width(part) + more), colour);
+    for (const each of blind) {
+      const width = blindWidth(each, share);
+      fillTube(ink, each.line, (part) => Math.max(0, width(part) + more), colour);
     }
     fillTube(ink, lymph, (part) => share * collectingWidth(part) + more, colour);
   };
-  pass(1, 7, edge);
-  pass(1, 4.5, mix(light, shade, 0.35));
-  pass(1, 0, edge);
+  // Where cells make the wall it has no line of its own: between them it is open.
+  const walled = (more: number, colour: string) => {
+    for (const each of initial)
+      fillTube(ink, each.line, (part) => (part < walledTo(each) ? 0 : blindWidth(each)(part) + more), colour);
+    fillTube(ink, lymph, (part) => collectingWidth(part) + more, colour);
+  };
+  walled(7, edge);
+  walled(4.5, mix(light, shade, 0.35));
+  walled(0, edge);
   pass(1, -2, shade);
   for (let k = 1; k <= BANDS; k++) {
     const lit = k / BANDS;
     pass(1 - 0.78 * lit, -2, lit < 0.6 ? mix(shade, body, lit / 0.6) : mix(body, light, lit - 0.6));
   }
-  for (const { line } of initial) paintWall(ink, line, initialWidth(line), theme);
+  for (const each of blind) paintWall(ink, each, each.half < INITIAL_HALF ? [] : buds, theme);
   for (const at of VALVES) paintValve(ink, lymph, at, theme);
 }
 
-/** Filaments hold the wall's cells to the fibres around, so that swelling pulls the flaps open. */
-function paintFilaments(ink: Ink, line: Curve, colour: string): void {
+/** Filaments hold the outer lip of each door to the fibres around, so that swelling pulls it open. */
+function paintFilaments(ink: Ink, blind: Blind, colour: string): void {
+  const { line } = blind;
+  const width = blindWidth(blind);
   ink.lineWidth = 2.2;
   ink.strokeStyle = colour;
-  const width = initialWidth(line);
-  const count = Math.floor((0.62 * line.length) / 20);
   ink.beginPath();
-  for (let k = 0; k <= count; k++)
-    for (const side of [-1, 1]) {
-      const part = 0.03 + (0.6 * k) / count;
-      const reach = FILAMENT * (0.7 + 0.3 * Math.sin(5 * k + side));
-      const [x, y] = beside(line, part, side * width(part));
-      const [tx, ty] = beside(line, part - (0.1 * (4 - k)) / count / 2, side * (width(part) + reach));
-      ink.moveTo(x, y);
-      ink.quadraticCurveTo((x + tx) / 2 + 4, (y + ty) / 2 - 4, tx, ty);
-    }
+  for (let k = 0; k < doorsOf(line); k++)
+    for (const side of [-1, 1])
+      for (let n = 0; n < FAN; n++) {
+        const lip = FIRST + k * CELL + 7 * n;
+        const reach = FILAMENT * (0.75 + 0.25 * Math.sin(5 * k + 3 * n + side));
+        const [x, y] = beside(line, lip / line.length, side * width(lip / line.length));
+        const far = Math.max(0, lip + 15 * (n - 1.6)) / line.length;
+        const [tx, ty] = beside(line, far, side * (width(far) + reach));
+        ink.moveTo(x, y);
+        ink.quadraticCurveTo((x + tx) / 2 + 4, (y + ty) / 2 - 4, tx, ty);
+      }
   ink.stroke();
 }
 
+/** Part of its way up to which cells make its wall. */
+const walledTo = ({ line }: Blind): number => (FIRST + doorsOf(line) * CELL + OVERLAP / 2) / line.length;
+
 /** Cells like shingles: the end of each stands a little inward of where the next begins, as a door that opens inward only. */
-function paintWall(ink: Ink, line: Curve, width: Width, theme: Theme): void {
-  const tone = tissueTone("lymph", theme);
+function paintWall(ink: Ink, blind: Blind, buds: readonly Blind[], theme: Theme): void {
+  const { line } = blind;
+  const width = blindWidth(blind);
+  const lymph = tissueTone("lymph", theme);
+  const cell = tissueTone("endothelium", theme);
   const nucleus = tissueTone("nucleus", theme);
-  const count = doorsOf(line);
+  const fill = (points: readonly Spot[]) => {
+    trace(ink, points, true);
+    ink.fillStyle = mix(cell.body, lymph.light, 0.3);
+    ink.fill();
+    ink.lineWidth = 1.8;
+    ink.strokeStyle = mix(cell.edge, lymph.edge, 0.4);
+    ink.stroke();
+  };
+  const flap = (FLAP * blind.half) / INITIAL_HALF;
+  // One cell over the blind end.
+  const cap = Array.from({ length: 21 }, (_, i) => (i / 10 - 1) * (FIRST + 12));
+  const onCap = (off: number) =>
+    cap.map((along): Spot => {
+      const part = Math.abs(along) / line.length;
+      return beside(line, part, Math.sign(along) * (width(part) + off));
+    });
+  fill([...onCap(2 + THICK / 2), ...onCap(2 - THICK / 2).reverse()]);
   for (const side of [-1, 1])
-    for (let k = 0; k < count; k++) {
+    for (let k = doorsOf(line) - 1; k >= 0; k--) {
       const [from, to] = [(FIRST + k * CELL) / line.length, (FIRST + (k + 1) * CELL + OVERLAP) / line.length];
       const at = (share: number, off: number): Spot => {
         const part = from + (to - from) * share;
-        const inward = FLAP * Math.max(0, (share - 0.5) / 0.5) ** 1.3;
+        const inward = flap * Math.max(0, (share - 0.5) / 0.5) ** 1.3;
         return beside(line, part, side * (width(part) + 2 - inward + off));
       };
+      // A bud opens here.
+      if (buds.some((bud) => near(bud, at(0.4, 0)) || near(bud, at(0.8, 0)))) continue;
       const shares = Array.from({ length: 17 }, (_, i) => i / 16);
-      const thick = (share: number) => (THICK / 2) * Math.min(1, 6 * share, 5 * (1 - share) + 0.25);
-      trace(
-        ink,
-        [
-          ...shares.map((share) => at(share, thick(share))),
-          ...shares.toReversed().map((share) => at(share, -thick(share))),
-        ],
-        true,
-      );
-      ink.fillStyle = mix(tone.light, tone.shade, 0.35);
-      ink.fill();
-      ink.lineWidth = 1.6;
-      ink.strokeStyle = tone.edge;
-      ink.stroke();
+      const thick = (share: number) => (THICK / 2) * Math.min(1, 5 * share + 0.3, 4 * (1 - share) + 0.25);
+      fill([
+        ...shares.map((share) => at(share, thick(share))),
+        ...shares.toReversed().map((share) => at(share, -thick(share))),
+      ]);
       ink.beginPath();
-      ink.ellipse(...at(0.36, 1), 17, 6.6, headingAt(line, from + (to - from) * 0.36), 0, 2 * Math.PI);
+      ink.ellipse(...at(0.34, 1), 14, 6, headingAt(line, from + (to - from) * 0.34), 0, 2 * Math.PI);
       ink.fillStyle = nucleus.body;
       ink.fill();
       ink.lineWidth = 1.2;
@@ -137,6 +166,9 @@ function paintWall(ink: Ink, line: Curve, width: Width, theme: Theme): void {
       ink.stroke();
     }
 }
+
+const near = ({ line, half }: Blind, [x, y]: Spot): boolean =>
+  line.x.some((each, i) => Math.hypot(each - x, entryAt(line.y, i) - y) < half);
 
 /** Two leaflets that meet downstream, thick where they spring from the wall; the pocket of each shows its far half. */
 function paintValve(ink: Ink, line: Curve, at: number, theme: Theme): void {
@@ -185,13 +217,14 @@ function paintValve(ink: Ink, line: Curve, at: number, theme: Theme): void {
 
 /** How drops enter an initial vessel: between two cells of its wall. @param index any whole number */
 export function doorOf(
-  { line }: TissuePlan["initial"][number],
+  blind: Blind,
   index: number,
 ): { readonly side: 1 | -1; readonly through: readonly Spot[]; readonly part: number } {
+  const { line } = blind;
   const count = doorsOf(line);
   const door = FIRST + (1 + (Math.floor(index / 2) % Math.max(1, count - 1))) * CELL;
   const side = index % 2 === 1 ? 1 : -1;
-  const width = initialWidth(line);
+  const width = blindWidth(blind);
   const through = THROUGH.map(([along, out]): Spot => {
     const part = (door + along) / line.length;
     return beside(line, part, side * (width(part) + out));

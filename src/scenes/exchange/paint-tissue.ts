@@ -6,7 +6,7 @@ import { type Curve, curve, type Spot } from "../drawing/curve-drawing.ts";
 import { mix } from "../theme/colour.ts";
 import type { Theme } from "../theme/theme.ts";
 import { paintLymph } from "./paint-lymph.ts";
-import { LINING, LINING_CELLS, type TissuePlan, WIDTH } from "./tissue-plan.ts";
+import { BREAK, LINING, LINING_CELLS, type TissuePlan, WIDTH } from "./tissue-plan.ts";
 import { tissueTone } from "./tissue-tones.ts";
 import { beside, fillTube, headingAt, strokeBeside } from "./tube.ts";
 
@@ -61,9 +61,35 @@ function paintCavity(ink: Ink, plan: TissuePlan, theme: Theme): void {
   ink.fill();
   paintBodyWall(ink, bottom, height, theme);
   paintLining(ink, lining, -1, GAP, theme);
-  paintLining(ink, flat(bottom, 0), 1, 4, theme);
+  // At the body's scale its cells are too small to be seen.
+  const serosa = tissueTone("endothelium", theme);
+  strokeBeside(ink, flat(bottom, 0), 0, LINING - 1, serosa.edge);
+  strokeBeside(ink, flat(bottom, 0), 0, LINING - 4, serosa.body);
+  paintBreak(ink, cavity.gap, theme);
   paintChannel(ink, plan, theme);
   paintDrain(ink, drain, theme);
+}
+
+/** Plane units from one tooth of a torn edge to the next, and their height. */
+const TOOTH = 27;
+const TORN = 7;
+
+/** The picture torn across: above it the tissue's scale, below it the body's. */
+function paintBreak(ink: Ink, top: number, { colour }: Theme): void {
+  const edge = (y: number) =>
+    Array.from(
+      { length: Math.ceil(WIDTH / TOOTH) + 2 },
+      (_, k): Spot => [(k - 0.5) * TOOTH, y + (k % 2 ? TORN : -TORN) * (0.7 + 0.3 * Math.sin(5 * k))],
+    );
+  trace(ink, [...edge(top), ...edge(top + BREAK).reverse()], true);
+  ink.fillStyle = colour.stage;
+  ink.fill();
+  for (const y of [top, top + BREAK]) {
+    trace(ink, edge(y));
+    ink.lineWidth = 2;
+    ink.strokeStyle = colour.inkSoft;
+    ink.stroke();
+  }
 }
 
 /** From the cavity outward: parts of the wall's thickness at which muscle, fat and skin end. */

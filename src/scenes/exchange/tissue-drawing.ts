@@ -9,7 +9,7 @@ import type { Theme } from "../theme/theme.ts";
 import { showProteins, showRedCells } from "./capillary-blood.ts";
 import { type DayFigures, swelling } from "./day.ts";
 import { showArrows, showDrops } from "./fluid-drops.ts";
-import { drawGauge, levelAt } from "./fluid-gauge.ts";
+import { drawGauge, drawScales, levelAt } from "./fluid-gauge.ts";
 import { marks } from "./marks.ts";
 import { paintCapillary } from "./paint-capillary.ts";
 import { paintGround, paintTissue } from "./paint-tissue.ts";
@@ -101,7 +101,10 @@ export function tissuePicture(): TissuePicture {
       spread = size.toFixed(3);
       const level = levelAt(plan, figures.collected, full);
       const gauge = `${level.toFixed(1)} ${full}`;
-      if (gauge !== filled) drawGauge(fluid, plan, level, full, theme);
+      if (gauge !== filled) {
+        drawGauge(fluid, plan, level, full, theme);
+        drawScales(fluid, plan, theme);
+      }
       filled = gauge;
       showRedCells(blood, circulation, time, theme);
       showProteins(proteins, plan, circulation, time, theme);

@@ -20,15 +20,23 @@ export const CAPILLARY = curve(spots("-30 176, 180 172, 420 190, 640 184, 840 17
 /** Half the capillary's lumen, and the thickness of its wall. */
 export const LUMEN = 34;
 export const WALL = 9;
-/** Cells on each side of the capillary's wall, long and thin, and the clefts between them on its lower side. */
+/** Cells on each side of the capillary's wall, long and thin; those on one side lie against the clefts of the other. */
 export const WALL_CELLS = 5;
-export const CLEFTS = Array.from({ length: WALL_CELLS - 1 }, (_, i) => (i + 1) / WALL_CELLS);
-/** Half the collecting lymph vessel, and half an initial one. */
-export const LYMPH_HALF = 78;
-export const INITIAL_HALF = 82;
+/** Clefts between them along the capillary: part of its length, and the side, 1 below. */
+export const CLEFTS = Array.from({ length: 2 * WALL_CELLS - 1 }, (_, i) => ({
+  at: (i + 1) / (2 * WALL_CELLS),
+  side: i % 2 === 0 ? -1 : 1,
+}));
+/** Half the collecting lymph vessel, an initial one, and a bud of that. */
+export const LYMPH_HALF = 64;
+export const INITIAL_HALF = 58;
+const BUD_HALF = 38;
 /** Plane units of the body's wall under the cavity and of the cavity, in the height in which the places are given. */
 const BODY_WALL = 66;
-const CAVITY = 150;
+const CAVITY = 195;
+/** Plane units under the lining at which the picture goes over to the body's own scale, and the gap that says so. */
+const FILM = 34;
+export const BREAK = 17;
 
 /** Of loose connective tissue: most cells make its fibres. */
 export type CellKind = "fibroblast" | "fat" | "macrophage";
@@ -46,14 +54,22 @@ interface Cavity {
   /** flat cells along the tissue's edge, and the parts of its length at which water passes between two of them */
   readonly lining: Curve;
   readonly gaps: readonly number[];
-  /** y of the lining's lowest place; y of the body's wall */
+  /** y of the lining's lowest place; of the gap from the tissue's scale to the body's; and of the body's wall */
   readonly top: number;
+  readonly gap: number;
   readonly bottom: number;
 }
 
-/** A lymph vessel that begins blind, and the part of the collecting one's length at which it runs into that. */
-interface Initial {
+/** A lymph vessel that begins blind. */
+export interface Blind {
   readonly line: Curve;
+  /** plane units: half its width, and half of that of the vessel that it runs into */
+  readonly half: number;
+  readonly into: number;
+}
+
+/** One with doors, and the part of the collecting one's length at which it runs into that. */
+export interface Initial extends Blind {
   readonly joins: number;
 }
 
@@ -64,6 +80,8 @@ export interface TissuePlan {
   /** the collecting lymph vessel */
   readonly lymph: Curve;
   readonly initial: readonly Initial[];
+  /** of initial ones */
+  readonly buds: readonly Blind[];
   readonly cavity: Cavity;
   /** from its tip in the cavity through the body's wall */
   readonly drain: Curve;
@@ -78,21 +96,33 @@ export function tissuePlan(height: number): TissuePlan {
   const factor = (tall - FROM) / (GIVEN - FROM);
   const down = (y: number) => (y < FROM ? y : FROM + (y - FROM) * factor);
   const course = (text: string) => curve(spots(text).map(([x, y]): Spot => [x, down(y)]));
-  const lymph = course("790 578, 714 630, 610 641, 480 640, 330 628, 200 600, 80 560, -120 490");
+  const lymph = course("800 588, 714 640, 610 648, 480 646, 330 634, 200 606, 80 566, -120 496");
   const initial = [
-    "818 350, 832 420, 824 500, 790 578, 714 630",
-    "452 346, 470 420, 462 500, 424 574, 330 628",
+    "852 322, 838 384, 846 446, 822 514, 792 590, 714 640",
+    "398 318, 428 376, 436 440, 446 506, 414 572, 330 634",
   ].map((text): Initial => {
     const line = course(text);
     return {
       line,
+      half: INITIAL_HALF,
+      into: LYMPH_HALF,
       joins: nearest(lymph, [entryAt(line.x, line.x.length - 1), entryAt(line.y, line.y.length - 1)]),
     };
   });
-  const vessels = [...initial.map(({ line }) => [line, INITIAL_HALF] as const), [lymph, LYMPH_HALF] as const];
+  const buds = ["672 404, 718 442, 772 478, 834 488", "596 372, 556 414, 504 444, 440 456"].map(
+    (text): Blind => ({
+      line: course(text),
+      half: BUD_HALF,
+      into: BUD_HALF,
+    }),
+  );
+  const vessels = [
+    ...[...initial, ...buds].map(({ line, half }) => [line, half] as const),
+    [lymph, LYMPH_HALF] as const,
+  ];
   const bottom = tall - BODY_WALL * Math.min(1, factor);
   const top = bottom - CAVITY * Math.min(1.4, factor);
-  const cavity = { lining: liningAt(top), gaps: GAPS, top, bottom };
+  const cavity = { lining: liningAt(top), gaps: GAPS, top, gap: top + FILM, bottom };
   const drain = curve(
     spots("560 -29, 650 -28, 730 -26, 796 -10, 846 28, 890 76, 930 130").map(
       ([x, y]): Spot => [x, y + bottom],
@@ -103,6 +133,7 @@ export function tissuePlan(height: number): TissuePlan {
     down,
     lymph,
     initial,
+    buds,
     cavity,
     drain,
     cells: cellsIn(tall, vessels),
@@ -144,9 +175,9 @@ const AROUND = 42;
 /** In rows, each shifted against the next, and none quite in line; some beyond the borders, to be there when the tissue shrinks. */
 function cellsIn(height: number, vessels: readonly (readonly [Curve, half: number])[]): readonly Cell[] {
   const free = ([x, y]: Spot): boolean =>
-    CLEFTS.every((cleft) => {
-      const [cx, cy] = beside(CAPILLARY, cleft, LUMEN);
-      return Math.abs(x - cx) > UNDER[0] || y < cy || y > cy + UNDER[1];
+    CLEFTS.every(({ at, side }) => {
+      const [cx, cy] = beside(CAPILLARY, at, side * LUMEN);
+      return Math.abs(x - cx) > UNDER[0] || side * (y - cy) < 0 || side * (y - cy) > UNDER[1];
     }) &&
     vessels.every(([line, half]) =>
       line.x.every((each, i) => Math.hypot(each - x, entryAt(line.y, i) - y) > half + AROUND),

@@ -3,7 +3,7 @@ import { entryAt, lastOf } from "../../sim/checked/present.ts";
 import { type Curve, curve, placeOn, type Spot } from "../drawing/curve-drawing.ts";
 import { doorOf } from "./paint-lymph.ts";
 import { apart } from "./tissue-cells.ts";
-import { CAPILLARY, CLEFTS, INITIAL_HALF, LUMEN, LYMPH_HALF, type TissuePlan, WALL } from "./tissue-plan.ts";
+import { CAPILLARY, CLEFTS, LUMEN, LYMPH_HALF, type TissuePlan, WALL, WIDTH } from "./tissue-plan.ts";
 import { beside } from "./tube.ts";
 
 /** Plane units from one disc of a vessel to the next. */
@@ -40,8 +40,16 @@ function lineOf(plan: TissuePlan, name: string, build: () => Curve): Curve {
   return line;
 }
 
-/** Under a cleft in the capillary's lower wall, beyond the arrow through it. */
-const under = (cleft: number): Spot => beside(CAPILLARY, entryAt(CLEFTS, cleft), LUMEN + WALL + 34);
+/** Outside a cleft in the capillary's wall, beyond the arrow through it. */
+function outside(cleft: number): Spot {
+  const { at, side } = entryAt(CLEFTS, cleft);
+  return beside(CAPILLARY, at, side * (LUMEN + WALL + 34));
+}
+
+/** Plane units beyond the picture's borders by which water from above the capillary goes round it. */
+const ROUND = 30;
+/** and where it comes in again */
+const ENTERS = 300;
 
 /** A place on one of a family of ways at a tissue's size. */
 function between(
@@ -74,12 +82,20 @@ export const toDoor = (
   share: number,
 ): Spot =>
   between(plan, `${cleft} ${vessel} ${door}`, size, share, (swollen) => {
-    const { line } = entryAt(plan.initial, vessel);
+    const { line, half } = entryAt(plan.initial, vessel);
     const { side, through } = doorOf(entryAt(plan.initial, vessel), door);
     // Past the shoulder of its blind end.
-    const shoulder = beside(line, 0.02, side * (INITIAL_HALF + 40));
+    const shoulder = beside(line, 0.02, side * (half + 40));
     const [outer, ...inward] = through as [Spot, ...Spot[]];
-    return curve([...taut([under(cleft), shoulder, outer], obstaclesIn(plan, swollen)), ...inward]);
+    const obstacles = obstaclesIn(plan, swollen);
+    const out = outside(cleft);
+    const isAbove = entryAt(CLEFTS, cleft).side < 0;
+    const border = entryAt(line.x, 0) > WIDTH / 2 ? WIDTH + ROUND : -ROUND;
+    const round: readonly Spot[] = isAbove
+      ? [...taut([out, [out[0], -ROUND]], obstacles), [border, -ROUND]]
+      : [];
+    const from: Spot = isAbove ? [border, plan.down(ENTERS)] : out;
+    return curve([...round, ...taut([from, shoulder, outer], obstacles), ...inward]);
   });
 
 /** Plane units across: on the right of all lymph vessels. */
@@ -100,13 +116,13 @@ export const toGap = (
       [PAST_LYMPH, plan.down(600)],
     ];
     const above: Spot = [end[0], top - 50];
-    return curve([...taut([under(cleft), ...past, above], obstaclesIn(plan, swollen)), end]);
+    return curve([...taut([outside(cleft), ...past, above], obstaclesIn(plan, swollen)), end]);
   });
 
 /** Cells where they lie in a tissue of this size, and vessels as rows of discs. */
-function obstaclesIn({ cells, initial, lymph }: TissuePlan, size: number): readonly Obstacle[] {
+function obstaclesIn({ cells, initial, buds, lymph }: TissuePlan, size: number): readonly Obstacle[] {
   const discs = [
-    ...initial.map(({ line }) => [line, INITIAL_HALF] as const),
+    ...[...initial, ...buds].map(({ line, half }) => [line, half] as const),
     [lymph, LYMPH_HALF] as const,
   ].flatMap(([line, half]) => {
     const count = Math.ceil(line.length / DISCS);

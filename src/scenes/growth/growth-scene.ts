@@ -1,6 +1,7 @@
 /** A body that grows, with a tube that does not or a chamber that grows less. */
 import { Container } from "pixi.js";
 import type { SweepPoint } from "../../chain/running-sweep.ts";
+import { formatNumber, formatQuantity } from "../../i18n/index.ts";
 import { entryAt } from "../../sim/checked/present.ts";
 import { hasPathway } from "../../sim/parameters/request.ts";
 import { lettering, type Note } from "../drawing/lettering.ts";
@@ -88,12 +89,13 @@ export const makeGrowth: MakeScene = () => {
       row.draw(points, { now: bsa, time, still, dense }, top, type, theme);
       if (note) words.write({ ...note, x: top.x + across / 2, y: top.y + top.height + 0.4 * type }, theme);
       words.end();
-      const named = shownOf(points, across, need).map(({ at, request }) => ({
+      // Units once, at the first: beside each other they would run into the next plot's.
+      const named = shownOf(points, across, need).map(({ at, request }, i) => ({
         at,
-        words: [
-          theme.say("further.growth.age", { age: request.body.ageYears }),
-          theme.say("further.growth.surface", { bsa: at }),
-        ],
+        words:
+          i === 0
+            ? [theme.say("further.growth.age", { age: request.body.ageYears }), formatQuantity(at, "m2", 2)]
+            : [formatNumber(request.body.ageYears, 0), formatNumber(at, 2)],
       }));
       plots.draw({ sweep, foot: theme.say("further.growth.axis"), mark: bsa, named }, rest, type, theme);
     },

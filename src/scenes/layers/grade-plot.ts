@@ -225,14 +225,21 @@ function writeFigures(sheet: Sheet, known: readonly Circulation[], axes: Axes): 
   ink.circle(x(1), y(last), radius).fill({ color: theme.colour.pressure });
   if (brief) return;
   const end = formatQuantity(last, "mmHg", 1);
-  // Above the line where its letters begin, each about six tenths of its height wide.
+  // Above all lines where its letters begin, each about six tenths of its height wide.
   const begin = x(1) - 4 - 0.6 * sizes.label * end.length;
-  const line = points.flatMap((point) => [x(point.station), y(point.pressure)]);
+  const heights = known.flatMap((each) =>
+    linesOf(each, known).map((line) =>
+      heightAt(
+        line.flatMap((point) => [x(point.station), y(point.pressure)]),
+        begin,
+      ),
+    ),
+  );
   sheet.words.write(
     {
       lines: [{ words: end, size: sizes.label, colour: theme.colour.pressure, bold: true }],
       x: x(1) - 4,
-      y: Math.min(y(last), heightAt(line, begin)) - 6,
+      y: Math.min(y(last), ...heights) - 6,
       anchor: [1, 1],
       bare: true,
     },

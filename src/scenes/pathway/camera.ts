@@ -3,10 +3,12 @@ import type { PathwayGeometry } from "../../sim/geometry/geometry.ts";
 import type { Box } from "../scene.ts";
 import { ease } from "../theme/motion.ts";
 import type { Moment } from "./moment.ts";
-import { extent, type Projection, project, type Sight } from "./pathway-layout.ts";
+import { type Extent, extent, type Projection, project, type Sight } from "./pathway-layout.ts";
 
 /** How near a "close" camera comes, times the whole. */
 const CLOSE = 2.4;
+/** Part of the lungs' width by which diaphragm and liver reach further to either side. */
+const FLANK = 0.07;
 /** s of a glide */
 const GLIDE = 0.8;
 
@@ -25,9 +27,9 @@ export function paneCamera(): Camera {
     get projection() {
       return projection;
     },
-    aim(geometry, box, { view, viewport, compared }, shared) {
-      const tall = !compared && box.height > box.width;
-      const whole = project(box, shared?.extent ?? extent(geometry, tall));
+    aim(geometry, box, moment, shared) {
+      const { view, viewport } = moment;
+      const whole = project(box, shared?.extent ?? sight(geometry, moment));
       const place = (shared ?? geometry).places.find((each) => each.name === view.camera);
       const goal = place ? near(whole, box, place.at) : whole;
       // Only a change of the camera glides; a new size or new lengths take their place at once.
@@ -44,6 +46,14 @@ export function paneCamera(): Camera {
       return projection;
     },
   };
+}
+
+/** Beside another pane or words of the page, and in a tall box, nothing reaches out of it. */
+function sight(geometry: PathwayGeometry, { compared, viewport: { full, clear } }: Moment): Extent {
+  const [left, bottom, right, top] = extent(geometry);
+  const hemmed = compared || clear.width < full.width || clear.height > clear.width;
+  const flank = hemmed ? FLANK * (right - left) : 0;
+  return [left - flank, bottom, right + flank, top];
 }
 
 function near(whole: Projection, box: Box, at: readonly [number, number]): Projection {

@@ -132,9 +132,6 @@ const BEYOND = 26;
 /** mm of a 5-year-old above the upper one: the branches of the arch and the veins from head and arms show */
 const ABOVE = 21;
 
-/** mm of a 5-year-old by which the diaphragm's ends reach beyond the lungs */
-const RIM = 14;
-
 /** [left, bottom, right, top] mm */
 export type Extent = readonly [number, number, number, number];
 
@@ -145,19 +142,15 @@ export interface Sight {
   readonly places: PathwayGeometry["places"];
 }
 
-/**
- * What has to be seen whole: the blood, the heart, and the lungs to their sides; veins and lung bases may run out of the picture.
- * @param rim the diaphragm's lower ends too: they would reach beyond a tall box
- */
-export function extent({ bounds, chest }: PathwayGeometry, rim = false): Extent {
+/** What has to be seen whole: the blood, the heart, and the lungs to their sides; veins and lung bases may run out of the picture. */
+export function extent({ bounds, chest }: PathwayGeometry): Extent {
   const [left, , right] = bounds;
   const s = chest.scale;
-  const beside = rim ? RIM * s : 0;
   const xs = lungsOf(chest).flatMap(({ outline }) => outline.map(([x]) => x));
   return [
-    Math.min(left, ...xs) - beside,
+    Math.min(left, ...xs),
     chest.ivc.centre[1] - BEYOND * s,
-    Math.max(right, ...xs) + beside,
+    Math.max(right, ...xs),
     chest.svc.centre[1] + ABOVE * s,
   ];
 }

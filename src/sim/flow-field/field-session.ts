@@ -105,11 +105,7 @@ export function buildField(geometry: FlowGeometry, fluid: FieldFluid, choice: Fi
   function now(): Running {
     if (running) return running;
     const solver = lay(gridChoice, mesh);
-    if (boundary) {
-      solver.expect(boundarySpeed(solver, boundary));
-      if (choice.lead) lead = -runAhead(solver, boundary, choice.lead);
-      applyBoundary(solver, boundary, lead + solver.time);
-    }
+    if (boundary) lead = -runAhead(solver, boundary, choice.lead ?? 0);
     running = read(solver);
     return running;
   }
@@ -118,28 +114,31 @@ export function buildField(geometry: FlowGeometry, fluid: FieldFluid, choice: Fi
   function relay({ solver, readings }: Running): void {
     speed = solver.fastest;
     const { pace, rate } = readings.kept();
-    moveTo(lay(gridChoice, mesh), solver, { pace, rate });
+    const laid = lay(gridChoice, mesh);
+    carry(solver, laid);
+    running = read(laid, { pace, rate });
   }
 
-  /** Goes on with the flow of `old`; `kept`: what the readings begin with. */
-  function moveTo(solver: FlowSolver, old: FlowSolver, kept: Kept): void {
+  /** The flow of `old` goes on in `solver`. */
+  function carry(old: FlowSolver, solver: FlowSolver): void {
     lead += old.time;
     remap(old, solver);
     if (boundary) applyBoundary(solver, boundary, lead);
-    running = read(solver, kept);
   }
 
-  function* refining(next: Resolution): Generator<undefined, void> {
-    const grid = { ...gridChoice, dx: cellFor(plane, next.cellsAcross) };
+  function* refining(choice: Resolution): Generator<undefined, void> {
+    const grid = { ...gridChoice, dx: cellFor(plane, choice.cellsAcross) };
     const finer = yield* layMesh(plane, grid);
     speed = now().solver.fastest;
     const laid = lay(grid, finer);
     yield;
-    const { solver, readings } = now();
+    const next = read(laid, now().readings.kept());
+    yield;
     mesh = finer;
     gridChoice = grid;
-    ({ cellsAcross, soundSteps = 1 } = next);
-    moveTo(laid, solver, readings.kept());
+    ({ cellsAcross, soundSteps = 1 } = choice);
+    carry(now().solver, laid);
+    running = next;
   }
 
   /** The boundary conditions at the solver's `time`. */
@@ -216,10 +215,12 @@ function advanceFor(seconds: number, step: () => number, advance: (steps: number
 
 /** Lets the boundary conditions move blood at rest for `seconds`, up to the moment when the field's own time begins; s that passed. */
 function runAhead(solver: FlowSolver, boundary: BoundaryConditions, seconds: number): number {
+  solver.expect(boundarySpeed(solver, boundary));
   while (solver.time < seconds)
     solver.advance(Math.max(1, Math.floor((seconds - solver.time) / solver.step)), (time) =>
       applyBoundary(solver, boundary, time - seconds),
     );
+  applyBoundary(solver, boundary, 0);
   return solver.time;
 }
 

@@ -86,6 +86,7 @@ export function* layMesh(
   yield;
   const grid = { nx, ny, dx, originX, originY };
   const local = depth === "round" ? roundDepth(geometry, grid, distance) : uniformDepth(grid);
+  yield;
   return { ...grid, distance, corner, beyond, ...faces, ...local };
 }
 

@@ -98,6 +98,9 @@ export function mixing(anatomy: Anatomy, course: CourseOf): readonly Course[] | 
     WIDE,
     smoothLine([heart.at(-5, -7), ...valve(0), heart.at(30, -3)]),
   );
-  // Those of the lungs before the others.
-  return [...fromBelow, ...fromLungs, shownBy(mixed, (x, y) => 1 - partedAt(anatomy, x, y))];
+  // By turns, so that neither covers the other.
+  const streams = FROM_BELOW.flatMap((_, i) =>
+    [fromBelow, fromLungs].flatMap((each) => each.slice(i, i + 1)),
+  );
+  return [...streams, shownBy(mixed, (x, y) => 1 - partedAt(anatomy, x, y))];
 }

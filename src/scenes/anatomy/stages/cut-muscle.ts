@@ -20,7 +20,7 @@ export const thinned = (thick: number, sleeve: number): number =>
   sleeve < 1 ? thick + (WALL - thick) * sleeve : 0;
 
 /** A band along the line, as wide on its sides as asked for at each place. */
-export function paintBand(ink: Ink, cuts: readonly Cut[], widthAt: (cut: Cut) => number): void {
+function paintBand(ink: Ink, cuts: readonly Cut[], widthAt: (cut: Cut) => number): void {
   cuts.slice(1).forEach(({ at }, i) => {
     const before = cuts[i];
     if (!before) return;

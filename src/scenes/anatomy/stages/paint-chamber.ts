@@ -13,7 +13,7 @@ import { type Bounds, type Ink, type Outlines, strokes, trace } from "../painted
 import { smoothLine } from "../placing.ts";
 import { tissue } from "../tones.ts";
 import { connectionOf, INNER, type Loops, muscleOf, rounded, sideWall } from "./chamber-shape.ts";
-import { type Cut, clearVeins, litAcross, paintBand, paintCutMuscle, thinned } from "./cut-muscle.ts";
+import { type Cut, clearVeins, litAcross, paintCutMuscle, thinned } from "./cut-muscle.ts";
 import { paintRim } from "./paint-chamber-lining.ts";
 
 /** mm of a 5-year-old: the atrium's muscle, thinner at its roof; and where the tricuspid valve is missing. */
@@ -131,22 +131,6 @@ function paintWall(
     const cuts = rounded(loop, INNER).map(cutAt);
     cuts.push(entryAt(cuts, 0));
     paintCutMuscle(ink, cuts, s, lit, tissue("atrium", theme));
-    // Where no valve formed, a plate of fibrous tissue closes the floor.
-    const { body, edge } = tissue("tendon", theme);
-    const plate = cuts.filter(({ at }) => atInlet(degreesOf(at, chamber)) > 0.5);
-    for (const [part, colour] of [
-      [0.62, edge],
-      [0.57, body],
-      [0.36, edge],
-      [0.31, lit],
-    ] as const) {
-      ink.strokeStyle = colour;
-      paintBand(
-        ink,
-        plate,
-        ({ at, thick }) => part * thick * Math.min(1, 4 * (atInlet(degreesOf(at, chamber)) - 0.5)),
-      );
-    }
     clearVeins(ink, cuts);
   }
 }

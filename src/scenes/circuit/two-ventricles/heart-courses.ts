@@ -78,7 +78,7 @@ function rightSide({ trunk, leftArtery, rightArtery }: GreatVessels): readonly V
         "40 -74, 33.6 -65.6, 27.2 -56, 26.4 -47, 28.4 -39, 31 -31.4, 33.6 -24.4, 36 -18",
       ),
     ),
-    course("lungTrunk", EJECTED, 30, thinned(trunk.line.filter(([, y]) => y > -16 && y < -1))),
+    course("lungTrunk", EJECTED, 30, thinned(trunk.line.filter(([, y]) => y > -16 && y < -2.6))),
     course("leftPulmonaryArtery", ["left", "pulmonaryArtery"], 26, thinned(leftArtery.line.slice(fork, -6))),
     course(
       "rightArteryRoot",

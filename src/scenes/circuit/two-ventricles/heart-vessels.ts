@@ -10,7 +10,7 @@ import { stemsOf, type Tree } from "../../anatomy/tree.ts";
 import { spots } from "../../drawing/curve-drawing.ts";
 
 /** What the trunk divides into, and where. */
-const FORK: Point = [37.4, -1.8];
+const FORK: Point = [37, -3.8];
 
 export interface GreatVessels {
   /** back to front */
@@ -33,8 +33,9 @@ const STEM = 1.2;
 /** mm: lumen of a pulmonary vein where its lung's stem goes on, and at the atrium. */
 const VEIN = [7, 8] as const;
 
-/** Above this height (mm) the arch runs as in any other heart. */
+/** Above this height (mm) the arch runs as in any other heart, but higher: over the lung arteries, not before them. */
 const ARCH_FROM = 2;
+const HIGHER = 3.5;
 /** and down to here its end lies before what is behind the heart: the left pulmonary artery covers the place. */
 const DOWN_TO = -1;
 
@@ -77,9 +78,14 @@ export function greatVessels({ frame, behind, before, lungs }: Anatomy): GreatVe
   const named = (tubes: readonly BloodTube[], name: string) =>
     present(tubes.find((each) => each.name === name));
   const { left, right, svc, ivc } = frame;
-  const arch = lastOf(before);
+  const higher = (tube: BloodTube): BloodTube => ({
+    ...tube,
+    line: tube.line.map(([x, y]): Point => [x, y + HIGHER]),
+  });
+  const raised = before.map(higher);
+  const arch = lastOf(raised);
   const onward = arch.line.filter(([, y], i) => y > ARCH_FROM || i > arch.line.length / 2);
-  const down = named(behind, "descendingAorta").line.slice(1);
+  const down = higher(named(behind, "descendingAorta")).line.slice(1);
   const vein = (name: string, stem: readonly Point[], ...way: readonly Point[]): BloodTube => {
     const drawn = smoothLine([...stem, ...way]);
     const [from, to] = VEIN;
@@ -101,15 +107,15 @@ export function greatVessels({ frame, behind, before, lungs }: Anatomy): GreatVe
   return {
     descending: named(behind, "descendingAorta"),
     returning: [
-      vein("rightUpperPulmonaryVein", rightUpper, [-12, -17], [5.2, -18.4]),
-      vein("rightLowerPulmonaryVein", rightLower, [-13, -28.8], [4.6, -26]),
+      vein("rightUpperPulmonaryVein", rightUpper, [-12, -17], [5, -20]),
+      vein("rightLowerPulmonaryVein", rightLower, [-13, -28.8], [4.8, -27]),
       vein("leftUpperPulmonaryVein", leftUpper, [51.6, -14]),
       vein("leftLowerPulmonaryVein", leftLower, [51.4, -22.6]),
     ],
     rightArtery: tube(
       "rightPulmonaryArtery",
       // It has gone over into its stem where the vein before that crosses it.
-      [[43, 0.4], [36, 1], [28, 0.9], [14, 0.4], [-6, 0], [-18, 0], ...into(right, -12, -5)],
+      [[43, -1.6], [36, -1], [28, -1.2], [14, -1.6], [-6, -1.8], [-18, -1.6], ...into(right, -12, -5)],
       [9, right.width + STEM],
       "end",
     ),
@@ -121,7 +127,7 @@ export function greatVessels({ frame, behind, before, lungs }: Anatomy): GreatVe
         ...down.filter(([, y]) => y > DOWN_TO),
       ],
     },
-    branches: before.slice(0, -1),
+    branches: raised.slice(0, -1),
     upperVein: tube(
       "svc",
       [
@@ -146,10 +152,10 @@ export function greatVessels({ frame, behind, before, lungs }: Anatomy): GreatVe
       fades: "start",
       over: 0.24,
     },
-    trunk: tube("lungTrunk", [[30, -23], [32, -16.6], [34.8, -8.6], FORK, [39.2, 0.4]], [11.4, 10.6]),
+    trunk: tube("lungTrunk", [[30, -23], [32, -16.6], [34.8, -8.6], FORK, [38.6, -1.6]], [11.4, 10.6]),
     leftArtery: tube(
       "leftPulmonaryArtery",
-      [[34.8, -8.6], FORK, [44.4, 0.9], ...into(left, 0, OVER_STEM)],
+      [[34.8, -8.6], FORK, [44, -1.1], ...into(left, 0, OVER_STEM)],
       [9.4, left.width + STEM],
       "end",
     ),

@@ -90,6 +90,9 @@ function paintCoronary(ink: Ink, plan: ValvePlan, tones: Round, theme: Theme): v
   ink.stroke();
 }
 
+/** Where no vein that feeds it is painted, the upper one goes over into what is drawn above it. */
+const FROM_ABOVE = { fades: "start", over: 0.3 } as const;
+
 /** The great veins, whose fronts clear where they open into the right atrium. @param fed veins that make the upper one */
 export function paintVeins(
   { ink, bounds }: Sheet,
@@ -100,7 +103,7 @@ export function paintVeins(
 ): void {
   const { upperVein, lowerVein } = greatVessels(anatomy);
   for (const [veins, saturation, [closed, open]] of [
-    [[...fed, upperVein], carried.svc, OPENS.upper],
+    [fed.length > 0 ? [...fed, upperVein] : [{ ...upperVein, ...FROM_ABOVE }], carried.svc, OPENS.upper],
     [[lowerVein], carried.ivc, OPENS.lower],
   ] as const) {
     const tones = roundOf(saturation, theme);
@@ -148,7 +151,7 @@ export function paintTrunk(ink: Ink, bounds: Bounds, anatomy: Anatomy, carried: 
   const tones = roundOf(carried.mixed, theme);
   const plan = planOf(VALVES, "pulmonary");
   paintOpenRoot(ink, plan, tones);
-  const ascending = aorta.line.filter(([, y], i) => y < 12 && i < aorta.line.length / 2);
+  const ascending = aorta.line.filter(([, y], i) => y < 7 && i < aorta.line.length / 2);
   const right = { ...rightArtery, line: rightArtery.line.filter(([x]) => x > 12) };
   const left = { ...leftArtery, line: leftArtery.line.filter(([x]) => x < PAST_AORTA), over: 0.12 };
   group({ ink, bounds }, [right, left, trunk], tones, (own) => {

@@ -143,7 +143,9 @@ const CORDS = [
 /** Part of the way from a muscle's head at which a cord divides in two. */
 const DIVIDES = 0.6;
 
-function drawCords(ink: Graphics, pair: readonly Leaflet[], look: Tissue): void {
+/** @param behind free edge of the leaflet behind, held by both muscles */
+function drawCords(ink: Graphics, pair: readonly Leaflet[], behind: readonly Point[], look: Tissue): void {
+  for (const { head } of pair) if (head) for (const [x, y] of behind) ink.moveTo(...head).lineTo(x, y);
   pair.forEach(({ edge }, k) => {
     for (const [other, parts] of CORDS.entries()) {
       const head = entryAt(pair, other ? 1 - k : k).head;
@@ -196,8 +198,11 @@ export function drawValves(
         .fill({ color: look.body, alpha })
         .stroke({ color: look.shade, width: 0.26, alpha: 0.7 });
     const pair = leafletsOf(plan, open);
-    if (plan.heads) drawCords(ink, pair, look);
-    if (plan.reach[2] > 0) surface(behindOf(plan, open), plan.heads ? 0.78 : 0.6);
+    const behind = plan.reach[2] > 0 ? behindOf(plan, open) : [];
+    // Its lower half, place by place.
+    const held = behind.slice(5, -5).filter((_, i) => i % 4 === 1);
+    if (plan.heads) drawCords(ink, pair, held, look);
+    if (behind.length > 0) surface(behind, plan.heads ? 0.78 : 0.6);
     if (plan.heads) drawRing(ink, plan, look);
     for (const { line, edge, joint } of pair) {
       surface([...line, ...edge, ...joint], 0.86);

@@ -11,22 +11,6 @@ export interface Spread extends Kernel {
   readonly noise: number;
 }
 
-function covariance(
-  one: ArrayLike<number>,
-  other: ArrayLike<number>,
-  { together, alone, lengths }: Spread,
-): number {
-  let square = 0;
-  let own = 0;
-  for (let i = 0; i < lengths.length; i++) {
-    const away = (entryAt(one, i) - entryAt(other, i)) / entryAt(lengths, i);
-    const half = 0.5 * away * away;
-    square += half;
-    own += Math.exp(-half);
-  }
-  return together * together * Math.exp(-square) + (alone * alone * own) / lengths.length;
-}
-
 /** Lower triangle L of a symmetric positive matrix, L L' = matrix; undefined where it is not positive. */
 export function cholesky(matrix: readonly Float64Array[]): Float64Array[] | undefined {
   const lower = matrix.map((row) => row.slice());
@@ -88,16 +72,12 @@ export interface Process {
 
 /** [cases x cases], each case's own error on the diagonal; unit: that of the values, squared. */
 export function covariances({ points, errors }: Samples, spread: Spread): Float64Array[] {
-  const rows = points.map(() => new Float64Array(points.length));
-  for (const [i, one] of points.entries()) {
-    for (let j = 0; j < i; j++) {
-      const both = covariance(one, entryAt(points, j), spread);
-      entryAt(rows, i)[j] = both;
-      entryAt(rows, j)[i] = both;
-    }
-    entryAt(rows, i)[i] = covariance(one, one, spread) + (spread.noise ** 2 + entryAt(errors, i) ** 2);
-  }
-  return rows;
+  const towards = covariancesTowards(points, spread);
+  return points.map((point, i) => {
+    const row = towards(point).slice();
+    row[i] = entryAt(row, i) + spread.noise ** 2 + entryAt(errors, i) ** 2;
+    return row;
+  });
 }
 
 /** @throws where the cases' covariance is not positive, such as for one case given twice without an error */

@@ -1,6 +1,7 @@
 /**
  * Covariances of one point with all of a process' cases, quickly: most cases share their values in most features, so that one exponential
- * serves each distinct value of a feature, and the joint part is a product of those.
+ * serves each distinct value of a feature, and the joint part is a product of those. Plain indices: the first answer waits for these loops
+ * before anything has been compiled.
  */
 import { present } from "../../checked/present.ts";
 
@@ -12,9 +13,6 @@ export interface Kernel {
   /** by feature: the distance over which the answer changes; features beyond these play no part */
   readonly lengths: readonly number[];
 }
-
-/** For these lists alone, which engines make faster code of than of `entryAt`: an entry that is missing turns the answer into NaN. */
-const entry = (list: Float64Array | Uint16Array, index: number): number => list[index] ?? Number.NaN;
 
 /**
  * @param points cases by features, dimensionless
@@ -35,7 +33,7 @@ export function covariancesTowards(
   // by case, by feature: where its value lies among the distinct ones
   const places = Uint16Array.from(
     points.flatMap((_, i) =>
-      columns.map((column, k) => entry(starts, k) + present(distinct[k]).indexOf(present(column[i]))),
+      columns.map((column, k) => starts[k]! + present(distinct[k]).indexOf(present(column[i]))),
     ),
   );
   const near = new Float64Array(values.length);
@@ -44,10 +42,10 @@ export function covariancesTowards(
   const single = (alone * alone) / features;
   return (at) => {
     for (let k = 0; k < features; k++) {
-      const here = (at[k] ?? Number.NaN) * entry(scales, k);
-      const end = k + 1 < features ? entry(starts, k + 1) : values.length;
-      for (let u = entry(starts, k); u < end; u++) {
-        const away = here - entry(values, u);
+      const here = at[k]! * scales[k]!;
+      const end = k + 1 < features ? starts[k + 1]! : values.length;
+      for (let u = starts[k]!; u < end; u++) {
+        const away = here - values[u]!;
         near[u] = Math.exp(-0.5 * away * away);
       }
     }
@@ -55,7 +53,7 @@ export function covariancesTowards(
       let product = joint;
       let sum = 0;
       for (let k = 0; k < features; k++) {
-        const alike = entry(near, entry(places, i * features + k));
+        const alike = near[places[i * features + k]!]!;
         product *= alike;
         sum += alike;
       }
@@ -67,22 +65,33 @@ export function covariancesTowards(
 
 /** Sum of products of two lists' first entries, dimensionless. @param length how many; left out, all of the first list's */
 export function inner(one: Float64Array, other: Float64Array, length = one.length): number {
-  let sum = 0;
-  for (let i = 0; i < length; i++) sum += entry(one, i) * entry(other, i);
-  return sum;
+  // Four sums that do not wait for each other.
+  let [a, b, c, d] = [0, 0, 0, 0];
+  let i = 0;
+  for (; i + 3 < length; i += 4) {
+    a += one[i]! * other[i]!;
+    b += one[i + 1]! * other[i + 1]!;
+    c += one[i + 2]! * other[i + 2]!;
+    d += one[i + 3]! * other[i + 3]!;
+  }
+  for (; i < length; i++) a += one[i]! * other[i]!;
+  return a + b + (c + d);
 }
 
 /** What the cases know of a point, as part of its variance: |x|^2 of L x = covered, L packed row by row. */
 export function knownPart(lower: readonly Float64Array[]): (covered: Float64Array) => number {
-  const packed = Float64Array.from(lower.flatMap((row, i) => [...row.slice(0, i + 1)]));
   const x = new Float64Array(lower.length);
+  const packed = new Float64Array((x.length * (x.length + 1)) / 2);
+  lower.forEach((row, i) => {
+    packed.set(row.subarray(0, i + 1), (i * (i + 1)) / 2);
+  });
   return (covered) => {
     let known = 0;
     let start = 0;
     for (let i = 0; i < x.length; i++) {
-      let rest = entry(covered, i);
-      for (let k = 0; k < i; k++) rest -= entry(packed, start + k) * entry(x, k);
-      const value = rest / entry(packed, start + i);
+      let rest = covered[i]!;
+      for (let k = 0; k < i; k++) rest -= packed[start + k]! * x[k]!;
+      const value = rest / packed[start + i]!;
       x[i] = value;
       known += value * value;
       start += i + 1;
