@@ -1,5 +1,5 @@
 /** Courses of the great vessels around the heart: aorta with its arch and neck branches, pulmonary veins, veins above and below the pathway. */
-import { present } from "../../sim/checked/present.ts";
+import { entryAt, lastOf, present } from "../../sim/checked/present.ts";
 import type { ChestFrame, Point } from "../../sim/geometry/geometry.ts";
 import { atriumRight, type HeartShape, isCommon } from "./heart-shape.ts";
 import { type Placing, smoothLine } from "./placing.ts";
@@ -36,9 +36,10 @@ const besideCava = ({ scale, svc }: ChestFrame): number =>
 
 /** Axis of the arch, across from the ascending aorta's and up in the chest: highest where its branches leave, and as it goes back it is seen foreshortened. */
 const ARC: readonly Point[] = [
-  [-0.2, 34],
-  [0.8, 43.4],
-  [5, 49],
+  [-0.2, 33],
+  [-0.3, 39],
+  [1.2, 44.4],
+  [5.2, 49],
   [10.8, 50.9],
   [16.6, 49],
   [20.6, 45],
@@ -57,21 +58,22 @@ export function aorta({ frame, inChest }: Placing, heart: HeartShape): readonly 
     holds: "arterial",
     fades: "end",
   });
+  // Beside a tunnel it leaves room in which the atrium that goes on behind it is seen.
+  const ascent =
+    frame.graft?.kind === "patch"
+      ? [heart.at(-13, 7.2), heart.at(-22, 3.4), heart.at(-31, -3)]
+      : [heart.at(-16, 7.4)];
+  const arch = ARC.map(([x, y]) => up(x, y));
+  const [[x, y], [topX, topY]] = [lastOf(ascent), entryAt(arch, 0)];
+  // In steps as short as the arch's: unlike ones would give the line a corner.
+  const between = [0.35, 0.7].map((part): Point => [x + part * (topX - x), y + part * (topY - y)]);
   return [
     branch("brachiocephalicArtery", 7, up(4, 46.6), up(0.4, 60), up(-6, 76), up(-10, 92)),
     branch("leftCarotidArtery", 5, up(11, 49), up(11.5, 64), up(14, 92)),
     branch("leftSubclavianArtery", 5.4, up(16.6, 47.6), up(20.6, 61), up(28, 75), up(37, 90)),
     {
       name: "aorta",
-      line: smoothLine([
-        heart.at(1.5, 9),
-        heart.at(-7, 8.6),
-        // Beside a tunnel it leaves room in which the atrium that goes on behind it is seen.
-        ...(frame.graft?.kind === "patch"
-          ? [heart.at(-13, 7.2), heart.at(-22, 3.4), heart.at(-31, -3)]
-          : [heart.at(-16, 7.4)]),
-        ...ARC.map(([x, y]) => up(x, y)),
-      ]),
+      line: smoothLine([heart.at(1.5, 9), heart.at(-7, 8.6), ...ascent, ...between, ...arch]),
       from: ASCENDING * s,
       to: ARCH * s,
       holds: "arterial",
