@@ -17,5 +17,7 @@ export function heldSentence(request: CirculationRequest): string {
     parameter.kind === "number"
       ? formatQuantity(numberSetting(request, name), parameter.unit, digitsOfStep(parameter.step))
       : "";
-  return t("bench.held", { rule: t(`volumeRule.${request.volumeRule}`), value });
+  // The holding rules set the volume at rest; exertion and breathing then act at that volume.
+  const key = request.volumeRule === "fixed-volume" ? "bench.held" : "bench.heldAtRest";
+  return t(key, { rule: t(`volumeRule.${request.volumeRule}`), value });
 }

@@ -23,7 +23,7 @@ export function headNote(day: number, drop: number, box: Box, type: Sizes, theme
   return {
     lines: [
       {
-        words: theme.say("further.exchange.day", { day: formatNumber(Math.floor(day)) }),
+        words: theme.say("further.exchange.day", { day: formatNumber(Math.round(day)) }),
         size: type.label,
         colour: theme.colour.ink,
         bold: true,
