@@ -95,7 +95,7 @@ export function drawSide(pens: Pens, point: SweepPoint, { spot, chest, section }
 
 /** Part of the tube's way at which it is cut, and CSS px by which the mark of the cut stands out on both sides. */
 const CUT_AT = 0.45;
-const BEYOND = 6;
+const BEYOND = 2;
 
 /** Over chest and section: where the one is cut to see the other. */
 export function drawOver(ink: Graphics, { point, chest, section }: Tube, theme: Theme): void {
