@@ -31,3 +31,8 @@ export function frame(box: Box, key: Key | null, sizes: Sizes): Plot {
 const MIN = 3;
 
 export const readable = (plot: Plot, sizes: Sizes): boolean => plot.height >= MIN * sizes.axis;
+
+/** Widths of type from which a plot has room for words beside its figures. */
+const WIDE = 32;
+
+export const roomy = (plot: Plot, sizes: Sizes): boolean => plot.width >= WIDE * sizes.label;

@@ -5,8 +5,8 @@ import { hasPathway } from "../../sim/parameters/request.ts";
 import type { Sheet } from "../drawing/drawing-sheet.ts";
 import type { Lain, Line } from "../drawing/lettering.ts";
 import type { Box } from "../scene.ts";
-import { frame, type Key, readable } from "./grade-frame.ts";
-import { pathLine } from "./path-line.ts";
+import { frame, type Key, type Plot, readable, roomy } from "./grade-frame.ts";
+import { dashed, pathLine } from "./path-line.ts";
 
 /** The room that the key takes; null where it would leave no plot: the pictures' own numbers then stand for it. */
 export function drawGradeKey(sheet: Sheet, known: readonly Circulation[], box: Box): Key | null {
@@ -53,4 +53,26 @@ function drawSamples({ ink, sizes, theme }: Sheet, lain: Lain, count: number, sa
     const ends = [lain.x - sample + sizes.axis * 0.3, level, lain.x - 0.6 * sizes.axis, level];
     pathLine(ink, ends, index, sizes, theme);
   }
+}
+
+/** What the dashed line is, above its end, where the plot is wide. */
+export function writeTotal({ ink, words, sizes, theme }: Sheet, plot: Plot): void {
+  if (!roomy(plot, sizes)) return;
+  const { inkSoft, totalPressure } = theme.colour;
+  const lain = words.write(
+    {
+      lines: [{ words: theme.say("scene.totalPressure"), size: sizes.axis, colour: inkSoft }],
+      x: plot.left + plot.width,
+      y: plot.top - sizes.axis * 0.75,
+      anchor: [1, 1],
+      bare: true,
+    },
+    theme,
+  );
+  const [level, end] = [lain.y + lain.height / 2, lain.x - 0.5 * sizes.axis];
+  dashed(ink, [end - 2.4 * sizes.axis, level, end, level], [10, 7], {
+    width: 2,
+    color: totalPressure,
+    alpha: 0.85,
+  });
 }

@@ -4,7 +4,8 @@ import { entryAt, lastOf } from "../../sim/checked/present.ts";
 import type { Circulation } from "../../sim/circulation/answer.ts";
 import type { Sheet } from "../drawing/drawing-sheet.ts";
 import { wholeMarks } from "../drawing/scale.ts";
-import type { Plot } from "./grade-frame.ts";
+import { type Plot, roomy } from "./grade-frame.ts";
+import { writeTotal } from "./grade-key.ts";
 import { changesOf, type Stretch, stretchesOf } from "./grade-stretches.ts";
 import { dashed, heightAt, pathLine } from "./path-line.ts";
 
@@ -60,6 +61,7 @@ export function drawGradePlot(
 ): void {
   const axes = axesOf(known, earlier, plot);
   drawLevels(sheet, axes);
+  if (known.length === 1) writeTotal(sheet, plot);
   drawElements(sheet, entryAt(known, 0), axes, focus);
   drawEarlier(sheet, earlier, known, axes);
   drawLines(sheet, known, axes);
@@ -216,7 +218,7 @@ function writeFigures(sheet: Sheet, known: readonly Circulation[], axes: Axes): 
   const { ink, sizes, theme } = sheet;
   const { plot, x, y } = axes;
   const points = entryAt(known, 0).pathway.gradeLine;
-  const brief = plot.width < 32 * sizes.label;
+  const brief = !roomy(plot, sizes);
   if (known.length === 1) writeChanges(sheet, entryAt(known, 0), axes, brief);
   const radius = Math.max(4, sizes.axis * 0.26);
   const last = lastOf(points).pressure;
