@@ -137,9 +137,11 @@ describe("what surgery has joined", () => {
     expect(Math.abs(y - floor)).toBeLessThan(4 * frame.scale);
     const own = coursesOf(frame).filter(({ carries }) => carries === "lower");
     expect(own.length).toBeGreaterThan(2);
-    const valve = heart.at(0, -7);
+    const { from, to } = ATRIOVENTRICULAR;
+    const valve = heart.at(0, (from + to) / 2);
+    const wide = ((to - from) / 2) * frame.scale;
     const last = own.filter(({ x: xs, y: ys }) =>
-      xs.some((at, i) => Math.hypot(at - valve[0], ys[i]! - valve[1]) < 4),
+      xs.some((at, i) => Math.hypot(at - valve[0], ys[i]! - valve[1]) < wide),
     );
     expect(last.reduce((sum, { share }) => sum + share, 0)).toBeCloseTo(1, 9);
   });
