@@ -143,7 +143,8 @@ function waves(): Row[] {
   const rest = single();
   const systolic = ({ traces }: Circulation, name: string): number => {
     const flow = [...(traces.flows[name] ?? [])].slice(0, -1);
-    const inSystole = (i: number) => ((traces.time[i] ?? 0) / traces.heartPeriod) % 1 < 0.4;
+    // A beat's first sample may stand a rounding before the beat.
+    const inSystole = (i: number) => ((traces.time[i] ?? 0) / traces.heartPeriod + 1e-9) % 1 < 0.4;
     const sum = (values: readonly number[]) => values.reduce((total, value) => total + value, 0);
     return (100 * sum(flow.filter((_, i) => inSystole(i)))) / sum(flow);
   };
