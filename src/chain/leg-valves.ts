@@ -1,11 +1,11 @@
 /** The leg veins' two valves: leaflets swung by the computed flow, on the running clock. */
 
 import { BLOOD_DENSITY, bloodViscosity } from "../sim/body/blood.ts";
-import { entryAt } from "../sim/checked/present.ts";
-import type { Circulation, Traces } from "../sim/circulation/answer.ts";
+import type { Circulation } from "../sim/circulation/answer.ts";
 import { lowerValveFlow } from "../sim/circulation/foot-veins.ts";
 import { closedAngle, type LeafletState, openness, swing, type ValveSize } from "../sim/clots/leaflet.ts";
 import { fromLitresPerMinute, fromMillimetre } from "../sim/units.ts";
+import { traceAt } from "./field-boundary.ts";
 
 /** 0 shut .. 1 as wide as the pocket lets it: the valve above the calf, through which blood leaves, and the one below it. */
 interface Openness<Value> {
@@ -28,14 +28,6 @@ const OVERLAP = 1.35;
 /** s: the flow counts as steady over one piece at most. */
 const PIECE = 0.01;
 
-/** A trace's value on the running clock. */
-function valueAt({ time, period }: Traces, flow: Float64Array, seconds: number): number {
-  const phase = (((seconds % period) + period) % period) / period;
-  const at = phase * (time.length - 1);
-  const i = Math.min(time.length - 2, Math.floor(at));
-  return entryAt(flow, i) + (entryAt(flow, i + 1) - entryAt(flow, i)) * (at - i);
-}
-
 /** How a valve's leaflets swing in a flow (L/min in both legs), at the traces' times. */
 function swinging({ traces, request }: Circulation, flow: Float64Array): Float64Array {
   const { time, period } = traces;
@@ -47,7 +39,7 @@ function swinging({ traces, request }: Circulation, flow: Float64Array): Float64
   const until = (to: number): number => {
     while (to - at > 1e-9) {
       const step = Math.min(PIECE, to - at);
-      const velocity = fromLitresPerMinute(valueAt(traces, flow, at + step / 2)) * perFlow;
+      const velocity = fromLitresPerMinute(traceAt(traces, flow, at + step / 2)) * perFlow;
       leaflet = swing(valve, leaflet, velocity, step, blood);
       at += step;
     }
@@ -73,7 +65,7 @@ export function legValves() {
         read = { below, cycle: { out: swinging(circulation, legs), in: swinging(circulation, below) } };
       }
       const { out, in: entering } = read.cycle;
-      return { out: valueAt(traces, out, time), in: valueAt(traces, entering, time), ...read };
+      return { out: traceAt(traces, out, time), in: traceAt(traces, entering, time), ...read };
     },
   };
 }

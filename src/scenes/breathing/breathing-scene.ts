@@ -129,11 +129,9 @@ function breath(): ScenePane {
       if (pressure !== undefined) {
         const more = [
           theme.say("further.breathing.around", { pressure: formatQuantity(pressure, "mmHg") }),
-          ...(shown.end
-            ? [
-                theme.say("further.breathing.dashed", { end: shown.end }),
-                theme.say("further.breathing.larger", { times: shown.larger }),
-              ].slice(0, shown.larger > 1 ? 2 : 1)
+          ...(shown.end ? [theme.say("further.breathing.dashed", { end: shown.end })] : []),
+          ...(shown.end && shown.larger > 1
+            ? [theme.say("further.breathing.larger", { times: shown.larger })]
             : []),
         ];
         const soft = { size: type.axis, colour: theme.colour.inkSoft };

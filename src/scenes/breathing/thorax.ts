@@ -2,6 +2,7 @@
 import { Container, Graphics } from "pixi.js";
 import { entryAt, present } from "../../sim/checked/present.ts";
 import type { Circulation } from "../../sim/circulation/answer.ts";
+import { smoothStep } from "../../sim/geometry/centreline.ts";
 import { type Bounds, type Ink, servesAt, sheet } from "../anatomy/painted-sheet.ts";
 import { lungsAt } from "../anatomy/standing.ts";
 import { vesselsOf } from "../circuit/anatomy.ts";
@@ -117,7 +118,7 @@ function paintEnds(ink: Ink, { colour }: Theme): void {
     const fall = ink.createLinearGradient(0, edge, 0, edge + way * CLEARS);
     for (let k = 0; k <= STOPS; k++) {
       const gone = 1 - k / STOPS;
-      const alpha = Math.round(255 * gone * gone * (3 - 2 * gone));
+      const alpha = Math.round(255 * smoothStep(0, 1, gone));
       fall.addColorStop(k / STOPS, colour.stage + alpha.toString(16).padStart(2, "0"));
     }
     ink.fillStyle = fall;

@@ -102,7 +102,7 @@ function calfPane(): ScenePane {
       const type = sizes(Math.min(box.height, box.width), floor);
       const { place, charts, wide } = placesIn(box, type);
       const { fit, open } = picture.draw({ circulation, valves, time, still }, place, theme);
-      const beside = wide && squeezes(traces).length > 0 ? roomBeside(fit, charts.x, labels, type) : null;
+      const beside = wide && calf?.some((each) => each > 0) ? roomBeside(fit, charts.x, labels, type) : null;
       const opposite = other.draw({ circulation, valves, time }, beside?.leg ?? null, theme);
       const against = calf && opposite ? readingAt(traces, calf, opposite.time) : 0;
       rows.draw({ circulation, all: solvedIn(frame), time }, charts, type.axis, theme);

@@ -1,6 +1,7 @@
 /** When the calf squeezes, read from its trace. */
 import { entryAt } from "../../sim/checked/present.ts";
 import type { Traces } from "../../sim/circulation/answer.ts";
+import { smoothStep } from "../../sim/geometry/centreline.ts";
 import type { Stretch } from "../drawing/strips.ts";
 import { valueAt } from "../drawing/trace-clock.ts";
 import { squeezeAt } from "./vein.ts";
@@ -34,7 +35,7 @@ export function calfDoing(traces: Traces, seconds: number): "squeeze" | "release
     : "release";
 }
 
-/** Part of its greatest pressure at which the muscle's two states meet (the vein is then half as narrow), and s in which one takes the other's place. */
+/** Part of its greatest pressure at which the muscle's two states meet (at 60 mmHg the vein is then about half as narrow), and s in which one takes the other's place. */
 const HALFWAY = 0.3;
 const CHANGES = 0.2;
 
@@ -70,10 +71,9 @@ export function oppositeOf(traces: Traces, seconds: number): Opposite | null {
   };
   let k = turns.length * Math.ceil(seconds / period);
   while (at(k) > seconds) k--;
-  const part = Math.min(1, (seconds - at(k)) / CHANGES);
   const [before, now] = [extreme(k - 1), extreme(k)];
   return {
     state: presses(turn(k)) ? "filling" : "hardest",
-    time: before + (now - before) * part * part * (3 - 2 * part),
+    time: before + (now - before) * smoothStep(0, CHANGES, seconds - at(k)),
   };
 }

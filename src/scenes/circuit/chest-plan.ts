@@ -90,7 +90,7 @@ export function chestFrame(stage: Stage): ChestFrame {
 }
 
 /** Plane units of the aorta's width beyond its arch. */
-const DESCENDING = 29;
+const [ARCH, DESCENDING] = [38, 29];
 
 /** Courses of blood through each lung that are drawn. */
 const COURSES = 8;
@@ -109,9 +109,9 @@ export function chestVessels(stage: Stage): readonly Vessel[] {
     ({ name, flow, blood: "arterial", width, points, share, joins: "arch" }) as const;
   return [
     {
-      ...artery("arch", "aorta", 38, fromAnnulus(along("aorta"))),
+      ...artery("arch", "aorta", ARCH, fromAnnulus(along("aorta"))),
       tapers: "end",
-      narrows: 1 - DESCENDING / 38,
+      narrows: 1 - DESCENDING / ARCH,
       opens: "end",
     },
     artery(

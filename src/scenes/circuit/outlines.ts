@@ -1,7 +1,6 @@
 /** Organs of the body without flow of their own: brain, kidneys, spleen, stomach, bowel, and what the one anatomy paints. Plane of `anatomy.ts`. */
 import { entryAt } from "../../sim/checked/present.ts";
 import { type Spot, spots } from "../drawing/curve-drawing.ts";
-
 import { EARS, FIGURE, HEAD, mirrored } from "./figure-shape.ts";
 import { diaphragmLine, paintedOutlines } from "./painted-outlines.ts";
 

@@ -37,16 +37,15 @@ export const turned = ({ view }: Painted): Container => {
 export function paintedBody(): PaintedBody {
   const [ground, cover] = [sheet(), sheet()];
   const [behind, before] = [turned(ground), turned(cover)];
-  let known = "";
-  let fine = 0;
+  let [known, fine] = ["", 0];
+  let shown: Extent | null = null;
   return {
     behind,
     before,
     draw(extent, density, theme, emphasis = NO_EMPHASIS) {
       before.alpha = emphasis.lit.size > 0 ? 1 - emphasis.dim * 0.8 : 1;
-      if (known === theme.name && servesAt(fine, density)) return;
-      known = theme.name;
-      fine = density;
+      if (known === theme.name && shown === extent && servesAt(fine, density)) return;
+      [known, fine, shown] = [theme.name, density, extent];
       ground.paint(roomOf(extent), density, [0, 0], (ink) => {
         paintFigure(ink, theme);
         paintOrgansBehind(ink, theme);

@@ -1,4 +1,4 @@
-/** Words as a picture: measured at once, painted when they are drawn for the first time, as densely as that drawing is. */
+/** Words as a picture: measured at once, painted when they are drawn for the first time, as densely as the screen is. */
 import { type Container, DOMAdapter, Rectangle, Sprite, Texture } from "pixi.js";
 import { present } from "../../sim/checked/present.ts";
 
@@ -70,7 +70,8 @@ export function layOut(words: string, hand: Hand, wrap = Number.POSITIVE_INFINIT
   const { actualBoundingBoxAscent: baseline, actualBoundingBoxDescent } = ink.measureText(TALL);
   const height = lines.length * (baseline + actualBoundingBoxDescent);
   const laid = { hand, lines, widths, width: Math.max(...widths), height, baseline };
-  if (kept.size >= MAX_KEPT) kept.clear();
+  // The oldest goes: words that stand keep theirs, by which they are known as painted.
+  if (kept.size >= MAX_KEPT) kept.delete(present(kept.keys().next().value));
   kept.set(key, laid);
   return laid;
 }
@@ -106,7 +107,7 @@ export function written(): Written {
     },
     paint(density) {
       const now = said.get(view);
-      if (!now || (density === dense && now.laid === painted?.laid && now.colour === painted.colour)) return;
+      if (!now || (density === dense && now === painted)) return;
       [painted, dense] = [now, density];
       texture?.destroy(true);
       texture = picture(now, density);

@@ -10,26 +10,20 @@ import type { Theme } from "../theme/theme.ts";
 import { drawOver, drawSide, drawWay, type Pens, placeBeside, sidesOf } from "./body-pictures.ts";
 import { drawDashes } from "./cross-section.ts";
 import { drawFigure, type FigurePlace } from "./figure-drawing.ts";
-import { type GrowingChest, growingChest } from "./growing-chest.ts";
+import { type GrowingChest, growingChest, type Moment } from "./growing-chest.ts";
 import { widthWords } from "./rings.ts";
 import { BESIDE, BODY, bodyScale, FIGURE, shownOf } from "./row.ts";
 import { type Tube, tubeBlood } from "./tube-blood.ts";
 
 export interface Bodies {
   readonly view: Container;
-  draw(points: readonly SweepPoint[], moment: Moment, box: Box, type: number, theme: Theme): void;
+  draw(points: readonly SweepPoint[], moment: Now, box: Box, type: number, theme: Theme): void;
   release(): void;
 }
 
-interface Moment {
+interface Now extends Moment {
   /** body surface of the state on the stage, m2 */
   readonly now: number;
-  /** s of the running clock */
-  readonly time: number;
-  /** nothing moves */
-  readonly still: boolean;
-  /** device pixels of a CSS pixel */
-  readonly dense: number;
 }
 
 /** Which of the lines under a body is that of the own vein: a piece of its dashed line, so many sizes of type long, stands before it. */

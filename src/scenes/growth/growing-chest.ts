@@ -9,7 +9,7 @@ import { pathwayGeometry } from "../../sim/geometry/pathways/index.ts";
 import { anatomyLayer } from "../anatomy/anatomy-layer.ts";
 import "../anatomy/stages/index.ts";
 import { anatomyOf } from "../anatomy/chest-anatomy.ts";
-import { paintGraft, paintSewnBehind } from "../anatomy/paint-graft.ts";
+import { paintGraft, paintJunction, paintSewnBehind } from "../anatomy/paint-graft.ts";
 import { type Ink, servesAt, sheet, trace } from "../anatomy/painted-sheet.ts";
 import { standingAt } from "../anatomy/standing.ts";
 import { inside, roundOf } from "../anatomy/tones.ts";
@@ -29,7 +29,7 @@ export interface GrowingChest {
   release(): void;
 }
 
-interface Moment {
+export interface Moment {
   /** s of the running clock */
   readonly time: number;
   /** nothing moves */
@@ -44,7 +44,8 @@ const TINT = 0.75;
 const BOLD = 1.9;
 
 export function growingChest(): GrowingChest {
-  const [view, plane, mask] = [new Container(), new Container(), new Graphics()];
+  const [view, plane] = [new Container(), new Container()];
+  const mask = new Graphics().circle(0, 0, 1).fill(0xffffff);
   const layer = anatomyLayer();
   const wall = wallLayer();
   const [blood, sewn] = [sheet(), sheet()];
@@ -87,15 +88,21 @@ export function growingChest(): GrowingChest {
           // Twice: a graft is to be told from a vein at a glance.
           for (const _ of [0, 1]) paintSewnBehind(ink, bold, theme);
         });
+        // A conduit with its joint is painted here, bolder than the chest's own piece has it.
+        const conduit = chest.graft?.kind === "conduit" ? chest.graft : null;
+        pieces.graft.visible = conduit === null;
         sewn.paint(seen, density, [0, 0], (ink) => {
-          if (chest.graft?.kind === "conduit") paintGraft(ink, chest.graft, bold.scale, theme);
+          if (!conduit) return;
+          paintGraft(ink, conduit, bold.scale, theme);
+          if (chest.junction) paintJunction(ink, chest.junction, bold.scale, theme);
         });
         plane.pivot.set(...middle);
       }
       layer.move(standingAt(circulation, time, still));
       plane.scale.set(place.perMillimetre, -place.perMillimetre);
       plane.position.set(place.x, place.y);
-      mask.clear().circle(place.x, place.y, place.radius).fill(0xffffff);
+      mask.position.set(place.x, place.y);
+      mask.scale.set(place.radius);
       return anew;
     },
     release() {

@@ -26,7 +26,7 @@ export interface FieldChoice {
   /** cells across the narrowest opening, a fenestration left out (its own depth keeps its area) */
   readonly cellsAcross: number;
   readonly depth: "uniform" | "round";
-  /** s of blood time: the first boundary conditions find a flow that has already run so long, not blood at rest */
+  /** s of blood time: the first boundary conditions find a flow that has already run so long, not blood at rest, unless the session was read before */
   readonly lead?: number;
   /** count of sound's steps to one of advection and shear, 1 when left out */
   readonly soundSteps?: SoundSteps;
