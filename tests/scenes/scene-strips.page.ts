@@ -47,7 +47,7 @@ for (const theme of ["dark", "light"])
 /** PNG of a settled scene, base64. */
 async function picture(page: Page, scene: SceneName): Promise<string> {
   const reading = page.locator("#scene-reading");
-  const earlier = await reading.innerText();
+  const earlier = (await reading.textContent()) ?? "";
   if (scene !== SCENES[0]) {
     await page.locator(`.scene-bar [value=${scene}]`).evaluate((choice: HTMLElement) => choice.click());
     await expect(reading).not.toHaveText(earlier);
