@@ -1,6 +1,6 @@
 /**
- * Runs one field at the pace it is asked for, in short slices, and sends its moments: one with a lead first on the lead's coarse
- * grid, so that blood is soon seen to flow, then on its own. Knows no thread; the worker lends it one.
+ * Runs one field at the pace it is asked for, in short slices, and sends its moments: other walls first on a coarse grid, so that
+ * blood is soon seen to flow between them, then on its own. Knows no thread; the worker lends it one.
  */
 
 import { present } from "../sim/checked/present.ts";
@@ -46,16 +46,18 @@ export interface FieldRunner {
 type Build = Extract<ToField, { kind: "build" }>;
 
 export function fieldRunner(options: RunnerOptions): FieldRunner {
-  const { advance, climb, ...parts } = runnerParts(options);
+  const { advance, judge, ...parts } = runnerParts(options);
   return {
     ...parts,
     work() {
       const { field, seconds } = parts.due();
       const began = options.clock();
       const slice = field && seconds > 0 ? advance(field, seconds) : undefined;
-      if (field && slice) parts.passed(field, slice);
-      const wait = parts.rest();
-      return climb(slice?.passed ?? 0, options.clock() - began) ? 0 : wait;
+      if (field && slice) {
+        parts.passed(field, slice);
+        judge(slice.passed, options.clock() - began);
+      }
+      return parts.rest();
     },
   };
 }
@@ -72,17 +74,22 @@ function runnerParts({ clock, post, rungs }: RunnerOptions) {
   let boundary: Extract<ToField, { kind: "boundary" }>["boundary"] | undefined;
   let pending: Build | null = null;
   let current: Build | null = null;
+  /** the order whose walls the page knows of */
+  let told: Build | null = null;
   let starts = 0;
   const { say, silent } = voice(clock, post);
 
   const build = (what: Build) => {
     pending = null;
-    const refines = solver.isCoarse && what === current;
+    const again = solver.fits(what);
+    const before = grid.runs;
     try {
-      const cellsAcross = grid.begin(what.cellsAcross, solver.fits(what));
-      const rebuilt = solver.build({ ...what, cellsAcross }) === "rebuilt";
-      if (rebuilt) pace.fromRest();
-      if (rebuilt || refines) gauge.forget();
+      solver.build(what, grid.begin(what, again));
+      if (again) gauge.regrid(before, grid.runs);
+      else {
+        pace.fromRest();
+        gauge.forget();
+      }
       if (boundary) solver.session?.setBoundary(boundary);
     } catch (error) {
       solver.drop();
@@ -90,20 +97,30 @@ function runnerParts({ clock, post, rungs }: RunnerOptions) {
       return;
     }
     current = what;
+    told = null;
     pace.warm();
-    const shape = present(solver.session).shape();
-    moments.changed(refines ? shape : undefined);
-    if (!refines) say({ kind: "built", shapeId: what.shapeId, shape, coarse: solver.isCoarse });
+    moments.changed(undefined);
+    // The same pathway's blood is seen to flow in its old walls until it does in the new ones.
+    if (!again || !boundary) tell(what, present(solver.session));
   };
 
-  const send = (field: FieldSession, { shapeId }: Build) => {
+  const tell = (what: Build, field: FieldSession) => {
+    if (told === what) return;
+    told = what;
+    const coarse = grid.runs < grid.cellsAcross;
+    say({ kind: "built", shapeId: what.shapeId, shape: field.shape(), coarse });
+  };
+
+  const send = (field: FieldSession, order: Build) => {
+    const { shapeId } = order;
     const moment = moments.take(field, shapeId, pace.time);
     if (!moment) {
       again(shapeId);
       return;
     }
+    tell(order, field);
     say({ kind: "field", ...moment, capable: gauge.ability ?? 0, cellsAcross: grid.cellsAcross });
-    if (solver.isCoarse) pending ??= current;
+    grid.seen();
     const means = field.takeMeans();
     if (means) say({ kind: "means", means: { ...means, shapeId } });
   };
@@ -126,16 +143,12 @@ function runnerParts({ clock, post, rungs }: RunnerOptions) {
     const session = boundary ? solver.session : null;
     if (session && current && moments.due(pace.time)) send(session, current);
     if (silent() > ALIVE) say({ kind: "alive" });
-    if (session && pace.due > 0) return 0;
+    if (session && (grid.lay(session) || pace.due > 0)) return 0;
     return session && pace.runs ? AHEAD : ASLEEP;
   };
 
-  /** Whether another grid is being laid, or has been, after `passed` s of blood were computed in `busy` s. */
-  const climb = (passed: number, busy: number): boolean =>
-    grid.work(solver.isCoarse ? null : solver.session, { passed, busy, soundSteps: current?.soundSteps });
-
   return {
-    climb,
+    judge: grid.judge,
     hear(message: ToField) {
       switch (message.kind) {
         case "build":

@@ -26,8 +26,8 @@ export interface FieldChoice {
   /** cells across the narrowest opening, a fenestration left out (its own depth keeps its area) */
   readonly cellsAcross: number;
   readonly depth: "uniform" | "round";
-  /** s of blood time: the first boundary conditions find a flow that has already run so long, not blood at rest, unless the session was read before */
-  readonly lead?: number;
+  /** s of blood time: the first boundary conditions find a flow that has already run so long, not blood at rest, unless the session was advanced before */
+  readonly runUp?: number;
   /** count of sound's steps to one of advection and shear, 1 when left out */
   readonly soundSteps?: SoundSteps;
 }
@@ -46,8 +46,8 @@ export interface FieldSession {
   /** For a computer elsewhere that does what `advance` does: what it works on until the next boundary conditions or walls. */
   live(): LiveField;
   /**
-   * Another grid between the same walls and for the same boundary conditions: each call of what is returned lays a part of it, the present one goes on in
-   * between; true once the flow has moved over. Readings stand until the new grid's are as good.
+   * Another grid between the same walls: each call of what is returned lays a part of it, the present one goes on in between, be it for other boundary
+   * conditions; true once the flow has moved over. Readings stand until the new grid's are as good.
    */
   refine(choice: Resolution): () => boolean;
   /** New walls or cells of another width: flow is kept where the new lumen overlaps the old; `shape()` changes with it. */
@@ -105,7 +105,7 @@ export function buildField(geometry: FlowGeometry, fluid: FieldFluid, choice: Fi
   function now(): Running {
     if (running) return running;
     const solver = lay(gridChoice, mesh);
-    if (boundary) lead = -runAhead(solver, boundary, choice.lead ?? 0);
+    if (boundary) lead = -runAhead(solver, boundary, choice.runUp ?? 0);
     running = read(solver);
     return running;
   }
@@ -129,11 +129,18 @@ export function buildField(geometry: FlowGeometry, fluid: FieldFluid, choice: Fi
   function* refining(choice: Resolution): Generator<undefined, void> {
     const grid = { ...gridChoice, dx: cellFor(plane, choice.cellsAcross) };
     const finer = yield* layMesh(plane, grid);
-    speed = now().solver.fastest;
-    const laid = lay(grid, finer);
-    yield;
-    const next = read(laid, now().readings.kept());
-    yield;
+    let used: BoundaryConditions | undefined;
+    let laid: FlowSolver;
+    let next: Running;
+    // What flows in may change meanwhile; the grid itself stays.
+    do {
+      used = boundary;
+      speed = now().solver.fastest;
+      laid = lay(grid, finer);
+      yield;
+      next = read(laid, now().readings.kept());
+      yield;
+    } while (used !== boundary);
     mesh = finer;
     gridChoice = grid;
     ({ cellsAcross, soundSteps = 1 } = choice);
@@ -150,6 +157,8 @@ export function buildField(geometry: FlowGeometry, fluid: FieldFluid, choice: Fi
 
   return {
     setBoundary(next) {
+      // What was only read so far is still at rest: its run-up is to come.
+      if (!boundary && running?.solver.time === 0) running = undefined;
       boundary = next;
       if (running && !fits(running.solver, next)) relay(running);
       else running?.readings.begin(periodOf(next), lungSide(next));
