@@ -4,6 +4,7 @@
  */
 
 import { present } from "../sim/checked/present.ts";
+import type { BoundaryConditions } from "../sim/flow-field/flow-field.ts";
 import type { FieldSession } from "../sim/flow-field/index.ts";
 import { fieldMoments } from "./field-moments.ts";
 import { type Slice, slices } from "./field-slices.ts";
@@ -71,13 +72,11 @@ function runnerParts({ clock, post, rungs }: RunnerOptions) {
     gauge.regrid(before, now);
     moments.changed(shape);
   });
-  let boundary: Extract<ToField, { kind: "boundary" }>["boundary"] | undefined;
+  let boundary: BoundaryConditions | undefined;
   let pending: Build | null = null;
   let current: Build | null = null;
-  /** the order whose walls the page knows of */
-  let told: Build | null = null;
   let starts = 0;
-  const { say, silent } = voice(clock, post);
+  const { say, silent, anew, built } = voice(clock, post);
 
   const build = (what: Build) => {
     pending = null;
@@ -85,11 +84,8 @@ function runnerParts({ clock, post, rungs }: RunnerOptions) {
     const before = grid.runs;
     try {
       solver.build(what, grid.begin(what, again));
-      if (again) gauge.regrid(before, grid.runs);
-      else {
-        pace.fromRest();
-        gauge.forget();
-      }
+      gauge.regrid(again ? before : 0, grid.runs);
+      if (!again) pace.fromRest();
       if (boundary) solver.session?.setBoundary(boundary);
     } catch (error) {
       solver.drop();
@@ -97,18 +93,11 @@ function runnerParts({ clock, post, rungs }: RunnerOptions) {
       return;
     }
     current = what;
-    told = null;
     pace.warm();
     moments.changed(undefined);
     // The same pathway's blood is seen to flow in its old walls until it does in the new ones.
-    if (!again || !boundary) tell(what, present(solver.session));
-  };
-
-  const tell = (what: Build, field: FieldSession) => {
-    if (told === what) return;
-    told = what;
-    const coarse = grid.runs < grid.cellsAcross;
-    say({ kind: "built", shapeId: what.shapeId, shape: field.shape(), coarse });
+    anew();
+    if (!again || !boundary) built(what, present(solver.session), grid);
   };
 
   const send = (field: FieldSession, order: Build) => {
@@ -118,7 +107,7 @@ function runnerParts({ clock, post, rungs }: RunnerOptions) {
       again(shapeId);
       return;
     }
-    tell(order, field);
+    built(order, field, grid);
     say({ kind: "field", ...moment, capable: gauge.ability ?? 0, cellsAcross: grid.cellsAcross });
     grid.seen();
     const means = field.takeMeans();
@@ -180,15 +169,29 @@ function runnerParts({ clock, post, rungs }: RunnerOptions) {
   };
 }
 
-/** Says things to the page; `silent`: s since the last one. */
+/** Says things to the page, what is built once; `silent`: s since the last one. */
 function voice(clock: () => number, post: RunnerOptions["post"]) {
   let last = clock();
+  let told = false;
+  const say = (message: FromField) => {
+    last = clock();
+    post(message, transfersOf(message));
+  };
   return {
-    say(message: FromField) {
-      last = clock();
-      post(message, transfersOf(message));
-    },
+    say,
     silent: () => clock() - last,
+    anew() {
+      told = false;
+    },
+    built(
+      { shapeId }: Build,
+      field: FieldSession,
+      { runs, cellsAcross }: { runs: number; cellsAcross: number },
+    ) {
+      if (told) return;
+      told = true;
+      say({ kind: "built", shapeId, shape: field.shape(), coarse: runs < cellsAcross });
+    },
   };
 }
 

@@ -173,7 +173,6 @@ test("after a lever blood moves on a coarse grid before it does on the one that 
     for (const name of [diameter, OFFSET]) rows[`${stage}: ${name}`] = rowOf(await pressed(page, name));
     await page.keyboard.press("Escape");
     rows[`${stage}: a wall dragged`] = rowOf([await dragged(page)]);
-    console.log(JSON.stringify(rows));
   }
   console.table(rows);
   for (const row of Object.values(rows) as Partial<Record<Stage, number>>[])

@@ -195,9 +195,10 @@ describe("a field's runner", () => {
     const before = run.said.length;
     run.pass(seconds);
     return run.said.slice(before).flatMap((message) => {
-      const cells = "shape" in message && message.shape ? message.shape.nx * message.shape.ny : undefined;
-      if (message.kind === "built") return [{ cells, kind: message.kind }];
-      return message.kind === "field" ? [{ cells, kind: message.kind, flow: message.field.u.length }] : [];
+      if (message.kind !== "built" && message.kind !== "field") return [];
+      const { kind, shape } = message;
+      const flow = kind === "field" ? message.field.u.length : undefined;
+      return [{ kind, flow, cells: shape && shape.nx * shape.ny }];
     });
   };
 

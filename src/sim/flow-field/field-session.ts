@@ -96,12 +96,9 @@ export function buildField(geometry: FlowGeometry, fluid: FieldFluid, choice: Fi
   /** Laid when it is first needed: which openings' velocities are given is known with the boundary conditions. */
   let running: Running | undefined;
 
-  function lay(grid: GridChoice, mesh: CutCellMesh): FlowSolver {
-    return solverFor({ plane, boundary, grid, mesh }, { ...blood, soundSteps }, speed);
-  }
-
+  const lay = (grid: GridChoice, mesh: CutCellMesh): FlowSolver =>
+    solverFor({ plane, boundary, grid, mesh }, { ...blood, soundSteps }, speed);
   const read = (solver: FlowSolver, kept?: Kept) => readingOf(solver, blood, boundary, kept);
-
   function now(): Running {
     if (running) return running;
     const solver = lay(gridChoice, mesh);
@@ -130,21 +127,19 @@ export function buildField(geometry: FlowGeometry, fluid: FieldFluid, choice: Fi
     const grid = { ...gridChoice, dx: cellFor(plane, choice.cellsAcross) };
     const finer = yield* layMesh(plane, grid);
     let used: BoundaryConditions | undefined;
-    let laid: FlowSolver;
     let next: Running;
-    // What flows in may change meanwhile; the grid itself stays.
+    // Once more where what flows in has changed meanwhile.
     do {
       used = boundary;
       speed = now().solver.fastest;
-      laid = lay(grid, finer);
+      const laid = lay(grid, finer);
       yield;
       next = read(laid, now().readings.kept());
-      yield;
     } while (used !== boundary);
     mesh = finer;
     gridChoice = grid;
     ({ cellsAcross, soundSteps = 1 } = choice);
-    carry(now().solver, laid);
+    carry(now().solver, next.solver);
     running = next;
   }
 
@@ -152,9 +147,7 @@ export function buildField(geometry: FlowGeometry, fluid: FieldFluid, choice: Fi
   const drive = (time: number, hold = holdFlow): void => {
     if (boundary) applyBoundary(now().solver, boundary, lead + time, hold);
   };
-
   const advance = (steps: number): number => advanceReading(now(), steps, drive);
-
   return {
     setBoundary(next) {
       // What was only read so far is still at rest: its run-up is to come.
