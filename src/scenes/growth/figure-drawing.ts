@@ -19,7 +19,7 @@ const ROUND = 0.012;
 const FACED = 170;
 
 /** What is mixed with the skin's own colour, and how much of that is left: no organs lie on it here. */
-const LIT = { dark: ["#d8b09c", 0.72], light: ["#d9a78f", 0.8] } as const;
+const LIT = { dark: { with: "#d8b09c", own: 0.72 }, light: { with: "#d9a78f", own: 0.8 } } as const;
 
 /** @param lit the body of the state on the stage */
 export function drawFigure(
@@ -30,7 +30,7 @@ export function drawFigure(
   theme: Theme,
 ): void {
   const { colour } = theme;
-  const skin = muted(legTissue("skin", theme), ...LIT[theme.name]);
+  const skin = muted(legTissue("skin", theme), LIT[theme.name].with, LIT[theme.name].own);
   const { parts, lines } = grownFigure(years);
   const at = ([px, py]: Spot): Spot => [x + height * px, ground - height * py];
   ink.ellipse(x, ground, 0.15 * height, 0.022 * height);

@@ -39,12 +39,14 @@ const GROWN_AT = 18;
 const youthOf = (years: number): number =>
   Math.min(1, Math.max(0, (GROWN_AT - years) / (GROWN_AT - YOUNG_AT)));
 
+interface Row {
+  readonly at: number;
+  readonly young: number;
+  readonly grown: number;
+}
+
 /** Straight between the rows of a table, level beyond its ends. */
-function between<Row extends { readonly at: number }>(
-  rows: readonly Row[],
-  at: number,
-  read: (row: Row) => number,
-) {
+function between(rows: readonly Row[], at: number, read: (row: Row) => number): number {
   const i = rows.findIndex((row) => row.at > at);
   if (i < 0) return read(lastOf(rows));
   const [a, b] = [entryAt(rows, Math.max(0, i - 1)), entryAt(rows, i)];
