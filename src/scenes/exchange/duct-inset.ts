@@ -16,7 +16,7 @@ import { tissueTone } from "./tissue-tones.ts";
 
 /** Plane units: the inset's left and upper border and its width, the least height of its body, and what it keeps from the collecting vessel. */
 const [LEFT, TOP, WIDE] = [18, 292, 232];
-const LEAST = 120;
+const MIN_BODY = 120;
 const CLEAR = 22;
 /** Lines of type under its body, and their height in sizes of type; CSS px of width that these need. */
 const LINES = 3;
@@ -37,7 +37,7 @@ export function insetIn({ lymph }: TissuePlan, { scale }: Pick<Fit, "scale">, ty
   const room = Math.min(...over) - LYMPH_HALF - CLEAR - TOP;
   const words = ((LINES + 0.5) * LINE * type) / scale;
   const body = Math.min(room - words, WIDE);
-  if (body < LEAST || WIDE * scale < LEGIBLE * type) return null;
+  if (body < MIN_BODY || WIDE * scale < LEGIBLE * type) return null;
   return { x: LEFT, y: TOP, width: WIDE, height: body + words, body };
 }
 

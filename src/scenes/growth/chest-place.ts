@@ -4,7 +4,7 @@ import { line, spotAt } from "../../sim/geometry/centreline.ts";
 import type { ChestFrame, Point } from "../../sim/geometry/geometry.ts";
 import { pathwayGeometry } from "../../sim/geometry/pathways/index.ts";
 import type { CirculationRequest } from "../../sim/parameters/request.ts";
-import { torsoOf } from "./torso.ts";
+import { torsoOf } from "./growing-trunk.ts";
 
 /** CSS px: the middle of the trunk's room, and px for each mm. */
 export interface ChestPlace {

@@ -21,7 +21,7 @@ import { mix } from "../theme/colour.ts";
 import type { Theme } from "../theme/theme.ts";
 import { carriedOf, saturationsOf } from "../theme/unsolved.ts";
 import { type ChestPlace, middleOf } from "./chest-place.ts";
-import { paintMist, paintTorso, torsoOf } from "./torso.ts";
+import { paintMist, paintTorso, torsoOf } from "./growing-trunk.ts";
 
 export interface GrowingChest {
   readonly view: Container;

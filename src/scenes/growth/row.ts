@@ -94,7 +94,7 @@ export const LETTERS = 2;
 export const BODY = 0.92;
 
 /** In sizes of type: what the curves under the row need. */
-const CURVES = 19;
+const CURVES = 17;
 
 /** CSS px that the row takes of the box: more than half of it, less where its width already limits it. @param need CSS px of each body */
 export function rowHeight(box: Box, points: readonly SweepPoint[], type: number, need: number): number {
