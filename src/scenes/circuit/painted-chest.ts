@@ -8,6 +8,7 @@ import { servesAt } from "../anatomy/painted-sheet.ts";
 import { standingAt } from "../anatomy/standing.ts";
 import { drawnLarger } from "../breathing/larger.ts";
 import type { Theme } from "../theme/theme.ts";
+import { carriedOf } from "../theme/unsolved.ts";
 import { drawAirways } from "./airways.ts";
 import { CHEST_AT, chestFrame, onPlane } from "./chest-plan.ts";
 import { type Emphasis, NO_EMPHASIS } from "./emphasis.ts";
@@ -113,8 +114,7 @@ export function paintedChest(): PaintedChest {
       emphasis = NO_EMPHASIS,
     ) {
       const { stage } = circulation.request;
-      const carried = Object.values(circulation.saturations).map(Math.round);
-      const key = `${stage} ${theme.name} ${carried}`;
+      const key = `${stage} ${theme.name} ${carriedOf(circulation)}`;
       if (key !== known || !servesAt(fine, density)) {
         known = key;
         fine = density;
