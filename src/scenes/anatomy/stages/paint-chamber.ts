@@ -1,7 +1,7 @@
 /** A right atrium that is the pathway itself, opened from the front: its stretched wall around the blood, and the seams by which its roof is sewn to the pulmonary arteries. */
 
 import { entryAt } from "../../../sim/checked/present.ts";
-import type { ChestFrame, Opening, Point } from "../../../sim/geometry/geometry.ts";
+import type { Opening, Point } from "../../../sim/geometry/geometry.ts";
 import { WALL } from "../../layers/fade.ts";
 import { mix } from "../../theme/colour.ts";
 import type { Theme } from "../../theme/theme.ts";
