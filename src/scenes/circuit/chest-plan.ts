@@ -58,34 +58,52 @@ function graftOf(stage: Stage): Pick<ChestFrame, "graft"> {
   return { graft: { kind, line, widths: line.map(() => (width - WALL) / CHEST_AT.scale) } };
 }
 
-const frames = new Map<Stage, ChestFrame>();
+/** Where a great vessel enters or leaves the chest; mm. */
+type Mouth = readonly [centre: Point, normal: Point, width: number];
+type Mouths = Readonly<Record<"svc" | "ivc" | "left" | "right", Mouth>>;
 
-export function chestFrame(stage: Stage): ChestFrame {
-  const before = frames.get(stage);
+/** Under a neck. */
+const IN_BODY: Mouths = {
+  svc: [[0, 16], [0, 1], 8.6],
+  ivc: [[0, -72], [0, -1], 9.4],
+  left: [[52, -3], [0.77, -0.64], 8],
+  right: [[-37, -9], [-0.75, -0.66], 8],
+};
+/** As the pathways' own planes have them before a Fontan: from stage to stage the chest keeps its place. */
+const CLOSE: Mouths = {
+  svc: [[2.4, 30], [0.13, 0.99], 10.5],
+  ivc: [[0, -72], [0, -1], 13.5],
+  left: [[56, -3], [0.77, -0.63], 10],
+  right: [[-38, -9], [-0.75, -0.66], 10.5],
+};
+
+const frames = new Map<string, ChestFrame>();
+
+/** @param close heart and lungs fill the picture */
+export function chestFrame(stage: Stage, close = false): ChestFrame {
+  const key = `${stage} ${close}`;
+  const before = frames.get(key);
   if (before) return before;
-  const opening = (name: string, centre: Point, normal: Point, width: number) => ({
-    name,
-    centre,
-    normal,
-    width,
-  });
+  const opening = (name: keyof Mouths) => {
+    const [centre, normal, width] = (close ? CLOSE : IN_BODY)[name];
+    return { name, centre, normal, width };
+  };
   const around = surroundings({
     scale: 1,
     edge: EDGE[stage],
     heart: stage === "two-ventricle" ? BESIDE_RIGHT : 5,
-    floor: -45,
-    roof: -5,
+    ...(close ? { floor: -48, roof: -8.25 } : { floor: -45, roof: -5 }),
   });
   const frame = {
     ...around.frame,
-    svc: opening("svc", [0, 16], [0, 1], 8.6),
-    ivc: opening("ivc", [0, -72], [0, -1], 9.4),
-    left: opening("left", [52, -3], [0.77, -0.64], 8),
-    right: opening("right", [-37, -9], [-0.75, -0.66], 8),
+    svc: opening("svc"),
+    ivc: opening("ivc"),
+    left: opening("left"),
+    right: opening("right"),
     hepaticVein: 7,
     ...graftOf(stage),
   };
-  frames.set(stage, frame);
+  frames.set(key, frame);
   return frame;
 }
 
@@ -96,8 +114,8 @@ const [ARCH, DESCENDING] = [38, 29];
 const COURSES = 8;
 
 /** Aorta with its branches, pulmonary veins, and the ways through the lungs. */
-export function chestVessels(stage: Stage): readonly Vessel[] {
-  const { before, behind, lungs, heart } = anatomyOf(chestFrame(stage));
+export function chestVessels(stage: Stage, close = false): readonly Vessel[] {
+  const { before, behind, lungs, heart } = anatomyOf(chestFrame(stage, close));
   const tube = (name: string): Tube => {
     const found = [...before, ...behind].find((each) => each.name === name);
     if (!found) throw new Error(`the anatomy has no ${name}`);

@@ -45,7 +45,7 @@ export interface PaintedChest {
 /** All that lies over the organs, from below: the one order in which vessels, their blood and the heart cross. */
 export const overOrgans = (
   chest: Omit<PaintedChest, "organs" | "underDiaphragm" | "airways" | "draw" | "release">,
-  blood: { readonly behind: Container; readonly front: Container },
+  blood: { readonly behind: Container; readonly front: Container; readonly fine?: Container },
   vessels: { readonly behind: Container; readonly front: Container },
 ): readonly Container[] => [
   vessels.behind,
@@ -54,6 +54,7 @@ export const overOrgans = (
   vessels.front,
   chest.rightHeart,
   blood.front,
+  ...(blood.fine ? [blood.fine] : []),
   chest.sewn,
   chest.valves,
   chest.rightValves,
@@ -96,7 +97,7 @@ export function paintedChest(): PaintedChest {
     draw({ circulation, time, still, close = false, larger = 1 }, density, theme, emphasis = NO_EMPHASIS) {
       const { stage } = circulation.request;
       const carried = Object.values(circulation.saturations).map(Math.round);
-      const key = `${stage} ${theme.name} ${carried}`;
+      const key = `${stage} ${close} ${theme.name} ${carried}`;
       if (key !== known || !servesAt(fine, density)) {
         known = key;
         fine = density;
@@ -104,7 +105,7 @@ export function paintedChest(): PaintedChest {
         // A heart with two ventricles is painted apart.
         const only = stage === "two-ventricle" ? { only: AROUND } : {};
         const surface = { seen: [], density: density * CHEST_AT.scale, ...only };
-        layer.set(chestFrame(stage), circulation, surface, theme);
+        layer.set(chestFrame(stage, close), circulation, surface, theme);
       }
       airways.visible = !close;
       // A whole conduit has its rings on the vessel: it isn't cut open here.
