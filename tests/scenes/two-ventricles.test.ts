@@ -1,7 +1,8 @@
 // @vitest-environment happy-dom
 import { expect, test } from "vitest";
+import { lungsOf } from "../../src/scenes/anatomy/chest-anatomy.ts";
 import { standingAt } from "../../src/scenes/anatomy/standing.ts";
-import { onPlane } from "../../src/scenes/circuit/chest-plan.ts";
+import { chestFrame, onPlane } from "../../src/scenes/circuit/chest-plan.ts";
 import { layVessels } from "../../src/scenes/circuit/dots.ts";
 import { seenAlong, seenAt } from "../../src/scenes/circuit/hidden.ts";
 import { twoVentricleVessels } from "../../src/scenes/circuit/two-ventricles/heart-courses.ts";
@@ -19,6 +20,7 @@ import { openingsAt } from "../../src/scenes/circuit/two-ventricles/valve-openin
 import type { Vessel } from "../../src/scenes/circuit/vessel.ts";
 import { solve } from "../../src/sim/circulation/solve.ts";
 import type { Point } from "../../src/sim/geometry/geometry.ts";
+import { pathwayGeometry } from "../../src/sim/geometry/pathways/index.ts";
 import { START } from "../../src/state/scene-state.ts";
 
 const away = ([ax, ay]: Point, [bx, by]: Point) => Math.hypot(ax - bx, ay - by);
@@ -66,6 +68,18 @@ test("the left ventricle's wall and the septum are some three times as thick as 
   // It bulges into the right one.
   const along = RIGHT_CAVITY.filter(([x, y]) => x > 24 && y < -36 && y > -66).map(([x]) => x);
   expect(Math.min(...along)).toBeLessThan(Math.min(along[0]!, along.at(-1)!) - 0.5);
+});
+
+test("where heart and lungs fill the picture the chest lies as at the Glenn stage", () => {
+  const glenn = pathwayGeometry({ ...START.request, stage: "glenn" })!.chest;
+  const chest = chestFrame("two-ventricle", true);
+  lungsOf(chest).forEach(({ outline }, i) => {
+    outline.forEach((at, k) => {
+      expect(away(at, lungsOf(glenn)[i]!.outline[k]!)).toBeLessThan(0.3);
+    });
+  });
+  for (const name of ["svc", "ivc", "left", "right"] as const)
+    expect(away(chest[name].centre, glenn[name].centre)).toBeLessThan(0.3);
 });
 
 test("the pulmonary trunk leaves before and to the left of the aorta and crosses it", () => {

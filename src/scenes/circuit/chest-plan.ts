@@ -30,9 +30,6 @@ const EDGE: Readonly<Record<Stage, number>> = {
   extracardiac: 5,
 };
 
-/** mm: where the left side of a heart with two ventricles begins, beside its right side. */
-const BESIDE_RIGHT = 10;
-
 /** The way from the inferior vena cava to the pulmonary arteries where a graft or a patch makes it. */
 export const TRUNKS = {
   "lateral-tunnel": { width: 36, points: spots("468 524, 466 450, 464 360, 468 276") },
@@ -44,7 +41,6 @@ export const SEWN = { "lateral-tunnel": [0.06, 0.86], extracardiac: [0.06, 0.9] 
 
 /** Plane units by which the cloth lies within the vessel's outline: the blood fills it to its wall. */
 const WALL = 3;
-
 function graftOf(stage: Stage): Pick<ChestFrame, "graft"> {
   if (stage !== "extracardiac" && stage !== "lateral-tunnel") return {};
   const { width, points } = TRUNKS[stage];
@@ -61,7 +57,6 @@ function graftOf(stage: Stage): Pick<ChestFrame, "graft"> {
 /** Where a great vessel enters or leaves the chest; mm. */
 type Mouth = readonly [centre: Point, normal: Point, width: number];
 type Mouths = Readonly<Record<"svc" | "ivc" | "left" | "right", Mouth>>;
-
 /** Under a neck. */
 const IN_BODY: Mouths = {
   svc: [[0, 16], [0, 1], 8.6],
@@ -88,14 +83,15 @@ export function chestFrame(stage: Stage, close = false): ChestFrame {
     const [centre, normal, width] = (close ? CLOSE : IN_BODY)[name];
     return { name, centre, normal, width };
   };
-  const around = surroundings({
+  const { frame: around } = surroundings({
     scale: 1,
     edge: EDGE[stage],
-    heart: stage === "two-ventricle" ? BESIDE_RIGHT : 5,
+    // The left side of a heart with two ventricles lies beside its right one.
+    heart: stage === "two-ventricle" ? 10 : 5,
     ...(close ? { floor: -48, roof: -8.25 } : { floor: -45, roof: -5 }),
   });
   const frame = {
-    ...around.frame,
+    ...around,
     svc: opening("svc"),
     ivc: opening("ivc"),
     left: opening("left"),
@@ -179,10 +175,8 @@ export function chestVessels(stage: Stage, close = false): readonly Vessel[] {
   ];
 }
 
-/** Part of the arch that lies before the left pulmonary artery; from there it goes down behind it. */
-const ABOVE_ARTERY = 0.88;
-/** Plane units of the aorta's way that lie in the ventricle and under its valve. */
-const BELOW_ANNULUS = 19;
+/** Part of the arch that lies before the left pulmonary artery, and plane units of its way in the ventricle and under its valve. */
+const [ABOVE_ARTERY, BELOW_ANNULUS] = [0.88, 19];
 
 function fromAnnulus(points: readonly Spot[]): readonly Spot[] {
   const line = curve(points);
