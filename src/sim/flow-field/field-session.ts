@@ -110,10 +110,9 @@ export function buildField(geometry: FlowGeometry, fluid: FieldFluid, choice: Fi
   /** The same flow on a grid laid anew. */
   function relay({ solver, readings }: Running): void {
     speed = solver.fastest;
-    const { pace, rate } = readings.kept();
     const laid = lay(gridChoice, mesh);
     carry(solver, laid);
-    running = read(laid, { pace, rate });
+    running = read(laid, { ...readings.kept(), same: undefined });
   }
 
   /** The flow of `old` goes on in `solver`. */
@@ -178,10 +177,7 @@ export function buildField(geometry: FlowGeometry, fluid: FieldFluid, choice: Fi
       ...{ shapeId, time: lead + now().solver.time, readings: now().readings.now() },
       ...atCentres(now().solver, fluid.density, lungSide(boundary), into),
     }),
-    takeMeans() {
-      const means = running?.readings.takeMeans();
-      return means && { shapeId, ...means };
-    },
+    takeMeans: () => meansOf(running, shapeId),
     shape: () => readShape(mesh),
     get step() {
       return now().solver.step;
@@ -195,6 +191,11 @@ export function buildField(geometry: FlowGeometry, fluid: FieldFluid, choice: Fi
     },
   };
 }
+
+const meansOf = (running: Running | undefined, shapeId: number): FieldMeans | undefined => {
+  const means = running?.readings.takeMeans();
+  return means && { shapeId, ...means };
+};
 
 /** Advances `steps`, with readings where they are due; s that passed. */
 function advanceReading({ solver, readings }: Running, steps: number, drive: (time: number) => void): number {
