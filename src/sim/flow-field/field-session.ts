@@ -154,8 +154,7 @@ export function buildField(geometry: FlowGeometry, fluid: FieldFluid, choice: Fi
       boundary = next;
       if (running && !fits(running.solver, next)) relay(running);
       else running?.readings.begin(periodOf(next), lungSide(next));
-      const { solver } = now();
-      solver.expect(boundarySpeed(solver, next));
+      expectInflow(now().solver, next);
     },
     advance,
     advanceSeconds: (seconds) => advanceFor(seconds, () => now().solver.step, advance),
@@ -218,7 +217,7 @@ function advanceFor(seconds: number, step: () => number, advance: (steps: number
 
 /** Lets the boundary conditions move blood at rest for `seconds`, up to the moment when the field's own time begins; s that passed. */
 function runAhead(solver: FlowSolver, boundary: BoundaryConditions, seconds: number): number {
-  solver.expect(boundarySpeed(solver, boundary));
+  expectInflow(solver, boundary);
   while (solver.time < seconds)
     solver.advance(Math.max(1, Math.floor((seconds - solver.time) / solver.step)), (time) =>
       applyBoundary(solver, boundary, time - seconds),
@@ -226,6 +225,9 @@ function runAhead(solver: FlowSolver, boundary: BoundaryConditions, seconds: num
   applyBoundary(solver, boundary, 0);
   return solver.time;
 }
+
+const expectInflow = (solver: FlowSolver, boundary: BoundaryConditions): void =>
+  solver.expect(boundarySpeed(solver, boundary));
 
 /** Whether what is given at each opening is still of the same kind. */
 const fits = ({ openings }: FlowSolver, boundary: BoundaryConditions): boolean =>
