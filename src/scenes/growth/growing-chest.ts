@@ -14,7 +14,7 @@ import { type Ink, servesAt, sheet, trace } from "../anatomy/painted-sheet.ts";
 import { standingAt } from "../anatomy/standing.ts";
 import { inside, roundOf } from "../anatomy/tones.ts";
 import { contour, type Loop } from "../layers/contour.ts";
-import { distanceAt, drawnPlane } from "../layers/drawn-plane.ts";
+import { drawnPlane } from "../layers/drawn-plane.ts";
 import { WALL } from "../layers/fade.ts";
 import { wallLayer } from "../layers/wall.ts";
 import { mix } from "../theme/colour.ts";
@@ -72,7 +72,6 @@ export function growingChest(): GrowingChest {
         const surface = {
           seen: contour(outline, outline.distance, WALL),
           lumen,
-          distance: (x: number, y: number) => distanceAt(outline, x, y),
           density,
         };
         layer.set(geometry.chest, circulation, surface, theme);

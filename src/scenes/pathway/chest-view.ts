@@ -6,7 +6,7 @@ import { anatomyLayer } from "../anatomy/anatomy-layer.ts";
 import { servesAt } from "../anatomy/painted-sheet.ts";
 import { standingAt } from "../anatomy/standing.ts";
 import { contour } from "../layers/contour.ts";
-import { distanceAt, type Plane } from "../layers/drawn-plane.ts";
+import type { Plane } from "../layers/drawn-plane.ts";
 import { WALL } from "../layers/fade.ts";
 import { ease } from "../theme/motion.ts";
 import type { Theme } from "../theme/theme.ts";
@@ -81,8 +81,7 @@ export function chestView(): ChestView {
         painted = { geometry, look, density };
         const seen = contour(plane, plane.distance, WALL);
         const lumen = contour(plane, plane.distance, 0);
-        const distance = (x: number, y: number) => distanceAt(plane, x, y);
-        const surface = { seen, lumen, distance, density };
+        const surface = { seen, lumen, density };
         paintNext = layer.begin(geometry.chest, circulation, surface, theme);
       }
       // Blood that moves does not wait for a chest that has yet to be seen.
