@@ -24,41 +24,36 @@ export const CURVES = [
 /** g/h of albumin that a gold piece stands for, for each mL/h that a drop does. */
 export const ALBUMIN = 0.06;
 
-/** Where the lymph goes, and the pressure that it empties against there. */
-export const ductWords = (circulation: Circulation, { say }: Theme): string =>
-  say("further.exchange.duct", {
-    joins: wordSetting(circulation.request, "thoracicDuct"),
-    pressure: formatQuantity(ductPressure(circulation), "mmHg", 1),
-    usual: formatNumber(USUAL_OUTFLOW),
-  });
+/** The pressure where the lymph goes. */
+export const ductPressureWords = (circulation: Circulation): string =>
+  formatQuantity(ductPressure(circulation), "mmHg", 1);
 
 interface Head {
   readonly day: number;
   /** mL/h that one drop of the picture stands for */
   readonly drop: number;
-  /** what is said besides */
-  readonly more: readonly string[];
+  readonly circulation: Circulation;
 }
 
-/** The day of the course, and what drops and gold of the picture stand for. */
-export function headNote({ day, drop, more }: Head, box: Box, type: Sizes, theme: Theme): Note {
+/** The day of the course, what drops and gold of the picture stand for, and where lymph goes and what it empties against there. */
+export function headNote({ day, drop, circulation }: Head, box: Box, type: Sizes, theme: Theme): Note {
+  const { say, colour } = theme;
+  const dayWords = say("further.exchange.day", { day: formatNumber(Math.round(day)) });
+  const more = [
+    say("further.exchange.drop", {
+      flow: formatQuantity(drop, "mL/h"),
+      albumin: formatNumber(ALBUMIN * drop, 1),
+    }),
+    say("further.exchange.duct", {
+      joins: wordSetting(circulation.request, "thoracicDuct"),
+      pressure: ductPressureWords(circulation),
+      usual: formatNumber(USUAL_OUTFLOW),
+    }),
+  ];
   return {
     lines: [
-      {
-        words: theme.say("further.exchange.day", { day: formatNumber(Math.round(day)) }),
-        size: type.label,
-        colour: theme.colour.ink,
-        bold: true,
-      },
-      {
-        words: theme.say("further.exchange.drop", {
-          flow: formatQuantity(drop, "mL/h"),
-          albumin: formatNumber(ALBUMIN * drop, 1),
-        }),
-        size: type.axis,
-        colour: theme.colour.inkSoft,
-      },
-      ...more.map((words) => ({ words, size: type.axis, colour: theme.colour.inkSoft })),
+      { words: dayWords, size: type.label, colour: colour.ink, bold: true },
+      ...more.map((words) => ({ words, size: type.axis, colour: colour.inkSoft })),
     ],
     x: box.x,
     y: box.y,

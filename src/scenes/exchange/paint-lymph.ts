@@ -182,17 +182,21 @@ function paintValve(ink: Ink, line: Curve, at: number, theme: Theme): void {
       const free = (1 - OPEN) * (1 - share) ** 1.25 + OPEN;
       return beside(line, part, side * (free * collectingWidth(part) + off));
     };
-    // From the free edge round the pocket's floor back to where the leaflet springs.
-    const floor = shares.map((share): Spot => {
-      const part = at + LEAFLET * (1 - share);
-      return beside(line, part, side * collectingWidth(part) * (1 - 0.35 * (1 - share) ** 4));
+    // From the free edge by the pocket's hollow mouth to the wall, and back along that.
+    const mouth = shares.map((share): Spot => {
+      const part = at + LEAFLET * (1 - 0.5 * Math.sin(Math.PI * share) ** 0.8);
+      return beside(line, part, side * (OPEN + (1 - OPEN) * share) * collectingWidth(part));
     });
-    trace(ink, [...shares.map((share) => on(share, 0)), ...floor], true);
-    ink.globalAlpha = 0.55;
+    const wall = shares.map((share): Spot => {
+      const part = at + LEAFLET * (1 - share);
+      return beside(line, part, side * collectingWidth(part));
+    });
+    trace(ink, [...shares.map((share) => on(share, 0)), ...mouth, ...wall], true);
+    ink.globalAlpha = 0.4;
     ink.fillStyle = lymph.shade;
     ink.fill();
     ink.globalAlpha = 1;
-    const half = (share: number) => 9 - 4 * share;
+    const half = (share: number) => 8 - 3.5 * share + 9 * Math.max(0, 1 - share / 0.14) ** 2;
     const tip = (share: number) => (share > 0.9 ? Math.sqrt(1 - ((share - 0.9) / 0.1) ** 2) : 1);
     trace(
       ink,

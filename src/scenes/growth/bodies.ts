@@ -122,7 +122,7 @@ function drawRow(pens: Pens, points: readonly SweepPoint[], now: number, box: Bo
 
 function drawColumn(pens: Pens, { point, ...places }: Column, here: boolean): void {
   const { ink, over, type, theme } = pens;
-  const { chest, figure, section } = places;
+  const { chest, figure, section, wide } = places;
   const { half, raised, wall } = sectionLayout(point, section);
   const top = section.y - half - wall - Math.max(0, 2 * raised - wall);
   drawWay(ink, point, { chest, section, open: top - OPEN * type }, theme);
@@ -140,7 +140,10 @@ function drawColumn(pens: Pens, { point, ...places }: Column, here: boolean): vo
   );
   write(pens, gap, section.x, top - 0.25 * type, 1);
   write(pens, tube, section.x, under + 0.3 * type);
-  const lain = write(pens, vein, section.x + (SAMPLE * type) / 2, under + (0.3 + LINE) * type);
+  // Within its column, though it is longer than what it stands under.
+  const long = pens.words.measure({ lines: [vein], bare: true }, theme).width;
+  const x = Math.min(section.x + (SAMPLE * type) / 2, chest.x + (wide - long) / 2);
+  const lain = write(pens, vein, x, under + (0.3 + LINE) * type);
   const middle = lain.y + lain.height / 2;
   drawDashes(
     ink,
@@ -201,7 +204,8 @@ export function needOf(
   const widest = [entryAt(points, 0), lastOf(points)].map((point) => {
     const age = wide(ageLine(point, true, type, theme));
     if (!hasPathway(point.request.stage)) return age;
-    return age + Math.max(...widthLines(point, type, theme).map(wide)) + SAMPLE * type;
+    const [tube, vein, gap] = widthLines(point, type, theme).map(wide) as [number, number, number];
+    return Math.max(age + tube + type, vein + SAMPLE * type, gap);
   });
   return Math.max(...widest) + type;
 }
