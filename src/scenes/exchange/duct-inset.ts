@@ -67,7 +67,7 @@ const [VEIN, WAY] = [36, 26];
 const ARROWS = [2, 5] as const;
 
 /** Part of the width where the body's middle is: beside its neck there is room for a number. */
-const BODY_AT = 0.38;
+const BODY_AT = 0.3;
 /** Plane units: round corners, and the part of the lower border from which it points to the vessel. */
 const ROUND = 12;
 const [FROM, TO] = [26, 62];

@@ -58,7 +58,8 @@ function exchangePane(): ScenePane {
       // The cavity's scale is that of the curve beside it.
       const full = collectedRange(all).max;
       const drop = DROP * circulation.request.body.bsa;
-      const head = headNote({ day, drop, circulation }, { ...box, width: headWidth(box) }, type, theme);
+      const about = { day, drop, circulation, wide: isWide(box) };
+      const head = headNote(about, { ...box, width: headWidth(box) }, type, theme);
       const at = placesIn(box, type, highOf(head, theme));
       const figures = figuresAt(course, day);
       const fit = picture.draw(

@@ -4,7 +4,8 @@ import { formatNumber, formatQuantity } from "../../i18n/index.ts";
 import { entryAt } from "../../sim/checked/present.ts";
 import type { Circulation } from "../../sim/circulation/answer.ts";
 import { ductPressure, USUAL_OUTFLOW } from "../../sim/exchange/index.ts";
-import { wordSetting } from "../../sim/parameters/parameters.ts";
+import { numberSetting, wordSetting } from "../../sim/parameters/parameters.ts";
+import { hasPathway } from "../../sim/parameters/request.ts";
 import type { Look } from "../drawing/drawing-sheet.ts";
 import type { Lettering, Note } from "../drawing/lettering.ts";
 import { rowsOf } from "../drawing/split.ts";
@@ -28,15 +29,32 @@ export const ALBUMIN = 0.06;
 export const ductPressureWords = (circulation: Circulation): string =>
   formatQuantity(ductPressure(circulation), "mmHg", 1);
 
+/** WU.m2: common in the first days after bypass (docs/model-circulation.md, teaching). */
+const EARLY_RESISTANCE = 3;
+
+/** Lungs that are open already explain a drain that runs little. */
+function lungWords({ request }: Circulation, { say }: Theme): readonly string[] {
+  const index = numberSetting(request, "pulmonaryResistanceIndex");
+  if (!hasPathway(request.stage) || index >= EARLY_RESISTANCE) return [];
+  return [
+    say("further.exchange.lungs", {
+      index: formatQuantity(index, "WU.m2", 1),
+      early: formatNumber(EARLY_RESISTANCE),
+    }),
+  ];
+}
+
 interface Head {
   readonly day: number;
   /** mL/h that one drop of the picture stands for */
   readonly drop: number;
   readonly circulation: Circulation;
+  /** there is room for what else explains it */
+  readonly wide: boolean;
 }
 
 /** The day of the course, what drops and gold of the picture stand for, and where lymph goes and what it empties against there. */
-export function headNote({ day, drop, circulation }: Head, box: Box, type: Sizes, theme: Theme): Note {
+export function headNote({ day, drop, circulation, wide }: Head, box: Box, type: Sizes, theme: Theme): Note {
   const { say, colour } = theme;
   const dayWords = say("further.exchange.day", { day: formatNumber(Math.round(day)) });
   const more = [
@@ -49,6 +67,7 @@ export function headNote({ day, drop, circulation }: Head, box: Box, type: Sizes
       pressure: ductPressureWords(circulation),
       usual: formatNumber(USUAL_OUTFLOW),
     }),
+    ...(wide ? lungWords(circulation, theme) : []),
   ];
   return {
     lines: [
