@@ -8,7 +8,7 @@ import { FIGURE, HEAD } from "../circuit/figure-shape.ts";
 import { skinOf, upright } from "../circuit/paint-figure.ts";
 import { type Spot, spots } from "../drawing/curve-drawing.ts";
 import type { Note } from "../drawing/lettering.ts";
-import type { Fit } from "../drawing/split.ts";
+import { type Fit, placed } from "../drawing/split.ts";
 import type { Box } from "../scene.ts";
 import type { Theme } from "../theme/theme.ts";
 import { LYMPH_HALF, type TissuePlan } from "./tissue-plan.ts";
@@ -169,14 +169,6 @@ function paintArrow(ink: Ink, [ax, ay]: Spot, [bx, by]: Spot, colour: string): v
   ink.fill();
   ink.restore();
 }
-
-/** Where a box of the plane lies on the screen. */
-export const placed = ({ x, y, scale }: Fit, box: Box): Box => ({
-  x: x + scale * box.x,
-  y: y + scale * box.y,
-  width: scale * box.width,
-  height: scale * box.height,
-});
 
 /** The pressure where the duct ends, beside the neck in the inset. @param type CSS px */
 export function insetNote(

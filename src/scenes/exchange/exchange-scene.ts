@@ -3,15 +3,16 @@ import { Container } from "pixi.js";
 import type { ExchangeCourse } from "../../sim/exchange/index.ts";
 import { numberSetting } from "../../sim/parameters/parameters.ts";
 import { lettering, type Note } from "../drawing/lettering.ts";
+import { placed } from "../drawing/split.ts";
 import { paneScene, type ScenePane } from "../pane-scene.ts";
 import type { Box, MakeScene } from "../scene.ts";
 import type { Theme } from "../theme/theme.ts";
 import { type Sizes, sizesIn } from "../theme/type.ts";
 import { collectedRange, courseCharts } from "./course-charts.ts";
 import { dayAt, figuresAt } from "./day.ts";
-import { insetNote, placed } from "./duct-inset.ts";
+import { insetNote } from "./duct-inset.ts";
 import { figureNotes, writePlates } from "./figure-plates.ts";
-import { gaugeNumbers } from "./fluid-gauge.ts";
+import { barBoxes, gaugeNumbers } from "./fluid-gauge.ts";
 import { ductPressureWords, headNote } from "./notes.ts";
 import { tissuePicture } from "./tissue-drawing.ts";
 
@@ -91,7 +92,7 @@ function exchangePane(): ScenePane {
         ...(small ? [] : gaugeNumbers(fit, full, type.axis, theme)),
         ...(inset ? [insetNote({ ...fit, inset }, ductPressureWords(circulation), type.axis, theme)] : []),
       ];
-      const kept = inset ? [placed(fit, inset)] : [];
+      const kept = [...(inset ? [placed(fit, inset)] : []), ...barBoxes(fit)];
       writePlates(words, notes, head, { around, small, bare, kept }, theme);
     },
     release: () => picture.release(),
