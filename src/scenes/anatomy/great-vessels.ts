@@ -30,9 +30,9 @@ export const ASCENDING = 14;
 const ARCH = 10.6;
 const DESCENDING = 9.5;
 
-/** mm of a 5-year-old: how far across the ascending aorta's axis lies, beside the superior vena cava. */
-const besideCava = ({ scale, svc }: ChestFrame): number =>
-  (svc.centre[0] + svc.width / 2 + 3) / scale + ASCENDING / 2;
+/** mm of a 5-year-old: how far across the ascending aorta's axis lies, beside the superior vena cava, and further beside a conduit, where the right atrium comes between. */
+const besideCava = ({ scale, svc, graft }: ChestFrame): number =>
+  (svc.centre[0] + svc.width / 2 + 3) / scale + ASCENDING / 2 + (graft?.kind === "conduit" ? 3 : 0);
 
 /** Axis of the arch, across from the ascending aorta's and up in the chest: highest where its branches leave, and as it goes back it is seen foreshortened. */
 const ARC: readonly Point[] = [
@@ -58,11 +58,10 @@ export function aorta({ frame, inChest }: Placing, heart: HeartShape): readonly 
     holds: "arterial",
     fades: "end",
   });
-  // Beside a tunnel it leaves room in which the atrium that goes on behind it is seen.
-  const ascent =
-    frame.graft?.kind === "patch"
-      ? [heart.at(-13, 7.2), heart.at(-22, 3.4), heart.at(-31, -3)]
-      : [heart.at(-16, 7.4)];
+  // Beside a graft it leaves room in which an atrium is seen.
+  const ascent = frame.graft
+    ? [heart.at(-13, 7.2), heart.at(-22, 3.4), heart.at(-31, -3)]
+    : [heart.at(-16, 7.4)];
   const arch = ARC.map(([x, y]) => up(x, y));
   const [[x, y], [topX, topY]] = [lastOf(ascent), entryAt(arch, 0)];
   // In steps as short as the arch's: unlike ones would give the line a corner.

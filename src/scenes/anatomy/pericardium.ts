@@ -3,7 +3,6 @@ import { entryAt } from "../../sim/checked/present.ts";
 import { closedOutline } from "../../sim/geometry/centreline.ts";
 import type { Point } from "../../sim/geometry/geometry.ts";
 import type { Placing } from "./placing.ts";
-import { rightAtrium } from "./right-atrium-shape.ts";
 
 /** x and y in the heart, from its roof along the left border; its lower end rests on the diaphragm. */
 const EDGE: readonly Point[] = [
@@ -31,7 +30,6 @@ export function pericardium(place: Placing): readonly Point[] {
   const { heart, heartScale, level, scale: s, chamber, graft } = frame;
   const walls = [
     ...frame.atrium.map(([x]) => x),
-    ...rightAtrium(place).map(([x]) => x),
     ...(chamber ? [-chamber[0]] : []),
     ...(graft ? graft.line.map(([x], i) => x - entryAt(graft.widths, i) / 2) : []),
   ];

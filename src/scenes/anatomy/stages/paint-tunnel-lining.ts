@@ -2,7 +2,8 @@
 import type { Point } from "../../../sim/geometry/geometry.ts";
 import { mix } from "../../theme/colour.ts";
 import type { Theme } from "../../theme/theme.ts";
-import { arched, beside, type Graft } from "../paint-graft.ts";
+import { beside, type Graft } from "../graft-course.ts";
+import { arched } from "../paint-graft.ts";
 import { laidOver, scratch } from "../paint-tube.ts";
 import { boundsOf, type Ink, strokes, trace } from "../painted-sheet.ts";
 import { CLOTH, type Tissue, tissue } from "../tones.ts";

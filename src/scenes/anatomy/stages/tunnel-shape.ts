@@ -1,6 +1,6 @@
 /** Lines of a lateral tunnel whose front is cut away: a baffle that stands on the back wall of the atrium like the half of a tube, from the mouth of one vena cava to that of the other. */
 import type { Point } from "../../../sim/geometry/geometry.ts";
-import { beside, type Graft } from "../paint-graft.ts";
+import { beside, type Graft } from "../graft-course.ts";
 
 /** Steps along an edge. */
 const STEPS = 60;
