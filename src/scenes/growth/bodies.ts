@@ -129,7 +129,7 @@ function drawColumn(pens: Pens, { point, ...places }: Column, here: boolean): vo
   drawFigure(ink, point.request.body.ageYears, figure, here, theme);
   drawSection(ink, point, section, theme);
   drawCut(over, point, chest, theme);
-  write(pens, ageLine(point, here, type, theme), figure.x, figure.ground + 0.6 * type);
+  const age = write(pens, ageLine(point, here, type, theme), figure.x, figure.ground + 0.6 * type);
   const [tube, vein, gap] = widthLines(point, type, theme);
   // The lumen's width, as it is measured.
   const under = figure.ground + 0.55 * type;
@@ -139,10 +139,11 @@ function drawColumn(pens: Pens, { point, ...places }: Column, here: boolean): vo
     theme.colour.ink,
   );
   write(pens, gap, section.x, top - 0.25 * type, 1);
-  write(pens, tube, section.x, under + 0.3 * type);
+  const longOf = (line: Line) => pens.words.measure({ lines: [line], bare: true }, theme).width;
+  const free = age.x + age.width + 0.5 * type + longOf(tube) / 2;
+  write(pens, tube, Math.max(section.x, free), under + 0.3 * type);
   // Within its column, though it is longer than what it stands under.
-  const long = pens.words.measure({ lines: [vein], bare: true }, theme).width;
-  const x = Math.min(section.x + (SAMPLE * type) / 2, chest.x + (wide - long) / 2);
+  const x = Math.min(section.x + (SAMPLE * type) / 2, chest.x + (wide - longOf(vein)) / 2);
   const lain = write(pens, vein, x, under + (0.3 + LINE) * type);
   const middle = lain.y + lain.height / 2;
   drawDashes(
