@@ -26,8 +26,8 @@ export interface FieldChoice {
   /** cells across the narrowest opening, a fenestration left out (its own depth keeps its area) */
   readonly cellsAcross: number;
   readonly depth: "uniform" | "round";
-  /** s of blood time: the first boundary conditions find a flow that has already run so long, not blood at rest, unless the session was read before */
-  readonly lead?: number;
+  /** s of blood time: the first boundary conditions find a flow that has already run so long, not blood at rest, unless the session was advanced before */
+  readonly runUp?: number;
   /** count of sound's steps to one of advection and shear, 1 when left out */
   readonly soundSteps?: SoundSteps;
 }
@@ -46,8 +46,8 @@ export interface FieldSession {
   /** For a computer elsewhere that does what `advance` does: what it works on until the next boundary conditions or walls. */
   live(): LiveField;
   /**
-   * Another grid between the same walls and for the same boundary conditions: each call of what is returned lays a part of it, the present one goes on in
-   * between; true once the flow has moved over. Readings stand until the new grid's are as good.
+   * Another grid between the same walls: each call of what is returned lays a part of it, the present one goes on in between, be it for other boundary
+   * conditions; true once the flow has moved over. Readings stand until the new grid's are as good.
    */
   refine(choice: Resolution): () => boolean;
   /** New walls or cells of another width: flow is kept where the new lumen overlaps the old; `shape()` changes with it. */
@@ -96,16 +96,13 @@ export function buildField(geometry: FlowGeometry, fluid: FieldFluid, choice: Fi
   /** Laid when it is first needed: which openings' velocities are given is known with the boundary conditions. */
   let running: Running | undefined;
 
-  function lay(grid: GridChoice, mesh: CutCellMesh): FlowSolver {
-    return solverFor({ plane, boundary, grid, mesh }, { ...blood, soundSteps }, speed);
-  }
-
+  const lay = (grid: GridChoice, mesh: CutCellMesh): FlowSolver =>
+    solverFor({ plane, boundary, grid, mesh }, { ...blood, soundSteps }, speed);
   const read = (solver: FlowSolver, kept?: Kept) => readingOf(solver, blood, boundary, kept);
-
   function now(): Running {
     if (running) return running;
     const solver = lay(gridChoice, mesh);
-    if (boundary) lead = -runAhead(solver, boundary, choice.lead ?? 0);
+    if (boundary) lead = -runAhead(solver, boundary, choice.runUp ?? 0);
     running = read(solver);
     return running;
   }
@@ -129,15 +126,20 @@ export function buildField(geometry: FlowGeometry, fluid: FieldFluid, choice: Fi
   function* refining(choice: Resolution): Generator<undefined, void> {
     const grid = { ...gridChoice, dx: cellFor(plane, choice.cellsAcross) };
     const finer = yield* layMesh(plane, grid);
-    speed = now().solver.fastest;
-    const laid = lay(grid, finer);
-    yield;
-    const next = read(laid, now().readings.kept());
-    yield;
+    let used: BoundaryConditions | undefined;
+    let next: Running;
+    // Once more where what flows in has changed meanwhile.
+    do {
+      used = boundary;
+      speed = now().solver.fastest;
+      const laid = lay(grid, finer);
+      yield;
+      next = read(laid, now().readings.kept());
+    } while (used !== boundary);
     mesh = finer;
     gridChoice = grid;
     ({ cellsAcross, soundSteps = 1 } = choice);
-    carry(now().solver, laid);
+    carry(now().solver, next.solver);
     running = next;
   }
 
@@ -145,11 +147,11 @@ export function buildField(geometry: FlowGeometry, fluid: FieldFluid, choice: Fi
   const drive = (time: number, hold = holdFlow): void => {
     if (boundary) applyBoundary(now().solver, boundary, lead + time, hold);
   };
-
   const advance = (steps: number): number => advanceReading(now(), steps, drive);
-
   return {
     setBoundary(next) {
+      // What was only read so far is still at rest: its run-up is to come.
+      if (!boundary && running?.solver.time === 0) running = undefined;
       boundary = next;
       if (running && !fits(running.solver, next)) relay(running);
       else running?.readings.begin(periodOf(next), lungSide(next));
