@@ -7,6 +7,8 @@ import type { Plane } from "../layers/drawn-plane.ts";
 import { anatomyOf } from "./chest-anatomy.ts";
 import { beforeArtery } from "./hilum.ts";
 
+/** Of a limb's lumen, to its outside. */
+const WALLED = 0.72;
 /** mm beside it over which marks come out from behind it */
 const SOFT = 1.6;
 
@@ -21,7 +23,7 @@ export function seenUnder(frame: ChestFrame, plane: Plane): Distance {
   const aorta = outlineDistance(band(line, from, to));
   const vein = beforeArtery(anatomy);
   const cover: Distance = (x, y) =>
-    Math.min(aorta(x, y), ...vein.map(({ at, width }) => Math.hypot(x - at[0], y - at[1]) - width / 2));
+    Math.min(aorta(x, y), ...vein.map(({ at, width }) => Math.hypot(x - at[0], y - at[1]) - WALLED * width));
   const { nx, ny, dx, originX, originY, distance } = plane;
   const seen = Float32Array.from(distance, (from, i) =>
     from < dx

@@ -20,5 +20,5 @@ export function beforeArtery({ lungs: [{ veins, hilum }], frame }: Anatomy): Tre
 }
 
 /** mm of a 5-year-old: limbs as thick as this cross it, within this reach */
-const LIMB = 4;
+const LIMB = 3;
 export const REACH = 13;

@@ -203,7 +203,7 @@ export function paintBeforeArtery(ink: Ink, bounds: Bounds, anatomy: Anatomy, to
   own.globalCompositeOperation = "destination-in";
   own.fillStyle = fall;
   own.fillRect(bounds[0], bounds[1], bounds[2] - bounds[0], bounds[3] - bounds[1]);
-  laidOver(ink, own, bounds, 2 * scale);
+  laidOver(ink, own, bounds);
 }
 
 /** mm of a 5-year-old over which it takes on its own colour */

@@ -11,8 +11,8 @@ import { tissue } from "./tones.ts";
 
 /** x and y in the chest: under both lungs' inner borders, down to the diaphragm. */
 const OUTLINE: readonly Point[] = [
-  [-27, 62],
-  [-23, 46],
+  [-17, 62],
+  [-20, 46],
   [-21, 20],
   [-22, -10],
   [-26, -46],
@@ -22,8 +22,8 @@ const OUTLINE: readonly Point[] = [
   [62, -10],
   [50, 8],
   [46, 30],
-  [48, 62],
-  [10, 72],
+  [40, 62],
+  [10, 70],
 ];
 /** Parts of its height over which it clears upwards, and how much of it is seen. */
 const CLEARS = 0.34;
