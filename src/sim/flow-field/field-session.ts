@@ -110,10 +110,9 @@ export function buildField(geometry: FlowGeometry, fluid: FieldFluid, choice: Fi
   /** The same flow on a grid laid anew. */
   function relay({ solver, readings }: Running): void {
     speed = solver.fastest;
-    const { pace, rate } = readings.kept();
     const laid = lay(gridChoice, mesh);
     carry(solver, laid);
-    running = read(laid, { pace, rate });
+    running = read(laid, { ...readings.kept(), same: undefined });
   }
 
   /** The flow of `old` goes on in `solver`. */
@@ -155,8 +154,7 @@ export function buildField(geometry: FlowGeometry, fluid: FieldFluid, choice: Fi
       boundary = next;
       if (running && !fits(running.solver, next)) relay(running);
       else running?.readings.begin(periodOf(next), lungSide(next));
-      const { solver } = now();
-      solver.expect(boundarySpeed(solver, next));
+      expectInflow(now().solver, next);
     },
     advance,
     advanceSeconds: (seconds) => advanceFor(seconds, () => now().solver.step, advance),
@@ -178,10 +176,7 @@ export function buildField(geometry: FlowGeometry, fluid: FieldFluid, choice: Fi
       ...{ shapeId, time: lead + now().solver.time, readings: now().readings.now() },
       ...atCentres(now().solver, fluid.density, lungSide(boundary), into),
     }),
-    takeMeans() {
-      const means = running?.readings.takeMeans();
-      return means && { shapeId, ...means };
-    },
+    takeMeans: () => meansOf(running, shapeId),
     shape: () => readShape(mesh),
     get step() {
       return now().solver.step;
@@ -195,6 +190,11 @@ export function buildField(geometry: FlowGeometry, fluid: FieldFluid, choice: Fi
     },
   };
 }
+
+const meansOf = (running: Running | undefined, shapeId: number): FieldMeans | undefined => {
+  const means = running?.readings.takeMeans();
+  return means && { shapeId, ...means };
+};
 
 /** Advances `steps`, with readings where they are due; s that passed. */
 function advanceReading({ solver, readings }: Running, steps: number, drive: (time: number) => void): number {
@@ -217,7 +217,7 @@ function advanceFor(seconds: number, step: () => number, advance: (steps: number
 
 /** Lets the boundary conditions move blood at rest for `seconds`, up to the moment when the field's own time begins; s that passed. */
 function runAhead(solver: FlowSolver, boundary: BoundaryConditions, seconds: number): number {
-  solver.expect(boundarySpeed(solver, boundary));
+  expectInflow(solver, boundary);
   while (solver.time < seconds)
     solver.advance(Math.max(1, Math.floor((seconds - solver.time) / solver.step)), (time) =>
       applyBoundary(solver, boundary, time - seconds),
@@ -225,6 +225,9 @@ function runAhead(solver: FlowSolver, boundary: BoundaryConditions, seconds: num
   applyBoundary(solver, boundary, 0);
   return solver.time;
 }
+
+const expectInflow = (solver: FlowSolver, boundary: BoundaryConditions): void =>
+  solver.expect(boundarySpeed(solver, boundary));
 
 /** Whether what is given at each opening is still of the same kind. */
 const fits = ({ openings }: FlowSolver, boundary: BoundaryConditions): boolean =>

@@ -34,13 +34,15 @@ export interface Kept {
   readonly pace: number;
   readonly rate: number;
   /** of the same plane */
-  readonly same?: {
-    /** shown until this grid's own are as good; undefined before the first period was complete */
-    readonly stand: Stand | undefined;
-    /** of that period until now */
-    readonly begun: readonly Moment[];
-    readonly means: KeptMeans | undefined;
-  };
+  readonly same:
+    | undefined
+    | {
+        /** shown until this grid's own are as good; undefined before the first period was complete */
+        readonly stand: Stand | undefined;
+        /** of that period until now */
+        readonly begun: readonly Moment[];
+        readonly means: KeptMeans | undefined;
+      };
 }
 
 interface Stand {

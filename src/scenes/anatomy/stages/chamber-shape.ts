@@ -6,7 +6,7 @@ import type { Outlines } from "../painted-sheet.ts";
 export type Loops = NonNullable<Outlines["lumen"]>;
 
 /** Where its septum is cut: degrees from the patient's left up to the middle of the patch, and to either of its ends. */
-export const SEPTUM = { at: 8, half: 11 } as const;
+export const SEPTUM = { at: -1, half: 11 } as const;
 
 /** A place on its oval by degrees from the patient's left, anticlockwise, `out` mm beyond it. */
 export const onOval =

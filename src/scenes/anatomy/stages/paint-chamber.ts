@@ -31,7 +31,7 @@ const ROOF = 2.5;
 const FLOOR = 5.6;
 /** degrees from the patient's left to the middle of the missing inlet, and how far it reaches to either side */
 const INLET = -32;
-const ABOUT = 36;
+const ABOUT = 24;
 /** mm of a 5-year-old from a hole's outer end on, as far as anything lies before it */
 const WAY = 13;
 /** How much of the seam is seen through the blood. */

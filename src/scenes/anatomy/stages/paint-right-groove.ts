@@ -21,7 +21,7 @@ const ON_VENTRICLE: readonly Point[] = [
   [-9, 44],
 ];
 /** degrees from the patient's left along the atrium, from the septum down to the lower vein */
-const [FROM, TO] = [2, -74];
+const [FROM, TO] = [-13, -74];
 /** mm of a 5-year-old: where the artery runs, beyond the atrium's lumen, from the aorta's root on */
 const COURSE: readonly (readonly [degrees: number, out: number])[] = [
   [-18, 9],
