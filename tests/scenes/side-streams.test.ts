@@ -1,6 +1,8 @@
 import { describe, expect, test } from "vitest";
 import { anatomyOf } from "../../src/scenes/anatomy/chest-anatomy.ts";
 import { coursesOf } from "../../src/scenes/anatomy/courses.ts";
+import { seenUnder } from "../../src/scenes/anatomy/covers.ts";
+import { beforeArtery } from "../../src/scenes/anatomy/hilum.ts";
 import type { Course } from "../../src/scenes/anatomy/side-course.ts";
 import { sideFlow } from "../../src/scenes/anatomy/side-streams.ts";
 import { DESCENT } from "../../src/scenes/anatomy/standing.ts";
@@ -244,7 +246,15 @@ describe("what lies before a vessel hides its marks", () => {
   test("blood from the lungs shows neither marks nor trails on the pulmonary arteries", () => {
     const rest = places(1);
     expect(rest.length).toBeGreaterThan(150);
-    expect(rest.filter(([x, y]) => distanceAt(plane, x, y) < 0)).toEqual([]);
+    const onArteries = rest.filter(([x, y]) => distanceAt(plane, x, y) < 0);
+    const crossing = beforeArtery(anatomyOf(chest));
+    expect(crossing.length).toBeGreaterThan(2);
+    // But in the vein that crosses the right one's front, where the artery shows none of its own.
+    const across = ([x, y]: Point) => crossing.some(({ at }) => Math.hypot(at[0] - x, at[1] - y) < 5);
+    expect(onArteries.filter((place) => !across(place))).toEqual([]);
+    expect(onArteries.length).toBeGreaterThan(2);
+    const seen = seenUnder(chest, plane);
+    for (const { at } of crossing.filter(({ at }) => distanceAt(plane, ...at) < 0)) expect(seen(...at)).toBe(0);
   });
 
   test("the arch's branches show theirs beyond its wall alone", () => {

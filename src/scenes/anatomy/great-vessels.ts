@@ -122,7 +122,7 @@ export const VEIN_ROOTS = {
 
 /** From where in the lung each is drawn, over its stem there: outside the pericardium, and the left lower one under the artery before it. */
 const ON_STEM: Readonly<Record<string, Point>> = {
-  rightUpper: [-27, 13.6],
+  rightUpper: [-30, 13.3],
   rightLower: [-31, -13.6],
   leftUpper: [71, 13.2],
   leftLower: [72, -2.6],
