@@ -1,4 +1,5 @@
-/** Between a right atrium that is the pathway and the ventricle: the groove with its fat and the right coronary artery, no valve. */
+/** What lies about a right atrium that is the pathway: its own outside, and towards the ventricle the groove with its fat, the right coronary artery and no valve. */
+import { closedOutline } from "../../../sim/geometry/centreline.ts";
 import type { Point } from "../../../sim/geometry/geometry.ts";
 import { mix } from "../../theme/colour.ts";
 import type { Theme } from "../../theme/theme.ts";
@@ -33,9 +34,47 @@ const COURSE: readonly (readonly [degrees: number, out: number])[] = [
 ];
 const WIDTH = 2;
 
+/** Beyond its lumen, degrees from the patient's left and mm of a 5-year-old: its free wall bulges to the patient's right; its appendage lies over the groove. */
+const FREE: readonly (readonly [degrees: number, out: number])[] = [
+  [142, 1],
+  [153, 4.4],
+  [168, 6.2],
+  [186, 6.9],
+  [206, 6.8],
+  [226, 6.4],
+  [244, 6.2],
+  [256, 7.4],
+  [263, 12],
+];
+const APPENDAGE: readonly (readonly [degrees: number, out: number])[] = [
+  [-24, 3],
+  [-27, 9],
+  [-31, 12],
+  [-35, 11.6],
+  [-37, 14],
+  [-42, 14.4],
+  [-45, 11.6],
+  [-49, 12.4],
+  [-53, 9.6],
+  [-52, 6],
+  [-46, 3],
+];
+
+/** Around the window that is cut into its front its outside turns away. */
+export function paintOutsideOf(ink: Ink, { chamber, scale: size }: Placed, theme: Theme): void {
+  const on = onOval(chamber);
+  const place = ([degrees, out]: readonly [number, number]) => on(degrees, out * size);
+  const look = tissue("atrium", theme);
+  const free = smoothLine(FREE.map(place));
+  paintOrgan(ink, free, look, { depth: 5 * size, edge: 0.5 * size, walled: free });
+  paintOrgan(ink, closedOutline(APPENDAGE.map(place)), look, { depth: 2.4 * size, edge: 0.5 * size });
+}
+
+type Placed = Pick<Chambered, "chamber" | "scale">;
+
 export function paintRightGroove(
   ink: Ink,
-  { chamber, scale: size }: Pick<Chambered, "chamber" | "scale">,
+  { chamber, scale: size }: Placed,
   heart: HeartShape,
   arterial: Round,
   theme: Theme,
