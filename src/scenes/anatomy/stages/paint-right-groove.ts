@@ -6,7 +6,7 @@ import type { Theme } from "../../theme/theme.ts";
 import type { HeartShape } from "../heart-shape.ts";
 import { paintOrgan } from "../paint-organ.ts";
 import { paintTube } from "../paint-tube.ts";
-import type { Ink } from "../painted-sheet.ts";
+import { type Ink, trace } from "../painted-sheet.ts";
 import { smoothLine } from "../placing.ts";
 import { type Round, tissue } from "../tones.ts";
 import { type Chambered, onOval } from "./chamber-shape.ts";
@@ -30,7 +30,8 @@ const COURSE: readonly (readonly [degrees: number, out: number])[] = [
   [-41, 10],
   [-53, 10.6],
   [-63, 12.4],
-  [-70, 17],
+  [-69, 16],
+  [-73, 24],
 ];
 const WIDTH = 2;
 
@@ -83,9 +84,14 @@ export function paintRightGroove(
   const on = onOval(chamber);
   const inner = Array.from({ length: 31 }, (_, i) => on(TO + ((FROM - TO) * i) / 30));
   const outer = smoothLine(ON_VENTRICLE.map((point) => heart.at(...point)));
-  paintOrgan(ink, [...inner, ...outer], { ...fat, light: fat.body }, { depth: 3 * size, edge: 0.5 * size });
+  const groove = [...inner, ...outer];
+  paintOrgan(ink, groove, { ...fat, light: fat.body }, { depth: 3 * size, edge: 0.5 * size });
   const line = smoothLine(COURSE.map(([degrees, out]) => on(degrees, out * size)));
   // So narrow that the aorta's own light would be most of it.
   const narrow = { ...arterial, light: arterial.body, body: mix(arterial.body, arterial.edge, 0.6) };
+  ink.save();
+  trace(ink, groove, true);
+  ink.clip();
   paintTube(ink, { name: "", line, from: WIDTH * size, to: 0.7 * WIDTH * size }, narrow, 0.4 * size);
+  ink.restore();
 }
