@@ -133,10 +133,18 @@ function pulmonaryVeins(place: Placing, { size }: HeartShape): readonly BloodTub
   const right = atriumRight(frame);
   const course = (name: string, at: readonly [number, number], lift: number, mouth: Point): BloodTube => {
     const root = inChest(...at);
+    const stem = inChest(...present(ON_STEM[name]));
+    // Before the sac around an atrium that bulges to the right.
+    const out = frame.chamber && name.startsWith("right") ? 1.7 : 1;
     const mid: Point = [(root[0] + mouth[0]) / 2, (root[1] + mouth[1]) / 2 + lift * size];
     return {
       name: `${name}PulmonaryVein`,
-      line: smoothLine([inChest(...present(ON_STEM[name])), root, mid, mouth]),
+      line: smoothLine([
+        [root[0] + out * (stem[0] - root[0]), root[1] + out * (stem[1] - root[1])],
+        root,
+        mid,
+        mouth,
+      ]),
       from: (name === "leftLower" ? 6.6 : 8.2) * frame.scale,
       to: 9.4 * frame.scale,
       holds: "pulmonaryVein",
