@@ -4,13 +4,8 @@ import { sheet } from "../anatomy/painted-sheet.ts";
 import type { Theme } from "../theme/theme.ts";
 import { FASCIA, SKIN, TIBIA } from "./leg-parts.ts";
 import { muscleStrips } from "./muscle-strips.ts";
-import {
-  paintBehindVein,
-  paintCalfMuscles,
-  paintDeepMuscles,
-  paintNear,
-  paintNearHead,
-} from "./paint-leg.ts";
+import { paintBehindVein, paintCalfMuscles, paintDeepMuscles, paintNear } from "./paint-leg.ts";
+import { paintNearHead } from "./paint-muscles.ts";
 import { beforeVein, behindVein } from "./strip-ends.ts";
 
 export type Room = Readonly<Record<"left" | "top" | "right" | "bottom", number>>;
