@@ -15,6 +15,7 @@ import { flowing } from "./flowing.ts";
 import { paintedBody, turned } from "./painted-body.ts";
 import { overOrgans, paintedChest } from "./painted-chest.ts";
 import { drawThroughLiver, fillTrunk } from "./silhouette.ts";
+import { heartMarks, type Marks } from "./two-ventricles/heart-marks.ts";
 
 /** Device pixels of a CSS pixel for which body and chest are painted. */
 const DENSE = 1.25;
@@ -33,6 +34,7 @@ interface Moved {
   /** s of blood time */
   readonly time: number;
   readonly still: boolean;
+  readonly marks?: Marks;
 }
 
 export interface BodyPlane {
@@ -72,6 +74,7 @@ function paintMist(ink: Ink, { colour: { stage } }: Theme): void {
 export function bodyPlane(): BodyPlane {
   const [view, plane] = [new Container(), new Container()];
   const blood = flowing();
+  const fine = heartMarks();
   const [under, back, front] = [new Graphics(), new Graphics(), new Graphics()];
   const [lights, flush, frame] = [new Graphics(), new Graphics(), new Graphics()];
   const ends = sheet();
@@ -84,7 +87,7 @@ export function bodyPlane(): BodyPlane {
     flush,
     trunk,
     chest.organs,
-    ...overOrgans(chest, blood, { behind: back, front }),
+    ...overOrgans(chest, { ...blood, fine: fine.view }, { behind: back, front }),
     body.before,
     lights,
     mist,
@@ -104,10 +107,10 @@ export function bodyPlane(): BodyPlane {
       chest.organs.mask = close ? null : trunk;
       mist.visible = extent === THIGHS;
       if (mist.visible) ends.paint(MIST, 1, [0, 0], (ink) => paintMist(ink, theme));
-      // Thighs end under the mist, heart and lungs not far below their box, where the ground has swallowed them.
+      // Thighs end under the mist.
       frame.clear();
-      frame.visible = extent === THIGHS || close;
-      const height = close ? box.height * 1.15 : fit.y + extent.bottom * fit.scale - box.y;
+      frame.visible = extent === THIGHS;
+      const height = fit.y + extent.bottom * fit.scale - box.y;
       if (frame.visible) frame.rect(box.x, box.y, box.width, Math.max(1, height)).fill(0xffffff);
       plane.mask = frame.visible ? frame : null;
     },
@@ -125,14 +128,18 @@ export function bodyPlane(): BodyPlane {
       drawFace(front, close, theme);
     },
     follow: (circulation, elapsed) => streams.follow(circulation, elapsed),
-    move({ circulation, time, still }, theme, emphasis) {
+    move({ circulation, time, still, marks }, theme, emphasis) {
       const density = plane.scale.x * DENSE;
       if (!close) body.draw(shown === LOOK ? LOOK : BODY, density, theme, emphasis);
       chest.draw({ circulation, time, still, close }, density, theme, emphasis);
-      blood.move(time, still, theme, emphasis, marksOf(shown));
+      const finely = close && !still && marks !== undefined;
+      fine.view.visible = finely;
+      for (const layer of [blood.behind, blood.front]) layer.visible = !finely;
+      if (!finely) blood.move(time, still, theme, emphasis, marksOf(shown));
+      else fine.draw(circulation, time, marks, { x: plane.x, y: plane.y, scale: plane.scale.x }, theme);
     },
     release() {
-      for (const part of [blood, chest, body, ends]) part.release();
+      for (const part of [blood, fine, chest, body, ends]) part.release();
     },
   };
 }

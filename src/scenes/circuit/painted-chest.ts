@@ -8,6 +8,7 @@ import { servesAt } from "../anatomy/painted-sheet.ts";
 import { standingAt } from "../anatomy/standing.ts";
 import { drawnLarger } from "../breathing/larger.ts";
 import type { Theme } from "../theme/theme.ts";
+import { carriedOf } from "../theme/unsolved.ts";
 import { drawAirways } from "./airways.ts";
 import { CHEST_AT, chestFrame, onPlane } from "./chest-plan.ts";
 import { type Emphasis, NO_EMPHASIS } from "./emphasis.ts";
@@ -49,7 +50,7 @@ export interface PaintedChest {
 /** All that lies over the organs, from below: the one order in which vessels, their blood and the heart cross. */
 export const overOrgans = (
   chest: Omit<PaintedChest, "organs" | "underDiaphragm" | "airways" | "draw" | "release">,
-  blood: { readonly behind: Container; readonly front: Container },
+  blood: { readonly behind: Container; readonly front: Container; readonly fine?: Container },
   vessels: { readonly behind: Container; readonly front: Container },
 ): readonly Container[] => [
   vessels.behind,
@@ -58,6 +59,7 @@ export const overOrgans = (
   vessels.front,
   chest.rightHeart,
   blood.front,
+  ...(blood.fine ? [blood.fine] : []),
   chest.sewn,
   chest.valves,
   chest.rightValves,
@@ -113,8 +115,7 @@ export function paintedChest(): PaintedChest {
       emphasis = NO_EMPHASIS,
     ) {
       const { stage } = circulation.request;
-      const carried = Object.values(circulation.saturations).map(Math.round);
-      const key = `${stage} ${theme.name} ${carried}`;
+      const key = `${stage} ${close} ${theme.name} ${carriedOf(circulation)}`;
       if (key !== known || !servesAt(fine, density)) {
         known = key;
         fine = density;
@@ -122,7 +123,7 @@ export function paintedChest(): PaintedChest {
         // A heart with two ventricles is painted apart.
         const only = stage === "two-ventricle" ? { only: AROUND } : {};
         const surface = { seen: [], density: density * CHEST_AT.scale, ...only };
-        layer.set(chestFrame(stage), circulation, surface, theme);
+        layer.set(chestFrame(stage, close), circulation, surface, theme);
       }
       airways.visible = !close;
       // A whole conduit has its rings on the vessel: it isn't cut open here.

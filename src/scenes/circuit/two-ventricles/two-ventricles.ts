@@ -67,7 +67,7 @@ export function twoVentricles(): TwoVentricles {
     fine = density;
     opened = "";
     const painting = paintingOf(
-      anatomyOf(chestFrame("two-ventricle")),
+      anatomyOf(chestFrame("two-ventricle", close)),
       { ...circulation.saturations, mixed },
       close,
       theme,
@@ -111,7 +111,7 @@ export function twoVentricles(): TwoVentricles {
     chambers,
     valves,
     draw(moved, density, theme, { lit, dim }) {
-      const { circulation, time, still } = moved;
+      const { circulation, time, still, close = false } = moved;
       const shown = circulation.request.stage === "two-ventricle";
       for (const part of [deep, rear, chambers, valves]) part.visible = shown;
       if (!shown) return;
@@ -124,7 +124,7 @@ export function twoVentricles(): TwoVentricles {
         drawValves({ atrioventricular, semilunar }, openings, theme);
       }
       light.clear();
-      for (const outline of outlinesOf(lit))
+      for (const outline of outlinesOf(lit, close))
         light.poly(outline.flat()).stroke({ color: theme.colour.accent, width: 2, join: "round" });
       const alpha = lit.size > 0 ? 1 - dim * 0.8 : 1;
       for (const name of PIECES) if (!REAR.includes(name)) sheets[name].view.alpha = alpha;
