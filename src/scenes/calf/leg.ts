@@ -29,10 +29,10 @@ export interface Leg {
 /** Device pixels of a CSS pixel for which the tissues are painted. */
 const DENSE = 1.25;
 
-/** @param room what of the leg is shown, plane units */
-export function leg(room: Room = LEG): Leg {
-  const view = new Container();
-  const tissues = legTissues(room);
+/** @param room what of the leg is shown. @param step of a strip of muscle; both in plane units */
+export function leg(room: Room = LEG, step = 2): Leg {
+  const [view, limb] = [new Container(), new Container()];
+  const tissues = legTissues(room, step);
   const [mask, saphenous, perforator, vein] = [
     new Graphics(),
     new Graphics(),
@@ -45,8 +45,7 @@ export function leg(room: Room = LEG): Leg {
   const ends = sheet();
   ends.view.scale.y = -1;
   const lens = valveLens({ vein, farCusps, cusps });
-  view.addChild(
-    mask,
+  limb.addChild(
     tissues.behind,
     tissues.skin,
     saphenous,
@@ -60,9 +59,10 @@ export function leg(room: Room = LEG): Leg {
     tissues.near,
     pushes,
     tissues.before,
-    ends.view,
   );
-  view.mask = mask;
+  limb.mask = mask;
+  // Over the mask's own edge.
+  view.addChild(mask, limb, ends.view);
   let known: Circulation | null = null;
   let [painted, fine, narrowed] = ["", 0, ""];
   let column: BloodColumn | null = null;

@@ -16,7 +16,9 @@ import { type Opposite, oppositeOf } from "./squeezes.ts";
 /** From knee to ankle, plane units. */
 const CALF: Room = { left: 72, top: 150, right: 452, bottom: 800 };
 /** CSS px of a plane unit at least, or nothing could be told. */
-const MIN_SCALE = 0.28;
+const MIN_SCALE = 0.25;
+/** Plane units of a strip of its muscle. */
+const STEP = 10;
 /** Of the living leg's scale, at most. */
 const SMALLER = 0.8;
 /** In sizes of type: names beside the living leg, and air on both sides. */
@@ -45,15 +47,19 @@ export interface Beside {
 /** Parts of the height that the leg leaves to the lens, and radii of that: least, greatest of the room's width, CSS px. */
 const LENS = { leg: 0.56, least: 44, wide: 0.46 } as const;
 
-/** Where it, its words and the lens stand between the living leg and `right`; null where there is no room. @param fit of the living leg */
-export function roomBeside(fit: Fit, right: number, labels: boolean, type: Sizes): Beside | null {
-  const left = fit.x + BEFORE * fit.scale + (labels ? NAMES : AIR) * type.axis;
-  const wide = right - AIR * type.axis - left;
+interface Place {
+  readonly fit: Fit;
+  /** CSS px: from where there is room, and how wide it is */
+  readonly left: number;
+  readonly wide: number;
+}
+
+/** @param part of the height for the leg and its words; the rest is for the lens */
+function layOut({ fit, left, wide }: Place, part: number, type: Sizes): Beside | null {
   const words = type.label * present(WORDS.find(([across]) => wide < across * type.label))[1];
   const all = FOOT * fit.scale;
-  const high = LENS.leg * all - words;
   const [across, down] = [CALF.right - CALF.left, CALF.bottom - CALF.top];
-  const scale = Math.min(SMALLER * fit.scale, wide / across, high / down);
+  const scale = Math.min(SMALLER * fit.scale, wide / across, (part * all - words) / down);
   if (scale < MIN_SCALE) return null;
   const foot = fit.y + words + scale * down;
   const under = 5 * type.axis;
@@ -70,6 +76,14 @@ export function roomBeside(fit: Fit, right: number, labels: boolean, type: Sizes
     leg: { x: left, y: fit.y + words, width: wide, height: scale * down },
     lens: radius < LENS.least ? null : lens,
   };
+}
+
+/** Where it, its words and the lens stand between the living leg and `right`; null where there is no room. @param fit of the living leg */
+export function roomBeside(fit: Fit, right: number, labels: boolean, type: Sizes): Beside | null {
+  const left = fit.x + BEFORE * fit.scale + (labels ? NAMES : AIR) * type.axis;
+  const place = { fit, left, wide: right - AIR * type.axis - left };
+  const both = layOut(place, LENS.leg, type);
+  return both?.lens ? both : layOut(place, 1, type);
 }
 
 export interface OppositeLeg {
@@ -102,7 +116,7 @@ export function oppositeLeg(): OppositeLeg {
       const next = [circulation, phaseOf(traces, time).toFixed(3), still, theme, ...Object.values(room)];
       if (next.every((each, i) => each === drawn[i])) return opposite;
       drawn = next;
-      picture ??= leg(CALF);
+      picture ??= leg(CALF, STEP);
       picture.lens.lay(null);
       view.addChild(picture.view);
       const { below, cycle } = valves;
