@@ -39,4 +39,5 @@ function circuitOf(): ScenePane {
   };
 }
 
-export const makeCircuit: MakeScene = () => paneScene(circuitOf, { gap: 16, legend: circuitLegend(true) });
+export const makeCircuit: MakeScene = () =>
+  paneScene(circuitOf, { gap: 16, legend: circuitLegend({ levels: true }) });

@@ -4,6 +4,7 @@ import { entryAt, present } from "../../sim/checked/present.ts";
 import type { Circulation } from "../../sim/circulation/answer.ts";
 import { fromLitresPerMinute, toMillilitre } from "../../sim/units.ts";
 import { lungsAt, sectionOf, type Ventricle } from "../anatomy/standing.ts";
+import type { Spot } from "../drawing/curve-drawing.ts";
 import { type Streaks, shapeOf, streaks } from "../drawing/streaks.ts";
 import { flowTrace, meanOf, type Passage, passage, valueAt } from "../drawing/trace-clock.ts";
 import { markColour, tintOf } from "../theme/colour.ts";
@@ -14,7 +15,7 @@ import { type Dots, type Laid, layDots, placeDot, reachPerMillilitre } from "./d
 import { dimOf, type Emphasis, NO_EMPHASIS } from "./emphasis.ts";
 import { fadeOf } from "./fading.ts";
 import { seenAlong, seenAt } from "./hidden.ts";
-import { sunkAt } from "./sinking.ts";
+import { lungHeight, sunkAt } from "./sinking.ts";
 import type { Vessel } from "./vessel.ts";
 
 /** Plane units of streak for each plane unit a second. */
@@ -87,6 +88,17 @@ const swellings = (circulation: Circulation, time: number, still: boolean) => {
     rightVentricle: of("rightVentricle"),
   };
 };
+
+interface Swelling {
+  readonly swell: number;
+  readonly fall: number;
+  readonly beats: Ventricle | undefined;
+}
+
+/** Plane units by which a mark stands lower as what holds it swells and goes down: a lung as a whole, with its root. */
+const lowered = (at: Spot, about: Spot, { swell, fall, beats }: Swelling): number =>
+  (fall === 0 || beats ? swell : lungHeight(1 + swell) - 1) * (at[1] - about[1]) +
+  sunkAt(beats ? at : about, fall);
 
 export function flowing(): Flowing {
   const layers: readonly [Streaks, Streaks] = [streaks(), streaks()];
@@ -165,8 +177,7 @@ export function flowing(): Flowing {
         const layer = layerOf(each, lit);
         layers[layer].set(counts[layer]++, {
           x: x + swell * (x - aboutX),
-          // A lung goes down as a whole, with its root.
-          y: y + swell * (y - aboutY) + sunkAt(beats ? [x, y] : [aboutX, aboutY], fall),
+          y: y + lowered([x, y], [aboutX, aboutY], { swell, fall, beats }),
           angle:
             Math.atan2(entryAt(out, 3), entryAt(out, 2)) + (still && entryAt(speed, index) < 0 ? Math.PI : 0),
           length,

@@ -13,7 +13,7 @@ import { drawAirways } from "./airways.ts";
 import { CHEST_AT, chestFrame, onPlane } from "./chest-plan.ts";
 import { type Emphasis, NO_EMPHASIS } from "./emphasis.ts";
 import { drawHeart, drawHeartLight } from "./heart.ts";
-import { descentAt, HEART, sink, sunkAt } from "./sinking.ts";
+import { descentAt, HEART, lungHeight, sink, sunkAt } from "./sinking.ts";
 import { twoVentricles } from "./two-ventricles/two-ventricles.ts";
 
 interface Moved {
@@ -134,8 +134,12 @@ export function paintedChest(): PaintedChest {
       layer.move({ ...standing, lungs: size });
       const fall = sinks ? descentAt(size) : 0;
       for (const part of [deep, rear, heart, sewn, valves, rightHeart, rightValves]) sink(part, HEART, fall);
-      for (const { side, hilum } of anatomyOf(chestFrame(stage)).lungs)
-        layer.pieces[`${side}Lung`].y = hilum[1] - sunkAt(onPlane(hilum), fall) / CHEST_AT.scale;
+      if (sinks)
+        for (const { side, hilum } of anatomyOf(chestFrame(stage)).lungs) {
+          const lung = layer.pieces[`${side}Lung`];
+          lung.y = hilum[1] - sunkAt(onPlane(hilum), fall) / CHEST_AT.scale;
+          lung.scale.y = lungHeight(size);
+        }
       drawHeart(chambers, circulation, time, theme, emphasis);
       // The hole for the lower vein goes down with the dome, whether or not the heart does.
       const down = sinks ? 0 : descentAt(size) / CHEST_AT.scale;
