@@ -5,6 +5,7 @@ import type { Circulation } from "../../sim/circulation/answer.ts";
 import { smoothStep } from "../../sim/geometry/centreline.ts";
 import { type Bounds, type Ink, servesAt, sheet } from "../anatomy/painted-sheet.ts";
 import { lungsAt } from "../anatomy/standing.ts";
+import { drawAirways } from "../circuit/airways.ts";
 import { vesselsOf } from "../circuit/anatomy.ts";
 import { drawVessels } from "../circuit/body-drawing.ts";
 import { CHEST_AT } from "../circuit/chest-plan.ts";
@@ -137,7 +138,7 @@ export function thorax(): Thorax {
   const ends = breathEnds();
   const liverVeins = sheet();
   painted.organs.mask = wall.mask;
-  painted.underDiaphragm.addChild(wall.ribs, under, painted.airways);
+  painted.underDiaphragm.addChild(wall.ribs, under);
   const blood = flowing();
   const vessels = new Container();
   vessels.addChild(front, inMillimetres(liverVeins.view));
@@ -171,6 +172,7 @@ export function thorax(): Thorax {
     for (const ink of [under, back, front]) ink.clear();
     const at = (depth: "under" | "behind" | "before") =>
       laid.filter(({ vessel }) => depth === (vessel.under ? "under" : vessel.behind ? "behind" : "before"));
+    drawAirways(under, theme);
     drawVessels(under, at("under"), circulation, theme);
     // The aorta lies behind the liver, apart from it; the lower vein in a groove of it.
     const groove = at("under").filter(({ vessel }) => vessel.name !== "descending");

@@ -7,7 +7,6 @@ import { servesAt } from "../anatomy/painted-sheet.ts";
 import { standingAt } from "../anatomy/standing.ts";
 import { drawnLarger } from "../breathing/larger.ts";
 import type { Theme } from "../theme/theme.ts";
-import { drawAirways } from "./airways.ts";
 import { CHEST_AT, chestFrame } from "./chest-plan.ts";
 import { type Emphasis, NO_EMPHASIS } from "./emphasis.ts";
 import { drawHeart, drawHeartLight } from "./heart.ts";
@@ -28,8 +27,6 @@ export interface PaintedChest {
   readonly organs: Container;
   /** within the organs, in the plane: behind liver and diaphragm, before the lungs */
   readonly underDiaphragm: Container;
-  /** to lie there too */
-  readonly airways: Container;
   readonly heart: Container;
   /** over the vessels */
   readonly sewn: Container;
@@ -44,7 +41,7 @@ export interface PaintedChest {
 
 /** All that lies over the organs, from below: the one order in which vessels, their blood and the heart cross. */
 export const overOrgans = (
-  chest: Omit<PaintedChest, "organs" | "underDiaphragm" | "airways" | "draw" | "release">,
+  chest: Omit<PaintedChest, "organs" | "underDiaphragm" | "draw" | "release">,
   blood: { readonly behind: Container; readonly front: Container },
   vessels: { readonly behind: Container; readonly front: Container },
 ): readonly Container[] => [
@@ -73,7 +70,7 @@ export function paintedChest(): PaintedChest {
     return view;
   };
   const whole = twoVentricles();
-  const [organs, underDiaphragm, airways] = [new Container(), new Container(), new Graphics()];
+  const [organs, underDiaphragm] = [new Container(), new Container()];
   organs.addChild(placed(rightLung, leftLung), underDiaphragm, placed(whole.deep, abdomen, whole.rear));
   const painted = placed(atrium, layer.ventricle);
   const stump = placed(remains);
@@ -87,7 +84,6 @@ export function paintedChest(): PaintedChest {
   return {
     organs,
     underDiaphragm,
-    airways,
     heart,
     sewn,
     valves,
@@ -100,13 +96,11 @@ export function paintedChest(): PaintedChest {
       if (key !== known || !servesAt(fine, density)) {
         known = key;
         fine = density;
-        drawAirways(airways, theme);
         // A heart with two ventricles is painted apart.
         const only = stage === "two-ventricle" ? { only: AROUND } : {};
         const surface = { seen: [], density: density * CHEST_AT.scale, ...only };
         layer.set(chestFrame(stage), circulation, surface, theme);
       }
-      airways.visible = !close;
       // A whole conduit has its rings on the vessel: it isn't cut open here.
       graft.visible = stage !== "extracardiac";
       painted.visible = stump.visible = valves.visible = light.visible = stage !== "two-ventricle";

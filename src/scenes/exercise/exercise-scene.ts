@@ -77,8 +77,7 @@ export const makeExercise: MakeScene = () => {
             effort: numberSetting(circulation.request, "metabolicEquivalents"),
           },
           picture,
-          floor,
-          viewport.elapsed,
+          viewport,
           theme,
         );
       const sweep = frame.sweep?.over === "metabolicEquivalents" ? frame.sweep : null;

@@ -42,7 +42,7 @@ export function heartView() {
       };
       // In type as large as beside the planes of the other stages.
       const floor = sizesIn(viewport.clear, viewport.floor).axis;
-      drawn.draw(contents, box, floor, viewport.elapsed, theme);
+      drawn.draw(contents, box, { ...viewport, floor }, theme);
     },
     pick: (x: number, y: number): string | null => (drawn.view.visible ? drawn.pick(x, y) : null),
     release(): void {
