@@ -30,10 +30,12 @@ describe("the grade line says what is there", () => {
     expect(called).toEqual(["atriopulmonary", "lateral-tunnel", "extracardiac"]);
     expect(stretchesOf(lineOf("glenn")).map(({ key }) => key)).toEqual([
       "scene.stretch.liver",
-      "scene.stretch.lowerVeinToAtrium",
+      "scene.stretch.lowerVein",
+      "scene.stretch.atrium",
     ]);
     expect(stretchesOf(solved.glenn.pathway.upperGradeLine).map(({ key }) => key)).toEqual([
-      "scene.stretch.upperVeinToLungs",
+      "scene.stretch.upperVein",
+      "scene.stretch.pulmonaryArteries",
       "scene.stretch.lungs",
       "scene.stretch.veins",
     ]);

@@ -57,7 +57,7 @@ export function coursesOf(frame: ChestFrame, pathway: Distance = () => FAR): rea
   return made;
 }
 
-function feeding(tube: Tube, { scale: size, ivc }: ChestFrame): readonly Course[] {
+export function feeding(tube: Tube, { scale: size, ivc }: ChestFrame): readonly Course[] {
   const fed = FEEDING[tube.name];
   if (!fed) return [];
   const [flow, share, carries] = fed;
@@ -157,7 +157,7 @@ function throughHeart(anatomy: Anatomy, pathway: Distance): readonly Course[] {
 const CLEAR = 0.3;
 
 /** From the arch, which lies before their roots, up its branches, behind the left brachiocephalic vein. */
-function toNeck({ before, veins, frame }: Anatomy): readonly Course[] {
+export function toNeck({ before, veins, frame }: Anatomy): readonly Course[] {
   const covers = [lastOf(before), ...veins.filter(({ group }) => group === "brachiocephalic")].map(
     ({ line, from, to }) => outlineDistance(band(line, from, to)),
   );
@@ -185,7 +185,7 @@ function toNeck({ before, veins, frame }: Anatomy): readonly Course[] {
 const HEART = 0.34;
 
 /** From the mouth to each end: neighbours share their first stretch, and their marks fill it together. */
-const branches = ({ arteries, side, hilum }: LungShape, size: number): readonly Course[] =>
+export const branches = ({ arteries, side, hilum }: LungShape, size: number): readonly Course[] =>
   arteries.ends.map((end) =>
     inTree(arteries, wayTo(arteries, end), { flow: side, share: 1, carries: side, hilum }, size),
   );
@@ -217,7 +217,7 @@ function returns(
 const REACH = 4;
 
 /** Nodes to an end, from the first before the root: a stem's nodes come last of all. */
-function wayTo({ nodes }: Tree, end: number): number[] {
+export function wayTo({ nodes }: Tree, end: number): number[] {
   const way = [end];
   for (let i = end; entryAt(nodes, i).parent >= 0 && way[0] === i; ) {
     const { parent } = entryAt(nodes, i);
@@ -227,7 +227,7 @@ function wayTo({ nodes }: Tree, end: number): number[] {
   return way;
 }
 
-function inTree(
+export function inTree(
   { nodes, ends }: Tree,
   way: readonly number[],
   { hilum, ...moved }: Pick<Course, "flow" | "share" | "carries"> & { readonly hilum: Point },
@@ -259,7 +259,7 @@ const CROWD = 3;
 const SIDE_BY_SIDE = EXPONENT - 1;
 
 /** @param part of the course's flow that passes at a point */
-function courseOf(whole: Line, widths: readonly number[], size: number, part: (i: number) => number) {
+export function courseOf(whole: Line, widths: readonly number[], size: number, part: (i: number) => number) {
   const widest = Math.max(...widths);
   const delay = [0];
   for (let i = 1; i < widths.length; i++) {

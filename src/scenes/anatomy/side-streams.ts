@@ -70,7 +70,8 @@ interface Computed {
   readonly departing?: Departing | null;
 }
 
-export function sideFlow(): SideFlow {
+/** @param coursesIn the ways in a chest */
+export function sideFlow(coursesIn: typeof coursesOf = coursesOf): SideFlow {
   let laidFor: ChestFrame | null = null;
   let solved: Circulation | null = null;
   let moving: readonly Moving[] = [];
@@ -84,7 +85,7 @@ export function sideFlow(): SideFlow {
       if (anew || !streams) {
         laidFor = frame;
         solved = circulation;
-        [moving, streams] = lay(coursesOf(frame, pathway), circulation, thinnedIn(frame) / frame.scale ** 2);
+        [moving, streams] = lay(coursesIn(frame, pathway), circulation, thinnedIn(frame) / frame.scale ** 2);
       }
       // Where blood stands still none comes in that could bring another mixture.
       const redrawn = anew || (time === shownAt && departing !== mixed);
@@ -167,8 +168,10 @@ function mixtureOf(carries: Course["carries"], circulation: Circulation): readon
   const liver = traces.flows.hepaticVein ? meanOf(traces, traces.flows.hepaticVein) : flows.ivc / 2;
   const hepatic = Math.min(1, liver / Math.max(1e-6, flows.ivc));
   if (carries === "lower") return [0, hepatic, 1 - hepatic];
-  if (!shares) return [1, 0, 0];
-  const [upper, lower] = [flows.svc * shares.svc[carries], flows.ivc * shares.ivc[carries]];
+  // A ventricle mixes both veins' blood for both lungs.
+  const [upper, lower] = shares
+    ? [flows.svc * shares.svc[carries], flows.ivc * shares.ivc[carries]]
+    : [flows.svc, flows.ivc];
   const of = 1 / Math.max(1e-6, upper + lower);
   return [upper * of, lower * hepatic * of, lower * (1 - hepatic) * of];
 }

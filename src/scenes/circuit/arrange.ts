@@ -63,23 +63,33 @@ const FREE = new Map<
   [CHEST, { corners: [{ from: 60, to: 200 }], part: CHEST.bottom }],
 ]);
 
-/** @param head CSS px above the plates on the left that something else takes, beside a body in a wide box */
+/** What is settled before. */
+interface Settled {
+  /** CSS px above the plates on the left that something else takes, beside a body in a wide box */
+  readonly head?: number;
+  /** how the plane lies */
+  readonly at?: Fit | undefined;
+}
+
 export function arrange(
   blocks: readonly Block[],
   box: Box,
   gap: number,
   extent: Extent = BODY,
-  head = 0,
+  { head = 0, at }: Settled = {},
 ): Arranged {
   const margin = Math.max(0, ...blocks.map(({ width }) => width)) + gap;
   const beside = fitInto(box, extent, margin);
   const over = fitInto(box, extent);
   const free = FREE.get(extent);
   const crowded = free !== undefined && over.scale > 1.2 * beside.scale;
-  const along = crowded && extent !== CHEST ? alongArms(blocks, { box, head, extent }, gap, margin) : null;
+  const along = crowded && !at ? alongArms(blocks, { box, head, extent }, gap, margin) : null;
   if (along && along.fit.scale > 1.1 * beside.scale && over.scale < 1.45 * along.fit.scale) return along;
-  const tall = free !== undefined && over.scale > 1.35 * beside.scale;
-  const fit = tall ? over : beside;
+  const narrow = at
+    ? Math.min(sideOf(at, extent.left) - box.x, box.x + box.width - sideOf(at, extent.right)) < margin
+    : over.scale > 1.35 * beside.scale;
+  const tall = free !== undefined && narrow;
+  const fit = at ?? (tall ? over : beside);
   const places = new Map<Block, { x: number; y: number }>();
   for (const side of ["left", "right"] as const) {
     const own = blocks.filter(({ plate }) => plate.side === side);
@@ -107,9 +117,7 @@ export function arrange(
       );
       group.forEach((block, i) => {
         const inner =
-          side === "left"
-            ? fit.x + extent.left * fit.scale - gap - block.width
-            : fit.x + extent.right * fit.scale + gap;
+          side === "left" ? sideOf(fit, extent.left) - gap - block.width : sideOf(fit, extent.right) + gap;
         const outer = side === "left" ? box.x : box.x + box.width - block.width;
         places.set(block, { x: tall ? outer : inner, y: entryAt(tops, i) });
       });
@@ -117,6 +125,8 @@ export function arrange(
   }
   return { fit, places: blocks.map((block) => present(places.get(block))) };
 }
+
+const sideOf = ({ x, scale }: Fit, side: number): number => x + side * scale;
 
 /** Plane units: half the body's width, arms included, at its widest from one height to another. */
 function reach(from: number, to: number): number {

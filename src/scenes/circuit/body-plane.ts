@@ -18,6 +18,7 @@ import { flowing } from "./flowing.ts";
 import { paintedBody } from "./painted-body.ts";
 import { overOrgans, paintedChest } from "./painted-chest.ts";
 import { drawThroughLiver, fillTrunk } from "./silhouette.ts";
+import { heartMarks, type Marks } from "./two-ventricles/heart-marks.ts";
 
 /** Device pixels of a CSS pixel for which the moving organs are painted. */
 const DENSE = 1.25;
@@ -36,6 +37,7 @@ interface Moved {
   /** s of blood time */
   readonly time: number;
   readonly still: boolean;
+  readonly marks?: Marks;
 }
 
 export interface BodyPlane {
@@ -83,6 +85,7 @@ const seenIn = ({ x, y, width, height }: Box, fit: Fit): Extent => ({
 export function bodyPlane(): BodyPlane {
   const [view, plane] = [new Container(), new Container()];
   const blood = flowing();
+  const fine = heartMarks();
   const [under, back, front] = [drawnLayer(), drawnLayer(), drawnLayer()];
   const [lights, flush, frame] = [drawnLayer(), drawnLayer(), new Graphics()];
   const ends = sheet();
@@ -95,7 +98,7 @@ export function bodyPlane(): BodyPlane {
     flush.view,
     trunk,
     chest.organs,
-    ...overOrgans(chest, blood, { behind: back.view, front: front.view }),
+    ...overOrgans(chest, { ...blood, fine: fine.view }, { behind: back.view, front: front.view }),
     body.before,
     lights.view,
     mist,
@@ -117,10 +120,10 @@ export function bodyPlane(): BodyPlane {
       chest.organs.mask = close ? null : trunk;
       mist.visible = extent === THIGHS;
       if (mist.visible) ends.paint(MIST, 1, [0, 0], (ink) => paintMist(ink, theme));
-      // Thighs end under the mist, heart and lungs not far below their box, where the ground has swallowed them.
+      // Thighs end under the mist.
       frame.clear();
-      frame.visible = extent === THIGHS || close;
-      const height = close ? box.height * 1.15 : fit.y + extent.bottom * fit.scale - box.y;
+      frame.visible = extent === THIGHS;
+      const height = fit.y + extent.bottom * fit.scale - box.y;
       if (frame.visible) frame.rect(box.x, box.y, box.width, Math.max(1, height)).fill(0xffffff);
       plane.mask = frame.visible ? frame : null;
     },
@@ -146,14 +149,17 @@ export function bodyPlane(): BodyPlane {
       });
     },
     follow: (circulation, elapsed) => streams.follow(circulation, elapsed),
-    move({ circulation, time, still }, theme, emphasis) {
-      const fine = plane.scale.x * DENSE;
+    move({ circulation, time, still, marks }, theme, emphasis) {
       if (!close) body.draw(laying, theme, emphasis);
-      chest.draw({ circulation, time, still, close }, fine, theme, emphasis);
-      blood.move(time, still, theme, emphasis, marksOf(shown, plane.scale.x));
+      chest.draw({ circulation, time, still, close }, plane.scale.x * DENSE, theme, emphasis);
+      const finely = close && !still && marks !== undefined;
+      fine.view.visible = finely;
+      for (const layer of [blood.behind, blood.front]) layer.visible = !finely;
+      if (!finely) blood.move(time, still, theme, emphasis, marksOf(shown, plane.scale.x));
+      else fine.draw(circulation, time, marks, { x: plane.x, y: plane.y, scale: plane.scale.x }, theme);
     },
     release() {
-      for (const part of [blood, chest, body, ends, under, back, front, lights, flush]) part.release();
+      for (const part of [blood, fine, chest, body, ends, under, back, front, lights, flush]) part.release();
     },
   };
 }

@@ -30,9 +30,6 @@ const EDGE: Readonly<Record<Stage, number>> = {
   extracardiac: 5,
 };
 
-/** mm: where the left side of a heart with two ventricles begins, beside its right side. */
-const BESIDE_RIGHT = 10;
-
 /** The way from the inferior vena cava to the pulmonary arteries where a graft or a patch makes it. */
 export const TRUNKS = {
   "lateral-tunnel": { width: 36, points: spots("468 524, 466 450, 464 360, 468 276") },
@@ -44,7 +41,6 @@ export const SEWN = { "lateral-tunnel": [0.06, 0.86], extracardiac: [0.2, 0.9] }
 
 /** Plane units by which the cloth lies within the vessel's outline: the blood fills it to its wall. */
 const WALL = 3;
-
 function graftOf(stage: Stage): Pick<ChestFrame, "graft"> {
   if (stage !== "extracardiac" && stage !== "lateral-tunnel") return {};
   const { width, points } = TRUNKS[stage];
@@ -58,34 +54,52 @@ function graftOf(stage: Stage): Pick<ChestFrame, "graft"> {
   return { graft: { kind, line, widths: line.map(() => (width - WALL) / CHEST_AT.scale) } };
 }
 
-const frames = new Map<Stage, ChestFrame>();
+/** Where a great vessel enters or leaves the chest; mm. */
+type Mouth = readonly [centre: Point, normal: Point, width: number];
+type Mouths = Readonly<Record<"svc" | "ivc" | "left" | "right", Mouth>>;
+/** Under a neck. */
+const IN_BODY: Mouths = {
+  svc: [[0, 16], [0, 1], 8.6],
+  ivc: [[0, -72], [0, -1], 9.4],
+  left: [[52, -3], [0.77, -0.64], 8],
+  right: [[-37, -9], [-0.75, -0.66], 8],
+};
+/** As the pathways' own planes have them before a Fontan: from stage to stage the chest keeps its place. */
+const CLOSE: Mouths = {
+  svc: [[2.4, 30], [0.13, 0.99], 10.5],
+  ivc: [[0, -72], [0, -1], 13.5],
+  left: [[56, -3], [0.77, -0.63], 10],
+  right: [[-38, -9], [-0.75, -0.66], 10.5],
+};
 
-export function chestFrame(stage: Stage): ChestFrame {
-  const before = frames.get(stage);
+const frames = new Map<string, ChestFrame>();
+
+/** @param close heart and lungs fill the picture */
+export function chestFrame(stage: Stage, close = false): ChestFrame {
+  const key = `${stage} ${close}`;
+  const before = frames.get(key);
   if (before) return before;
-  const opening = (name: string, centre: Point, normal: Point, width: number) => ({
-    name,
-    centre,
-    normal,
-    width,
-  });
-  const around = surroundings({
+  const opening = (name: keyof Mouths) => {
+    const [centre, normal, width] = (close ? CLOSE : IN_BODY)[name];
+    return { name, centre, normal, width };
+  };
+  const { frame: around } = surroundings({
     scale: 1,
     edge: EDGE[stage],
-    heart: stage === "two-ventricle" ? BESIDE_RIGHT : 5,
-    floor: -45,
-    roof: -5,
+    // The left side of a heart with two ventricles lies beside its right one.
+    heart: stage === "two-ventricle" ? 10 : 5,
+    ...(close ? { floor: -48, roof: -8.25 } : { floor: -45, roof: -5 }),
   });
   const frame = {
-    ...around.frame,
-    svc: opening("svc", [0, 16], [0, 1], 8.6),
-    ivc: opening("ivc", [0, -72], [0, -1], 9.4),
-    left: opening("left", [52, -3], [0.77, -0.64], 8),
-    right: opening("right", [-37, -9], [-0.75, -0.66], 8),
+    ...around,
+    svc: opening("svc"),
+    ivc: opening("ivc"),
+    left: opening("left"),
+    right: opening("right"),
     hepaticVein: 7,
     ...graftOf(stage),
   };
-  frames.set(stage, frame);
+  frames.set(key, frame);
   return frame;
 }
 
@@ -96,8 +110,8 @@ const [ARCH, DESCENDING] = [38, 29];
 const COURSES = 8;
 
 /** Aorta with its branches, pulmonary veins, and the ways through the lungs. */
-export function chestVessels(stage: Stage): readonly Vessel[] {
-  const { before, behind, lungs, heart } = anatomyOf(chestFrame(stage));
+export function chestVessels(stage: Stage, close = false): readonly Vessel[] {
+  const { before, behind, lungs, heart } = anatomyOf(chestFrame(stage, close));
   const tube = (name: string): Tube => {
     const found = [...before, ...behind].find((each) => each.name === name);
     if (!found) throw new Error(`the anatomy has no ${name}`);
@@ -161,10 +175,8 @@ export function chestVessels(stage: Stage): readonly Vessel[] {
   ];
 }
 
-/** Part of the arch that lies before the left pulmonary artery; from there it goes down behind it. */
-const ABOVE_ARTERY = 0.88;
-/** Plane units of the aorta's way that lie in the ventricle and under its valve. */
-const BELOW_ANNULUS = 19;
+/** Part of the arch that lies before the left pulmonary artery, and plane units of its way in the ventricle and under its valve. */
+const [ABOVE_ARTERY, BELOW_ANNULUS] = [0.88, 19];
 
 function fromAnnulus(points: readonly Spot[]): readonly Spot[] {
   const line = curve(points);

@@ -43,7 +43,7 @@ export const DIM = 0.45;
 
 /** What the still part is drawn anew for, beside another circulation. */
 const signatureOf = (contents: PaneContents, box: Box, { floor, dense }: Canvas, theme: Theme): string => {
-  const { against, compared, labels, focus, extent } = contents;
+  const { against, compared, labels, focus, extent, fit } = contents;
   const language = theme.say("further.place.svc");
   return JSON.stringify([
     box,
@@ -55,6 +55,7 @@ const signatureOf = (contents: PaneContents, box: Box, { floor, dense }: Canvas,
     focus,
     compared,
     extent,
+    fit,
     against?.pressures,
   ]);
 };

@@ -18,9 +18,8 @@ const depthOf = ({ under, behind, painted }: Vessel): number => (painted ? 0 : u
 /** Plane units beside what covers it that half a mark needs. */
 const BESIDE = 5;
 
-/** As a mark behind the face is seen, and a ghost behind its covers: 0.5 is nothing. */
+/** As a mark behind the face is seen: 0.5 is nothing. */
 const THROUGH_FACE = 0.68;
-const GHOST = 0.8;
 
 interface Way {
   readonly vessel: Vessel;
@@ -99,8 +98,7 @@ export function seenAlong(laid: readonly Laid[]): readonly (Float32Array | null)
       const isHidden =
         over.some((other) => near(other, x, y, COVERS * other.vessel.width)) ||
         twins.some((other) => near(other, x, y, ONE));
-      if (isHidden || (isCovered && !way.vessel.ghost)) return 0;
-      if (isCovered) return GHOST;
+      if (isHidden || isCovered) return 0;
       return way.vessel.bed ? 1 : 1 - (1 - THROUGH_FACE) * faceAt(y);
     });
     return seen.some((each) => each < 1) ? seen : null;

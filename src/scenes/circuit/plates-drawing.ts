@@ -11,6 +11,7 @@ import type { Laid } from "./dots.ts";
 import { drawLevel, levelWidth } from "./level.ts";
 import { onVessel } from "./on-vessel.ts";
 import { type Plate, platesOf } from "./plates.ts";
+import type { Marks } from "./two-ventricles/heart-marks.ts";
 
 export interface PaneContents {
   readonly circulation: Circulation;
@@ -24,6 +25,10 @@ export interface PaneContents {
   readonly labels: boolean;
   readonly focus: string | null;
   readonly extent: Extent;
+  /** how the plane lies in its box; as its plates leave room where left out */
+  readonly fit?: Fit;
+  /** marks by origin in heart and lungs, where they move */
+  readonly marks?: Marks;
   /** stage, output and saturation written above; elsewhere they stand beside the picture */
   readonly titled: boolean;
   /** times rest, where the title names it */
@@ -75,7 +80,7 @@ export function drawPlates(sheet: Sheet, contents: PaneContents, vessels: readon
   const blocks = measured(sheet, contents, plates);
   const { area, head } = contents.titled ? writeTitle(sheet, contents, blocks, box) : { area: box, head: 0 };
   const wanted = fitting(blocks, area.height, type.label * 0.42);
-  const { fit, places } = arrange(wanted, area, gap, contents.extent, head);
+  const { fit, places } = arrange(wanted, area, gap, contents.extent, { head, at: contents.fit });
   // Rather none than one over blood.
   const shown = wanted.flatMap((block, i) => {
     const { width, height } = block;
@@ -193,7 +198,8 @@ function writeBeneath(sheet: Sheet, contents: PaneContents, area: Box, gap: numb
   const at = { x: area.x + area.width / 2, y: area.y + area.height, anchor: [0.5, 1] as const };
   const lain = sheet.words.write({ ...noteOf(sheet, contents, plate), ...at }, sheet.theme);
   const above = { ...area, height: Math.max(1, area.height - lain.height - gap) };
-  return { fit: arrange([], above, gap, contents.extent).fit, standing: [{ name: MAIN, ...lain }] };
+  const { fit } = arrange([], above, gap, contents.extent, { at: contents.fit });
+  return { fit, standing: [{ name: MAIN, ...lain }] };
 }
 
 /** One plate at its place, its hairline to the vessel, and its level where it has one. */

@@ -54,8 +54,6 @@ export interface Vessel {
   readonly beats?: Ventricle;
   /** closed outlines of painted parts before it, under which its blood isn't seen */
   readonly covers?: readonly (readonly Spot[])[];
-  /** those let it be seen faintly */
-  readonly ghost?: true;
   /** which of its ends goes over into what is drawn under it, of the same width there */
   readonly opens?: "start" | "end";
   /** which of its ends goes on out of the picture */

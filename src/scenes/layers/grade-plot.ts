@@ -147,22 +147,35 @@ function drawEarlier(
     );
 }
 
-/** The great stretches by name under the line, where they are the same in every pane; beside each of two lines whose stations differ. */
+/** The great stretches by name under the line, where they are the same in every pane; of two lines in two rows, those of the upper one first. */
 function writeNames(sheet: Sheet, known: readonly Circulation[], axes: Axes): void {
-  const { ink, words, sizes, theme } = sheet;
-  const { bottom, x } = axes;
   const lines = linesOf(entryAt(known, 0), known);
   if (lines.length > 1) {
-    for (const [i, points] of lines.entries()) nameBeside(sheet, points, i === 0 ? 1 : -1, axes);
+    for (const [row, points] of [...lines].reverse().entries())
+      writeRow(sheet, stretchesOf(points), row, axes);
     return;
   }
   const [first, ...others] = known.map(({ pathway }) => stretchesOf(pathway.gradeLine));
   const named = (stretches: readonly Stretch[]) => stretches.map(({ key }) => key).join();
   if (!first || others.some((other) => named(other) !== named(first))) return;
-  for (const { key, from, to } of first) {
+  writeRow(sheet, first, 0, axes);
+}
+
+/** Heights of type from level to level at least, and from row to row of names. */
+const LEVELS = 1.6;
+const ROW = 1.3;
+
+function writeRow(
+  { ink, words, sizes, theme }: Sheet,
+  stretches: readonly Stretch[],
+  row: number,
+  { bottom, x }: Axes,
+): void {
+  const top = bottom + row * ROW * sizes.axis;
+  for (const { key, from, to } of stretches) {
     ink
-      .moveTo(x(from), bottom)
-      .lineTo(x(from), bottom + 12)
+      .moveTo(x(from), top + (row > 0 ? 8 : 0))
+      .lineTo(x(from), top + (row > 0 ? 8 + sizes.axis : 12))
       .stroke({ width: 1.5, color: theme.colour.hair });
     const name = theme.say(key);
     // About half an em a letter: what does not fit its stretch is left to the picture above.
@@ -171,7 +184,7 @@ function writeNames(sheet: Sheet, known: readonly Circulation[], axes: Axes): vo
       {
         lines: [{ words: name, size: sizes.axis, colour: theme.colour.inkSoft }],
         x: (x(from) + x(to)) / 2,
-        y: bottom + 8,
+        y: top + 8,
         anchor: [0.5, 0],
         bare: true,
       },
@@ -179,39 +192,6 @@ function writeNames(sheet: Sheet, known: readonly Circulation[], axes: Axes): vo
     );
   }
 }
-
-/** The long stretches of a line, between two levels: of the upper line beneath it, of the lower one above. */
-function nameBeside(sheet: Sheet, points: Points, way: 1 | -1, { plot, least, most, x, y }: Axes): void {
-  const { words, sizes, theme } = sheet;
-  const [low = least, next = most] = wholeMarks(least, most, plot.height, sizes.axis * LEVELS);
-  const step = next - low;
-  const line = points.flatMap((point) => [x(point.station), point.pressure]);
-  // Where levels are far apart both names may stand in one room: each nearer to its own line.
-  const near = y(0) - y(step) > FAR_APART * sizes.axis ? 0.5 - 0.23 * way : 0.5;
-  for (const { key, from, to } of stretchesOf(points)) {
-    if (to - from < LONG) continue;
-    const at = (x(from) + x(to)) / 2;
-    const level = heightAt(line, at) / step;
-    // Beside a line that falls its name stands after it.
-    const falls = key === "scene.stretch.lungs";
-    const between = falls ? Math.floor(level) : way > 0 ? Math.ceil(level) : Math.floor(level) - 1;
-    words.write(
-      {
-        lines: [{ words: theme.say(key), size: sizes.axis, colour: theme.colour.inkSoft }],
-        x: at + (falls ? 1.6 * sizes.axis : 0),
-        y: y(step * (between + (falls ? 0.5 : near))),
-        anchor: [falls ? 0 : 0.5, 0.5],
-        bare: true,
-      },
-      theme,
-    );
-  }
-}
-
-/** Part of a line from which a stretch is named; and heights of type from level to level, at least and where that is far. */
-const LONG = 0.2;
-const LEVELS = 1.6;
-const FAR_APART = 2.2;
 
 /** What is spent or gained at the place where the line falls or rises, and the line's ends. */
 function writeFigures(sheet: Sheet, known: readonly Circulation[], axes: Axes): void {

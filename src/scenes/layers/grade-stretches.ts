@@ -15,6 +15,9 @@ export interface Stretch {
 
 /** Elements that are stretches of their own; what lies between is vein, pathway or artery. */
 const ENDS = ["hepaticVein", "rightVentricle", "lungBed", "pulmonaryVein"];
+/** Elements of a bidirectional Glenn's arteries, and of the lower vein's way into the atrium. */
+const TURNS = ["leftTurn", "rightTurn"];
+const INTO_ATRIUM = "lowerAtrialEntry";
 
 /** Where the elements begin that part the line. */
 function marksOf(points: GradeLine) {
@@ -30,12 +33,18 @@ function marksOf(points: GradeLine) {
 }
 
 export function stretchesOf(points: GradeLine): Stretch[] {
+  const start = (at: string) => points.find((point) => point.at === at)?.station;
   const { entry, pump, pumped, bed, veins } = marksOf(points);
   const below = points[0]?.at === "hepaticVein";
   const liver = below ? [{ key: "scene.stretch.liver", from: 0, to: entry }] : [];
   // At the Glenn stage the lower vein ends in the atrium: the lungs are not on its way.
   if (bed === undefined || veins === undefined)
-    return [...liver, { key: "scene.stretch.lowerVeinToAtrium", from: entry, to: 1 }];
+    return [
+      ...liver,
+      { key: "scene.stretch.lowerVein", from: entry, to: start(INTO_ATRIUM) ?? 1 },
+      { key: "scene.stretch.atrium", from: start(INTO_ATRIUM) ?? 1, to: 1 },
+    ];
+  const arteries = points.find(({ at }) => TURNS.includes(at))?.station ?? bed;
   const between =
     pump && pumped
       ? [
@@ -43,10 +52,14 @@ export function stretchesOf(points: GradeLine): Stretch[] {
           { key: "scene.stretch.rightVentricle", from: pump.station, to: pumped.station },
           { key: "scene.stretch.pulmonaryArteries", from: pumped.station, to: bed },
         ]
-      : [{ key: `scene.stretch.${below ? "pathway" : "upperVeinToLungs"}`, from: entry, to: bed }];
+      : [{ key: "scene.stretch.pathway", from: entry, to: bed }];
+  const above = [
+    { key: "scene.stretch.upperVein", from: 0, to: arteries },
+    { key: "scene.stretch.pulmonaryArteries", from: arteries, to: bed },
+  ];
   return [
     ...liver,
-    ...between,
+    ...(below ? between : above),
     { key: "scene.stretch.lungs", from: bed, to: veins },
     { key: "scene.stretch.veins", from: veins, to: 1 },
   ];

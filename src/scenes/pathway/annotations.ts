@@ -2,7 +2,6 @@
 import type { Frame, Pane } from "../../chain/frame.ts";
 import { formatNumber, formatQuantity } from "../../i18n/index.ts";
 import { present } from "../../sim/checked/present.ts";
-import { hasPlane } from "../../sim/parameters/request.ts";
 import type { Sheet } from "../drawing/drawing-sheet.ts";
 import { roomFor } from "../layers/keep-off.ts";
 import { drawLabels } from "../layers/labels.ts";
@@ -11,7 +10,7 @@ import { saturationsByOrigin } from "../layers/tint.ts";
 import type { Box } from "../scene.ts";
 import type { Theme } from "../theme/theme.ts";
 import { mapRemarks } from "./map-remarks.ts";
-import { coverIn, listed, originsIn, placed, pointed } from "./named.ts";
+import { coverIn, isPumped, listed, originsIn, placed, pointed } from "./named.ts";
 import type { PaneView } from "./pane-view.ts";
 import { washOutPlots } from "./wash-out-later.ts";
 
@@ -49,13 +48,15 @@ export function writeKey(
       .roundRect(before.x - pad, before.y - pad, before.width + 2 * pad, before.height + 2 * pad, 8)
       .fill({ color: theme.colour.plate, alpha: 0.88 });
   }
+  const computed = panes.some(({ geometry }) => geometry);
   const facts = {
-    colouring,
-    overlay,
+    // How long blood has been on its way and maps belong to a field.
+    colouring: computed || colouring !== "age" ? colouring : "origin",
+    overlay: computed ? overlay : "none",
     saturations: saturationsByOrigin(panes[0]?.circulation ?? null),
-    origins: originsIn(panes),
-    heart: heartIn(panes),
-    pumped: pumpedIn(panes),
+    origins: originsIn(panes, still),
+    heart: heartIn(panes, still),
+    pumped: still ? pumpedIn(panes) : null,
     still,
     dyed: panes.some(({ washOut }) => washOut !== null),
     remarks,
@@ -64,15 +65,16 @@ export function writeKey(
 }
 
 /** Of one plane on its own: more would differ. */
-function heartIn(panes: readonly Pane[]): readonly [number, number] | null {
+function heartIn(panes: readonly Pane[], still: boolean): readonly [number, number] | null {
   const [pane, ...others] = panes;
-  if (!pane?.geometry || !pane.circulation || others.length > 0) return null;
+  if (!pane?.circulation || others.length > 0 || (still && !pane.geometry)) return null;
   const { pulmonaryVein, arterial } = pane.circulation.saturations;
   return [pulmonaryVein, arterial];
 }
 
+/** Of a still picture, whose darts show no origin. */
 function pumpedIn(panes: readonly Pane[]): readonly [number, number] | null {
-  const solved = panes.find(({ circulation }) => circulation && !hasPlane(circulation.request.stage));
+  const solved = panes.find(isPumped);
   if (!solved?.circulation) return null;
   const { svc, arterial } = solved.circulation.saturations;
   return [svc, arterial];

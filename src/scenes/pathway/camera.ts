@@ -49,7 +49,10 @@ export function paneCamera(): Camera {
 }
 
 /** Beside another pane or words of the page, and in a tall box, nothing reaches out of it. */
-function sight(geometry: PathwayGeometry, { compared, viewport: { full, clear } }: Moment): Extent {
+export function sight(
+  geometry: Parameters<typeof extent>[0],
+  { compared, viewport: { full, clear } }: Moment,
+): Extent {
   const [left, bottom, right, top] = extent(geometry);
   const hemmed = compared || clear.width < full.width || clear.height > clear.width;
   const flank = hemmed ? FLANK * (right - left) : 0;

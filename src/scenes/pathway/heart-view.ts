@@ -1,52 +1,68 @@
 /** A pane whose blood reaches the lungs through a pump: heart and lungs of the whole circulation in the pathway's place. */
+import { Container, Graphics } from "pixi.js";
 import type { Pane } from "../../chain/frame.ts";
 import { present } from "../../sim/checked/present.ts";
-import { hasPlane } from "../../sim/parameters/request.ts";
-import { BODY, CHEST } from "../circuit/arrange.ts";
+import { CHEST } from "../circuit/arrange.ts";
+import { CHEST_AT, chestFrame } from "../circuit/chest-plan.ts";
 import { pane as circuitPane } from "../circuit/circuit-pane.ts";
+import type { Fit } from "../drawing/split.ts";
 import type { Box } from "../scene.ts";
 import type { Theme } from "../theme/theme.ts";
 import { sizesIn } from "../theme/type.ts";
+import { sight } from "./camera.ts";
 import type { Moment } from "./moment.ts";
+import { isPumped } from "./named.ts";
+import { clipper, type Room } from "./pane-view.ts";
+import { project } from "./pathway-layout.ts";
 
-/** Width over height from which heart and lungs alone fill a box better than the whole body. */
-const WIDE = 0.95;
-
-/** A stage without a plane of its own, once it is solved. */
-const pumped = ({ circulation }: Pane): boolean =>
-  circulation !== null && !hasPlane(circulation.request.stage);
+/** As the cameras of the other stages see their chests: from stage to stage it keeps its place. */
+function fitIn({ box, shared }: Room, moment: Moment): Fit {
+  const chest = chestFrame("two-ventricle", true);
+  const { scale, x, y } = project(
+    box,
+    shared?.sight.extent ?? sight({ bounds: [0, 0, 0, 0], chest }, moment),
+  );
+  const unit = scale / CHEST_AT.scale;
+  return { scale: unit, x: x - unit * CHEST_AT.x, y: y - unit * CHEST_AT.y };
+}
 
 export function heartView() {
   const drawn = circuitPane();
-  let cut = false;
+  const [view, frame] = [new Container(), new Graphics()];
+  view.addChild(drawn.view, frame);
+  const keepTo = clipper(drawn.view, frame);
   return {
-    view: drawn.view,
+    view,
     /** the body is shown in part, down to the lower edge of its box */
     get cut() {
-      return cut && drawn.view.visible;
+      return view.visible;
     },
-    draw(pane: Pane, box: Box, { view, time, still, viewport }: Moment, theme: Theme): void {
-      drawn.view.visible = pumped(pane) && pane.geometry === null;
-      if (!drawn.view.visible) return;
-      cut = box.width > WIDE * box.height;
+    /** @param words where its words may stand */
+    draw(pane: Pane, room: Room, words: Box, moment: Moment, theme: Theme): void {
+      view.visible = isPumped(pane) && pane.geometry === null;
+      if (!view.visible) return;
+      const { view: asked, time, still, viewport, compared } = moment;
+      keepTo(compared ? room.box : null);
       const contents = {
         circulation: present(pane.circulation),
         against: null,
         compared: false,
         time,
         still,
-        labels: view.labels,
-        focus: view.focus,
-        extent: cut ? CHEST : BODY,
+        labels: asked.labels,
+        focus: asked.focus,
+        extent: CHEST,
+        fit: fitIn(room, moment),
+        marks: { colouring: asked.colouring === "age" ? "origin" : asked.colouring, viewport },
         titled: false,
       };
       // In type as large as beside the planes of the other stages.
       const floor = sizesIn(viewport.clear, viewport.floor).axis;
-      drawn.draw(contents, box, { ...viewport, floor }, theme);
+      drawn.draw(contents, words, { ...viewport, floor }, theme);
     },
-    pick: (x: number, y: number): string | null => (drawn.view.visible ? drawn.pick(x, y) : null),
+    pick: (x: number, y: number): string | null => (view.visible ? drawn.pick(x, y) : null),
     release(): void {
-      drawn.view.destroy({ children: true, context: true });
+      view.destroy({ children: true, context: true });
       drawn.release();
     },
   };

@@ -2,6 +2,7 @@
 import type { Pane } from "../../chain/frame.ts";
 import type { Circulation } from "../../sim/circulation/answer.ts";
 import type { PathwayGeometry } from "../../sim/geometry/geometry.ts";
+import { hasPlane } from "../../sim/parameters/request.ts";
 import { ORIGINS } from "../../sim/tracers/tracers.ts";
 import type { Look } from "../drawing/drawing-sheet.ts";
 import { keepOff } from "../layers/keep-off.ts";
@@ -93,13 +94,19 @@ export const coverIn =
     return parts.covers(left, bottom, right, top, own);
   };
 
-/** By ORIGINS: whether blood from there is in the picture, in a field or in a drawn vein. */
-export function originsIn(panes: readonly Pane[]): boolean[] {
+/** By ORIGINS: whether blood from there is in the picture, in a field, in a drawn vein or, while it moves, in a heart with two ventricles. */
+export function originsIn(panes: readonly Pane[], still: boolean): boolean[] {
   const lower = (pane: Pane) => opens(pane, "ivc") || pane.geometry?.chest.lowerVein !== undefined;
   return ORIGINS.map((origin) =>
-    panes.some((pane) => (origin === "upper" ? opens(pane, "svc") : lower(pane))),
+    panes.some(
+      (pane) => (isPumped(pane) && !still) || (origin === "upper" ? opens(pane, "svc") : lower(pane)),
+    ),
   );
 }
+
+/** Heart and lungs in place of a pathway. */
+export const isPumped = ({ circulation }: Pane): boolean =>
+  circulation !== null && !hasPlane(circulation.request.stage);
 
 const opens = ({ geometry }: Pane, opening: string): boolean =>
   geometry?.openings.some(({ name }) => name === opening) === true;

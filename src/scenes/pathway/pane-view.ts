@@ -152,7 +152,7 @@ const seenIn = (side: Box, moment: Moment): Moment => ({
 });
 
 /** A camera that has come close would carry this pathway into its neighbours' boxes: null where there is none to keep to. */
-function clipper(plane: Container, frame: Graphics): (box: Box | null) => void {
+export function clipper(plane: Container, frame: Graphics): (box: Box | null) => void {
   let framed = "";
   frame.visible = false;
   return (box) => {

@@ -14,9 +14,7 @@ import { fadeAtOpenings } from "../layers/fade-tracers.ts";
 import { tracerJoiner } from "../layers/joined-tracers.ts";
 import { overlayLayer } from "../layers/overlay.ts";
 import { diluted, tint, tintRich } from "../layers/tint.ts";
-import type { TracerLayer } from "../layers/tracer-layer.ts";
-import { tracerPicture } from "../layers/tracer-picture.ts";
-import type { Viewport } from "../scene.ts";
+import { type Brush, headSize, TAIL, tracerView } from "../layers/tracer-view.ts";
 import { rgb } from "../theme/colour.ts";
 import { packed } from "../theme/maps.ts";
 import { ease } from "../theme/motion.ts";
@@ -39,12 +37,8 @@ export interface Blood {
 const COVER = 0.28;
 /** The same over a map, which is what is to be read. */
 const HINT = 0.05;
-/** Longest tail, in half widths of a head. */
-const TAIL = 9;
 /** Tracers over a map: what stands out from most of it. */
 const OVER_MAP = { speed: "#ffffff", pressure: "#000814", loss: "#ffffff" } as const;
-
-type Brush = Omit<Parameters<TracerLayer["draw"]>[1], "colours">;
 
 /** The map under the tracers; its drawing answers whether one is shown. */
 function mapView(view: Container) {
@@ -163,42 +157,6 @@ function beside(
     pathway: (x, y) => distanceAt(plane, x, y),
     departing: departing ?? null,
   });
-}
-
-/** mm, half width of a head: 3 px or more at 1080 lines, in proportion elsewhere. */
-const headSize = ({ full }: Viewport, { scale }: Projection): number =>
-  Math.max(1.2, full.height * 0.0016) / scale;
-
-/** A layer for tracers, made again when there are more of them than it can hold. */
-function tracerView(parent: Container) {
-  let layer: TracerLayer | null = null;
-  let room = 0;
-  let colours = new Uint32Array(0);
-  return {
-    draw(
-      moved: Tracers,
-      paint: (moved: Tracers, colours: Uint32Array) => void,
-      brush: Brush,
-      { meshes }: Viewport,
-    ): void {
-      const capacity = moved.origin.length;
-      if (!layer || capacity > room) {
-        layer?.release();
-        layer = meshes?.(capacity) ?? tracerPicture();
-        room = capacity;
-        colours = new Uint32Array(capacity);
-        parent.addChild(layer.view);
-      }
-      paint(moved, colours);
-      layer.draw(moved, { ...brush, colours });
-    },
-    hide(): void {
-      if (layer) layer.view.visible = false;
-    },
-    release(): void {
-      layer?.release();
-    },
-  };
 }
 
 /** mm2 of blood in the plane */

@@ -143,7 +143,7 @@ export interface Sight {
 }
 
 /** What has to be seen whole: the blood, the heart, and the lungs to their sides; veins and lung bases may run out of the picture. */
-export function extent({ bounds, chest }: PathwayGeometry): Extent {
+export function extent({ bounds, chest }: Pick<PathwayGeometry, "bounds" | "chest">): Extent {
   const [left, , right] = bounds;
   const s = chest.scale;
   const xs = lungsOf(chest).flatMap(({ outline }) => outline.map(([x]) => x));

@@ -56,8 +56,9 @@ export function planes(makeHeart?: () => HeartView): Planes {
     draw(frame, boxes, viewport, theme, first) {
       const moment = momentOf(frame, viewport, first);
       frame.panes.forEach((pane, i) => {
-        entryAt(panes, i).draw(pane, entryAt(boxes.planes, i), moment, theme);
-        hearts[i]?.draw(pane, entryAt(boxes.hearts, i), moment, theme);
+        const room = entryAt(boxes.planes, i);
+        entryAt(panes, i).draw(pane, room, moment, theme);
+        hearts[i]?.draw(pane, room, entryAt(boxes.hearts, i), moment, theme);
       });
     },
     pick: (pane, x, y) => panes[pane]?.pick(x, y) ?? hearts[pane]?.pick(x, y) ?? null,

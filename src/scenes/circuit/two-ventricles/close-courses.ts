@@ -33,7 +33,7 @@ function along(
 
 /** Those that the whole body draws around the chest are painted here, and others leave the picture. */
 export function closeVessels(): readonly Vessel[] {
-  const anatomy = anatomyOf(chestFrame("two-ventricle"));
+  const anatomy = anatomyOf(chestFrame("two-ventricle", true));
   const { veins, abdomen } = anatomy;
   const { branches, aorta } = greatVessels(anatomy);
   const covers = [aorta, ...veins.filter(({ group }) => group === "brachiocephalic")].map(coverOf);
@@ -48,7 +48,7 @@ export function closeVessels(): readonly Vessel[] {
       return [flow === "svc" ? own : ({ ...own, behind: true } as const)];
     }),
     ...branches.map((tube) => ({ ...along(tube, ["upper", "arterial"], tube.from / wide), covers })),
-    ...heartVessels().map((each) =>
+    ...heartVessels(true).map((each) =>
       each.name === "svc" ? { ...each, points: [onPlane([0, CONFLUENCE]), ...each.points.slice(1)] } : each,
     ),
   ];

@@ -40,9 +40,9 @@ const EJECTED: Carries = ["pulmonaryValve", "pulmonaryArtery"];
 const LUNGS: Carries = ["atrioventricularValve", "arterial"];
 
 function rightSide({ trunk, leftArtery, rightArtery }: GreatVessels): readonly Vessel[] {
-  const fork = leftArtery.line.findIndex(([x]) => x > 37.5);
-  const leaves = rightArtery.line.findIndex(([x]) => x < 36);
-  const covered = rightArtery.line.findIndex(([x]) => x < 22);
+  const fork = leftArtery.line.findIndex(([x]) => x > 40);
+  const leaves = rightArtery.line.findIndex(([x]) => x < 35);
+  const covered = rightArtery.line.findIndex(([x]) => x < 26);
   const upper: Carries = ["svc", "svc"];
   const lower: Carries = ["ivc", "ivc"];
   return [
@@ -65,8 +65,8 @@ function rightSide({ trunk, leftArtery, rightArtery }: GreatVessels): readonly V
       chamber(
         "throughRightVentricle",
         ["tricuspidValve", "pulmonaryArtery"],
-        "11.8 -36.4, 15 -43.6, 19.4 -51, 23.4 -59, 30 -66",
-        "9.8 -53, 13 -60.4, 19 -67, 29 -72.6, 39 -75",
+        "11.8 -36.4, 17 -43.6, 23 -51, 29.6 -59.4, 39 -66.6",
+        "9.8 -53, 13 -60.8, 19.4 -67.6, 31 -73.8, 47 -77",
       ),
     ),
     beating(
@@ -74,11 +74,11 @@ function rightSide({ trunk, leftArtery, rightArtery }: GreatVessels): readonly V
       chamber(
         "throughOutflow",
         EJECTED,
-        "31 -66.4, 24.6 -60, 19.8 -52, 17.2 -43, 18.6 -35, 22.8 -28.6, 25.8 -22, 27.6 -15",
-        "40 -74, 33.6 -65.6, 27.2 -56, 26.4 -47, 28.4 -39, 31 -31.4, 33.6 -24.4, 36 -18",
+        "39.6 -67, 31 -60, 23.6 -52, 19 -43, 19.4 -35.4, 22.2 -29.6, 25 -23.6, 27.2 -17.4",
+        "52 -76, 42.6 -67.6, 35 -58, 33 -47, 34.2 -39.6, 35.8 -32.8, 37 -27.4, 37.8 -21.4",
       ),
     ),
-    course("lungTrunk", EJECTED, 30, thinned(trunk.line.filter(([, y]) => y > -16 && y < -2.6))),
+    course("lungTrunk", EJECTED, 30, thinned(trunk.line.filter(([, y]) => y > -17 && y < -4))),
     course("leftPulmonaryArtery", ["left", "pulmonaryArtery"], 26, thinned(leftArtery.line.slice(fork, -6))),
     course(
       "rightArteryRoot",
@@ -111,14 +111,14 @@ function leftSide({ returning, aorta, leftArtery, rightArtery }: GreatVessels): 
   const root = aorta.line.findIndex(([, y]) => y > -22.6);
   return [
     ...veins,
-    course("inLeftAtrium", ["left", "arterial"], 36, spots("51 -17.6, 47 -19, 46.6 -25"), behind),
+    course("inLeftAtrium", ["left", "arterial"], 36, spots("58 -17, 54 -18.6, 53 -24"), behind),
     beating(
       "ventricle",
       chamber(
         "throughAtrium",
         LUNGS,
-        "42 -21, 42 -29, 44.4 -38, 47 -48, 49.4 -57",
-        "52 -20, 55 -29, 60 -39, 62 -50, 60.4 -61, 54 -70",
+        "48 -20, 47.4 -30, 49.4 -39, 52 -48, 54.4 -57",
+        "58 -20, 60 -30.6, 64.4 -39.6, 66.6 -49.6, 65.4 -60, 60 -68.6",
       ),
     ),
     beating(
@@ -126,13 +126,12 @@ function leftSide({ returning, aorta, leftArtery, rightArtery }: GreatVessels): 
       chamber(
         "throughVentricle",
         ["aorta", "arterial"],
-        "47.6 -56.6, 46 -50, 42.6 -43, 38.6 -36.6",
-        "52 -69.8, 46.6 -65.6, 40.6 -57, 37 -50, 34.4 -44",
+        "52.6 -56.6, 50.6 -49.6, 47.4 -43, 43.4 -36",
+        "58 -68.6, 50.4 -62.6, 45.4 -56, 42.4 -50, 40.6 -44",
       ),
     ),
-    course("leftOutflow", ["aorta", "arterial"], 30, spots("36.2 -39.6, 30 -33, 23.4 -27.4, 18.6 -21.6"), {
+    course("leftOutflow", ["aorta", "arterial"], 30, spots("41 -39.4, 34 -32.6, 26 -27, 18.6 -21.6"), {
       covers: [BEFORE_OUTFLOW.map(onPlane)],
-      ghost: true,
     }),
     course("arch", ["aorta", "arterial"], 40, thinned(aorta.line.slice(root)), {
       covers: [coverOf(leftArtery), BEFORE_OUTFLOW.map(onPlane), EARS.right.map(onPlane)],
@@ -143,7 +142,8 @@ function leftSide({ returning, aorta, leftArtery, rightArtery }: GreatVessels): 
 /** The part of the aorta that the heart covers. */
 const BEHIND_HEART = "thoracicAorta";
 
-const drawnVessels = (): GreatVessels => greatVessels(anatomyOf(chestFrame("two-ventricle")));
+const drawnVessels = (close: boolean): GreatVessels =>
+  greatVessels(anatomyOf(chestFrame("two-ventricle", close)));
 
 /** The outline in the plane under which a vessel hides what lies behind it. */
 export const coverOf = ({ line, from, to }: Pick<BloodTube, "line" | "from" | "to">): readonly Spot[] =>
@@ -152,14 +152,20 @@ export const coverOf = ({ line, from, to }: Pick<BloodTube, "line" | "from" | "t
 /** mm: both walls of a great vessel, and half of a mark */
 const WALLS = 4;
 
-/** Through the heart, the vessels at it, and both lungs. */
-export function heartVessels(): readonly Vessel[] {
-  const drawn = drawnVessels();
-  const own = [...rightSide(drawn), ...leftSide(drawn)];
+/** Through the heart and the vessels at it. */
+export const throughHeart = (drawn: GreatVessels): readonly Vessel[] => [
+  ...rightSide(drawn),
+  ...leftSide(drawn),
+];
+
+/** Through the heart, the vessels at it, and both lungs. @param close heart and lungs fill the picture */
+export function heartVessels(close = false): readonly Vessel[] {
+  const drawn = drawnVessels(close);
+  const own = throughHeart(drawn);
   const names = new Set(own.map(({ name }) => name));
   const heart = [VENTRICLES, LEFT_ATRIUM, RIGHT_ATRIUM, SAC].map((outline) => outline.map(onPlane));
   const rightArtery = coverOf(drawn.rightArtery);
-  const inLungs = chestVessels("two-ventricle").flatMap((each) => {
+  const inLungs = chestVessels("two-ventricle", close).flatMap((each) => {
     if (!/Bed\d*$/.test(each.name) || names.has(each.name)) return [];
     const tubes = each.blood === "pulmonaryVein" ? [rightArtery] : drawn.returning.map(coverOf);
     return [{ ...each, covers: [...(each.covers ?? []), ...heart, ...tubes] }];
@@ -171,7 +177,7 @@ export function heartVessels(): readonly Vessel[] {
 export function twoVentricleVessels(): readonly Vessel[] {
   const own = heartVessels();
   const names = new Set(own.map(({ name }) => name));
-  const [x, y] = onPlane(lastOf(downToDiaphragm(drawnVessels().descending).line));
+  const [x, y] = onPlane(lastOf(downToDiaphragm(drawnVessels(false).descending).line));
   const others = chestVessels("two-ventricle")
     .filter(({ name }) => !names.has(name) && name !== BEHIND_HEART)
     .map((vessel) =>

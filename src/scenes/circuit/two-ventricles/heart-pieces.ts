@@ -110,11 +110,11 @@ export function paintingOf(
     ),
     rear: tubes(["returning", "rightArtery", "leftArtery"], paintRear),
     leftAtrium: part([...LEFT_ATRIUM, ...EARS.left], left, (ink) =>
-      paintLeftAtrium(ink, vessels.returning.slice(2), carried.arterial, theme),
+      paintLeftAtrium(ink, vessels.returning, carried.arterial, theme),
     ),
     aorta: around([vessels.aorta, ...vessels.branches, { line: OUTFLOW.flat() }], paintAorta),
     rightAtrium: part([...RIGHT_ATRIUM, ...EARS.right], [4, -42], (ink) =>
-      paintRightAtrium(ink, vessels.returning.slice(0, 2), carried, theme),
+      paintRightAtrium(ink, carried.mixed, theme),
     ),
     veins: around([...(close ? upper : []), vessels.upperVein, vessels.lowerVein], (ink, bounds) =>
       paintVeins({ ink, bounds }, anatomy, carried, theme, close ? upper : []),
@@ -131,7 +131,7 @@ export function paintingOf(
       paintCavity(ink, RIGHT_CAVITY, toRight, carried.mixed, theme),
     ),
     conus: part(CONUS, left, (ink) => paintConus(ink, carried.mixed, theme)),
-    muscle: part(VENTRICLES, left, (ink) => paintMuscle(ink, carried.arterial, theme)),
+    muscle: part(VENTRICLES, left, (ink) => paintMuscle(ink, theme)),
     inside: part(VENTRICLES, left, (ink) => paintInside(ink, theme)),
     trunk: tubes(["trunk", "leftArtery"], paintTrunk),
   };

@@ -14,45 +14,45 @@ export type Oval = readonly [at: Point, across: number, up: number];
 const closed = (text: string): readonly Point[] => closedOutline(spots(text), 8);
 
 /** What each ventricle swells about, and with the left one the muscle of both: near its valves, so that these keep their place. */
-export const PIVOT = { ventricle: [44, -27], rightVentricle: [22, -27] } as const satisfies Record<
+export const PIVOT = { ventricle: [48, -28], rightVentricle: [22, -27] } as const satisfies Record<
   string,
   Point
 >;
 
 /** The sac around all of it, cut open at its front; below it lies on the diaphragm. */
 export const SAC = closed(
-  "-7 -11, -13.4 -16, -19 -25, -21.2 -36, -20.4 -48, -16 -58, -9 -64, -6 -78, 20 -84, 50 -83.6, 64 -79, 72.6 -68, 76 -52, 74.6 -38, 68.6 -28.4, 61.6 -24, 58.8 -18, 56.4 -11, 49 -3, 42 4, 30 8, 10 8, -4 4",
+  "-7 -11, -13.4 -16, -19 -25, -21.2 -36, -20.4 -48, -16 -58, -9 -64, -6 -78, 20 -84, 50 -84.6, 66 -81, 75.6 -71, 79.8 -58, 80 -47, 77.8 -37, 74.6 -28, 73.4 -20, 70 -11, 60 -4, 48 3, 32 8, 10 8, -4 4",
 );
 
 /** Both ventricles from outside. */
 export const VENTRICLES = closed(
-  "9.6 -57.6, 10.8 -63.8, 17.4 -71, 30 -77.4, 44 -80.6, 54 -80.8, 61.5 -77, 68.5 -67, 72.6 -53, 71.4 -39, 65 -28, 58 -23, 50 -23, 42.4 -26, 40.8 -21, 40.2 -16, 33 -13, 24.4 -11.6, 22.4 -18, 18.4 -25.2, 13.2 -28, 12.8 -34, 10.6 -48",
+  "9.4 -57.6, 10.4 -64, 17 -71.4, 30 -77.8, 44 -81.2, 55 -81.6, 63.6 -79, 70.8 -71.8, 75.4 -61, 76.4 -50, 74.4 -39.4, 69.6 -31.4, 63.4 -26, 54 -25.6, 46.8 -28, 44 -24.4, 42 -19.6, 33.6 -17, 23.8 -14.4, 21.8 -19.6, 18.2 -25.6, 13.2 -28.2, 12.8 -34, 10.6 -48",
 );
 
 /** The right one's blood: on into the atrium beyond the tricuspid valve, and up its outflow into the trunk beyond the pulmonary one. */
 export const RIGHT_CAVITY = closed(
-  "9.8 -56, 12.4 -61.8, 18.6 -68, 29 -73.8, 38.6 -76.4, 45.6 -76.2, 41.4 -71.6, 33.4 -64, 27.8 -55, 27.4 -46.4, 29.4 -39, 32.2 -31.6, 34.8 -24.8, 37 -19, 39 -13, 27.4 -9.6, 26.4 -15, 24.6 -21.6, 21 -28.2, 13.6 -31.8, 4 -33, 0 -44",
+  "9.8 -56, 12 -62.4, 18.4 -69, 30 -75.2, 42 -78.4, 52 -79, 58.6 -77.2, 52 -73.6, 44.4 -68, 38.2 -61, 34.6 -53.6, 34 -46.4, 35.4 -39.4, 37.4 -32.6, 38.4 -27.4, 39.2 -22, 40.8 -15, 26.4 -11.6, 25.2 -17.6, 23.6 -23, 20.8 -28.4, 13.6 -31.8, 4 -33, 0 -44",
 );
 
 /** The right one's outflow, which lies before the left one's: its blood, and around it its wall. */
 export const CONUS = closed(
-  "16 -32, 21 -28.2, 24.6 -21.6, 26.4 -15, 27.4 -9.6, 39 -13, 37 -19, 34.8 -24.8, 32.2 -31.6, 29.4 -39, 27.4 -46.4, 22 -50, 16 -44",
+  "16 -32, 20.8 -28.4, 23.6 -23, 25.2 -17.6, 26.4 -11.6, 40.8 -15, 39.2 -22, 38.4 -27.4, 37.4 -32.6, 35.4 -39.4, 34 -46.4, 26 -50, 16 -44",
 );
 export const BEFORE_OUTFLOW = closed(
-  "14 -30.4, 18.4 -25.2, 22.4 -18, 23.4 -10, 42 -14, 40.8 -21, 38 -27.4, 35.6 -33.4, 33.4 -40, 32.4 -47, 24 -54, 14 -46",
+  "14 -30.4, 18.2 -25.6, 21.8 -19.6, 23 -12, 43.2 -16, 42.4 -21.6, 42 -27.6, 41.4 -33.4, 39.6 -40, 38.6 -47, 26 -54, 14 -46",
 );
 
 /** Across the way back from the right one's outflow into its cavity. */
 export const INTO_CONUS: Gate = {
   hinges: [
-    [28, -45],
+    [34, -46],
     [17, -43],
   ],
 };
 
 /** The left one's blood: on into the atrium beyond the mitral valve, and over the septum's crest towards its outflow behind the right one's. */
 export const LEFT_CAVITY = closed(
-  "56.4 -29.4, 61.6 -39, 63.6 -50, 62 -62, 57.4 -69.6, 52.6 -71.8, 46 -66.8, 40 -58, 36.6 -51.4, 33.8 -46, 33.4 -41, 35.2 -34.6, 37.6 -28.6, 39.4 -24, 38.6 -19, 42 -15, 55 -15, 57.4 -22.6",
+  "61.6 -31, 66.2 -39, 68.4 -49, 67.2 -60, 63.4 -67.8, 59.6 -70.2, 55 -68, 49 -62.6, 43.8 -56, 41 -50, 39.4 -45, 39.6 -40, 41.4 -34.6, 43.4 -29.6, 43.6 -25, 42.6 -19, 46 -15, 60 -15, 62.4 -23",
 );
 
 export const RIGHT_ATRIUM = closed(
@@ -60,33 +60,30 @@ export const RIGHT_ATRIUM = closed(
 );
 
 export const LEFT_ATRIUM = closed(
-  "9 -13, 20 -8, 32 -6.6, 38.6 -8, 45 -8, 51 -8.6, 55 -11, 57.2 -16, 57.8 -21.6, 56.4 -27.6, 47 -30, 37.4 -28.2, 24 -26, 11 -22",
+  "9 -13, 20 -6, 32 -3.6, 40 -3.4, 48 -3.8, 54.6 -5.6, 59.6 -9.4, 62.4 -15, 63.2 -22, 62 -29.6, 52.6 -31.4, 42.8 -29.6, 24 -26, 11 -22",
 );
 
-/** The atria's ears, closed: the right one beside the aorta's root, the left one beside the trunk's. */
+/** The atria's ears, closed: the right one beside the aorta's root, the left one at the left border. */
 export const EARS = {
   right: closed(
     "4.4 -24.4, 4 -18, 5.2 -12.4, 7.4 -8.6, 9.6 -8.2, 11.4 -5.6, 13.6 -6, 15.6 -4.6, 17.4 -6.8, 15.6 -8.8, 15.4 -11, 12.8 -11.6, 11.8 -14.2, 9.8 -15.2, 9.8 -18, 8.4 -19.4, 8.8 -24",
   ),
   left: closed(
-    "40.8 -17.6, 39.6 -13.4, 41 -9, 44.6 -6, 49 -5.4, 52.2 -7.4, 51.8 -9.8, 49.6 -10.2, 48.6 -12.4, 46.6 -12, 45.6 -14.6, 43.8 -14.4, 42.8 -17.6",
+    "60.6 -28, 59.8 -22, 60.6 -16.4, 61.6 -12, 64.2 -9.6, 66.4 -11.2, 68.4 -9.6, 70.8 -11.6, 70.2 -14.4, 72.8 -16, 71.8 -19, 73.4 -22, 71 -25, 68 -26, 65.4 -29",
   ),
 } as const;
 
 /** The left one's outflow, which passes behind the right one's to the aortic valve: its upper and its lower edge. */
 export const OUTFLOW = [
-  "46 -33, 38 -29, 31.6 -24.4, 24.2 -18.8",
-  "13 -24.4, 15.6 -29, 20.2 -34.4, 26.6 -40.4, 33 -46, 40 -54",
+  "50 -33, 43 -30, 33.6 -25, 24.2 -18.8",
+  "13 -24.4, 15.6 -29, 21 -34.6, 29 -40, 36 -44.6, 41 -50",
 ].map((edge) => smoothLine(spots(edge), 8));
-
-/** The way of its blood between them. */
-export const MIDWAY = smoothLine(spots("40 -42, 32 -35, 25 -28.6, 18.8 -21.6"), 8);
 
 /** The septum's membranous part, beneath the aortic valve. */
 export const MEMBRANOUS = spots("13.2 -24.8, 13.8 -28, 13.6 -31.4");
 
 /** Where the left one's blood goes on behind the right one's outflow. */
-export const GOES_BEHIND: Oval = [[36.4, -37.6], 4.6, 9];
+export const GOES_BEHIND: Oval = [[41.6, -38], 4.6, 9];
 
 /** The left coronary artery's mouth, in the aortic root's own lengths. */
 export const CORONARY = [0.66, 1.14] as const;
@@ -96,8 +93,8 @@ export const GROOVES: readonly (readonly [fat: readonly Point[], artery: Point, 
   [
     ["9 -27.8, 11 -25.4, 13.6 -26.6, 14.2 -30.4, 13.2 -32.4, 11.6 -30.8", [11.6, -27.5], [12.8, -29.9]],
     ["6.4 -61.6, 8.4 -58, 9.4 -55.4, 10.6 -57.4, 11.4 -62, 8.8 -63.6", [8.8, -60.4], [9.6, -62]],
-    ["55.6 -26.4, 57.4 -22.4, 61 -22.8, 62.8 -26, 59.4 -28", [58.2, -25.2], [60.2, -25.6]],
-    ["38.8 -27.4, 40.4 -22.8, 43.2 -22.4, 43.8 -25.4, 41.2 -28", [41, -25.4], [42.4, -24.2]],
+    ["60.8 -28.8, 62.4 -24.8, 66.2 -25, 68.2 -28.2, 64.8 -30.6", [63.6, -27.4], [65.8, -27.8]],
+    ["42.8 -28.6, 43.6 -24.2, 46.4 -23.4, 48.2 -26.6, 46 -29.6", [45.2, -26.6], [46.4, -25.2]],
   ] as const
 ).map(([fat, artery, vein]) => [closed(fat), artery, vein]);
 
@@ -106,12 +103,12 @@ type Papillary = readonly [head: Point, bend: Point, root: Point, width: number]
 /** The two papillary muscles of each ventricle that hold its valve's leaflets: head, bend and root, and how thick. */
 const HOLDING = {
   tricuspid: [
-    [[16, -60.4], [17, -63.6], [20.4, -69.4], 3],
-    [[22.8, -58.8], [25.2, -64], [30.4, -74.4], 4.6],
+    [[18, -60.6], [20, -64.6], [24, -72.4], 3.2],
+    [[28, -58.6], [31, -64.4], [37, -77], 5],
   ],
   mitral: [
-    [[43.6, -53], [42.8, -58.6], [43, -67], 5],
-    [[55.4, -54], [57.4, -59.6], [60, -67], 5],
+    [[49.6, -53.6], [49.4, -58.6], [51.4, -66], 5],
+    [[60.6, -54], [62.6, -59.6], [65.4, -66], 5],
   ],
 } as const satisfies Record<string, readonly [Papillary, Papillary]>;
 
@@ -148,8 +145,8 @@ export const VALVES: readonly ValvePlan[] = [
   {
     name: "mitral",
     hinges: [
-      [38.4, -28.2],
-      [56.2, -28.8],
+      [43.6, -29.4],
+      [61.4, -30.6],
     ],
     reach: [1.4, 0.85, 0],
     parting: 0.3,
@@ -158,8 +155,8 @@ export const VALVES: readonly ValvePlan[] = [
   {
     name: "pulmonary",
     hinges: [
-      [27, -14.6],
-      [37.2, -18.4],
+      [25.7, -17.6],
+      [38.9, -21.6],
     ],
     reach: [1, 1, 1],
     parting: 0,
@@ -197,17 +194,17 @@ export const FOSSA: Oval = [[2.4, -38.4], 3.2, 4.4];
 export const SINUS: Oval = [[4.4, -51.6], 2, 1.5];
 
 /** From the septum to the anterior papillary muscle: the moderator band. */
-export const MODERATOR: readonly Point[] = spots("34.4 -62.4, 31.6 -64.2, 28.6 -67, 26.6 -70.4");
+export const MODERATOR: readonly Point[] = spots("40.4 -63.6, 37.4 -65.4, 35 -68.4, 34 -72.4");
 
 /** Ridges of muscle towards each apex, and how thick. */
 export const RIDGES: readonly (readonly [readonly Point[], number])[] = [
-  [spots("33.6 -76, 34.4 -72.4, 37.6 -69.4, 38 -67"), 1.5],
-  [spots("40 -77.4, 39.8 -74.6, 42.4 -71.4"), 1.3],
+  [spots("44 -79, 44.6 -75.6, 47.4 -73.4, 47.6 -70.4"), 1.5],
+  [spots("51 -79, 50.6 -76.6, 52.6 -74"), 1.3],
   [spots("12.4 -63.4, 14.8 -62.8, 15.8 -66.6"), 1.2],
-  [spots("22 -71.6, 23.8 -68, 27.6 -72.4"), 1.4],
-  [spots("45.6 -67.6, 49.4 -65.6, 53 -68.4, 54.6 -73"), 1.7],
-  [spots("52.2 -73.4, 52.6 -69.6, 57.4 -67.4, 60.4 -66.4"), 1.6],
-  [spots("64.2 -62, 61 -58, 61.4 -53.4, 65.4 -49.6"), 1.7],
-  [spots("65.2 -50.4, 61.6 -46.4, 60.6 -42, 62.6 -38"), 1.5],
-  [spots("37.6 -56.6, 41 -55.6, 42 -59.4, 41.4 -63.4"), 1.4],
+  [spots("27.6 -74, 29 -70.4, 32 -75.4"), 1.4],
+  [spots("53 -66.6, 56 -65.4, 58.4 -67.6, 59.4 -71"), 1.7],
+  [spots("57.6 -70.6, 58.6 -67, 62 -66, 65 -64.6"), 1.6],
+  [spots("68.6 -60, 65.6 -56.6, 66 -52.4, 69.6 -48.8"), 1.7],
+  [spots("69.2 -49, 66.2 -45.6, 65.2 -41.4, 67.2 -37"), 1.5],
+  [spots("42.4 -55, 45.6 -54.6, 46.8 -58.4, 46.8 -61"), 1.4],
 ];

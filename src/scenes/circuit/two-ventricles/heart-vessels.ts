@@ -9,8 +9,19 @@ import { smoothLine } from "../../anatomy/placing.ts";
 import { stemsOf, type Tree } from "../../anatomy/tree.ts";
 import { spots } from "../../drawing/curve-drawing.ts";
 
-/** What the trunk divides into, and where. */
-const FORK: Point = [37, -3.8];
+/**
+ * mm: inner diameters near the means for 0.7 m2: pulmonary trunk 15.5 and its branches 9.5 (z-score tables of echocardiography, from
+ * memory).
+ */
+const TRUNK = [15.2, 13.2] as const;
+const BRANCH = 10;
+/** From before the aorta's root it rises back and to the left, and divides beneath the arch; where that lies high, higher by a part of it. */
+const TRUNK_WAY = spots("30 -28, 32.2 -19.6, 34.6 -11.6, 37.4 -4.8, 39 -1.4");
+const TO_RIGHT = spots("36.4 -7.4, 34 -2, 28 0.6, 20 1, 6 0, -8 -1.4, -19 -3");
+const TO_LEFT = spots("36.6 -7.4, 40.4 -1, 46 1.8");
+const FOLLOWS = 0.4;
+/** mm, height of the trunk's foot, which stays. */
+const FOOT = -22;
 
 export interface GreatVessels {
   /** back to front */
@@ -33,11 +44,15 @@ const STEM = 1.2;
 /** mm: lumen of a pulmonary vein where its lung's stem goes on, and at the atrium. */
 const VEIN = [7, 8] as const;
 
-/** Above this height (mm) the arch runs as in any other heart, but higher: over the pulmonary arteries, not before them. */
+/** Above this height (mm) the arch runs as in any other heart, but at least as high: over the pulmonary arteries, not before them. */
 const ARCH_FROM = 2;
-const HIGHER = 3.5;
+const MIN_ARCH = 14.4;
 /** and down to here its end lies before what is behind the heart: the left pulmonary artery covers the place. */
 const DOWN_TO = -1;
+
+/** Axis of the aorta's root. */
+const ROOT = spots("21.4 -26.4, 18.4 -20.8, 16 -14");
+const ROOT_X = 15;
 
 /** mm: from here down the aorta shows again, as in every other body. */
 const LEAVES_HEART = -80;
@@ -74,24 +89,41 @@ function stems({ veins }: LungShape): readonly [upper: readonly Point[], lower: 
   return [towardsHeart(veins, upper), towardsHeart(veins, lower)];
 }
 
-export function greatVessels({ frame, behind, before, lungs }: Anatomy): GreatVessels {
-  const named = (tubes: readonly BloodTube[], name: string) =>
-    present(tubes.find((each) => each.name === name));
-  const { left, right, svc, ivc } = frame;
-  const higher = (tube: BloodTube): BloodTube => ({
-    ...tube,
-    line: tube.line.map(([x, y]): Point => [x, y + HIGHER]),
-  });
-  const raised = before.map(higher);
-  const arch = lastOf(raised);
-  const onward = arch.line.filter(([, y], i) => y > ARCH_FROM || i > arch.line.length / 2);
-  const down = higher(named(behind, "descendingAorta")).line.slice(1);
+const named = (tubes: readonly BloodTube[], name: string): BloodTube =>
+  present(tubes.find((each) => each.name === name));
+
+/** From all four stems to their mouths in the left atrium's back wall. */
+function returningVeins({ behind, lungs }: Anatomy): readonly BloodTube[] {
   const vein = (name: string, stem: readonly Point[], ...way: readonly Point[]): BloodTube => {
     const drawn = smoothLine([...stem, ...way]);
     const [from, to] = VEIN;
     return { ...named(behind, name), line: drawn, from, to, over: CLEARS / lastOf(line(drawn).run) };
   };
   const [[rightUpper, rightLower], [leftUpper, leftLower]] = [stems(lungs[0]), stems(lungs[1])];
+  return [
+    vein("rightUpperPulmonaryVein", rightUpper, [-12, -17], [5, -20], [28, -18], [47.6, -13]),
+    vein("rightLowerPulmonaryVein", rightLower, [-13, -28.8], [4.8, -27], [28, -25], [47.4, -21.6]),
+    vein("leftUpperPulmonaryVein", leftUpper, [57.4, -12.6]),
+    vein("leftLowerPulmonaryVein", leftLower, [57.4, -21.4]),
+  ];
+}
+
+export function greatVessels(anatomy: Anatomy): GreatVessels {
+  const { frame, behind, before } = anatomy;
+  const { left, right, svc, ivc } = frame;
+  const high = Math.max(...lastOf(before).line.map(([, y]) => y));
+  const more = Math.max(0, MIN_ARCH - high);
+  const lift = FOLLOWS * Math.max(0, high - MIN_ARCH);
+  const lifted = (way: readonly Point[]) =>
+    way.map(([x, y]): Point => [x, y + lift * Math.min(1, Math.max(0, 1 - y / FOOT))]);
+  const higher = (tube: BloodTube): BloodTube => ({
+    ...tube,
+    line: tube.line.map(([x, y]): Point => [x, y + more]),
+  });
+  const raised = before.map(higher);
+  const arch = lastOf(raised);
+  const onward = arch.line.filter(([, y], i) => y > ARCH_FROM || i > arch.line.length / 2);
+  const down = higher(named(behind, "descendingAorta")).line.slice(1);
   const tube = (
     name: string,
     way: readonly Point[],
@@ -106,23 +138,18 @@ export function greatVessels({ frame, behind, before, lungs }: Anatomy): GreatVe
     along.map((off): Point => [x + off * normal[0], y + off * normal[1]]);
   return {
     descending: named(behind, "descendingAorta"),
-    returning: [
-      vein("rightUpperPulmonaryVein", rightUpper, [-12, -17], [5, -20]),
-      vein("rightLowerPulmonaryVein", rightLower, [-13, -28.8], [4.8, -27]),
-      vein("leftUpperPulmonaryVein", leftUpper, [51.6, -14]),
-      vein("leftLowerPulmonaryVein", leftLower, [51.4, -22.6]),
-    ],
+    returning: returningVeins(anatomy),
     rightArtery: tube(
       "rightPulmonaryArtery",
       // It has gone over into its stem where the vein before that crosses it.
-      [[43, -1.6], [36, -1], [28, -1.2], [14, -1.6], [-6, -1.8], [-18, -1.6], ...into(right, -12, -5)],
-      [9, right.width + STEM],
+      [...lifted(TO_RIGHT), ...into(right, -12, -5)],
+      [BRANCH, right.width + STEM],
       "end",
     ),
     aorta: {
       ...arch,
       line: [
-        ...smoothLine([...spots("21.4 -26.4, 18.4 -20.8, 15.6 -14, 14.4 -6"), entryAt(onward, 0)]),
+        ...smoothLine([...ROOT, [(ROOT_X + entryAt(onward, 0)[0]) / 2, -6], entryAt(onward, 0)]),
         ...onward.slice(1),
         ...down.filter(([, y]) => y > DOWN_TO),
       ],
@@ -152,11 +179,11 @@ export function greatVessels({ frame, behind, before, lungs }: Anatomy): GreatVe
       fades: "start",
       over: 0.24,
     },
-    trunk: tube("lungTrunk", [[30, -23], [32, -16.6], [34.8, -8.6], FORK, [38.6, -1.6]], [11.4, 10.6]),
+    trunk: tube("lungTrunk", lifted(TRUNK_WAY), TRUNK),
     leftArtery: tube(
       "leftPulmonaryArtery",
-      [[34.8, -8.6], FORK, [44, -1.1], ...into(left, 0, OVER_STEM)],
-      [9.4, left.width + STEM],
+      [...lifted(TO_LEFT), ...into(left, 0, OVER_STEM)],
+      [BRANCH, left.width + STEM],
       "end",
     ),
   };

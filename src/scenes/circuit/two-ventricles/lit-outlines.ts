@@ -15,9 +15,9 @@ const CHAMBERS: Readonly<Record<string, readonly Point[]>> = {
 };
 
 /** By the names of `parts.ts`. */
-function tubes(): readonly (readonly [name: string, tube: BloodTube])[] {
+function tubes(close: boolean): readonly (readonly [name: string, tube: BloodTube])[] {
   const { upperVein, lowerVein, trunk, leftArtery, rightArtery, aorta, descending, returning } = greatVessels(
-    anatomyOf(chestFrame("two-ventricle")),
+    anatomyOf(chestFrame("two-ventricle", close)),
   );
   return [
     ["svc", upperVein],
@@ -31,16 +31,19 @@ function tubes(): readonly (readonly [name: string, tube: BloodTube])[] {
   ];
 }
 
-let known: ReadonlyMap<string, readonly Point[]> | null = null;
+const known = new Map<boolean, ReadonlyMap<string, readonly Point[]>>();
 
-/** Names of all parts that can be lit. */
-export function litParts(): ReadonlyMap<string, readonly Point[]> {
-  known ??= new Map([
+/** By the names of all parts that can be lit. @param close heart and lungs fill the picture */
+export function litParts(close = false): ReadonlyMap<string, readonly Point[]> {
+  const before = known.get(close);
+  if (before) return before;
+  const made = new Map([
     ...Object.entries(CHAMBERS),
-    ...tubes().map(([name, { line, from, to }]) => [name, band(line, from + 2, to + 2)] as const),
+    ...tubes(close).map(([name, { line, from, to }]) => [name, band(line, from + 2, to + 2)] as const),
   ]);
-  return known;
+  known.set(close, made);
+  return made;
 }
 
-export const outlinesOf = (lit: ReadonlySet<string>): readonly (readonly Point[])[] =>
-  [...litParts()].filter(([name]) => lit.has(name)).map(([, outline]) => outline);
+export const outlinesOf = (lit: ReadonlySet<string>, close: boolean): readonly (readonly Point[])[] =>
+  [...litParts(close)].filter(([name]) => lit.has(name)).map(([, outline]) => outline);

@@ -3,7 +3,7 @@ import type { Point } from "../../../sim/geometry/geometry.ts";
 import type { BloodTube } from "../../anatomy/great-vessels.ts";
 import { paintMouths } from "../../anatomy/paint-mouths.ts";
 import { paintOrgan } from "../../anatomy/paint-organ.ts";
-import { castShadow, laidOver, scratch } from "../../anatomy/paint-tube.ts";
+import { castShadow } from "../../anatomy/paint-tube.ts";
 import { boundsOf, type Ink, strokes, trace } from "../../anatomy/painted-sheet.ts";
 import { smoothLine } from "../../anatomy/placing.ts";
 import { roundOf, tissue } from "../../anatomy/tones.ts";
@@ -11,7 +11,6 @@ import { mix } from "../../theme/colour.ts";
 import type { Theme } from "../../theme/theme.ts";
 import { COMBS, CREST, EARS, FOSSA, LEFT_ATRIUM, type Oval, RIGHT_ATRIUM, SINUS } from "./heart-plan.ts";
 import { deepOf, paintAtrium } from "./paint-chambers.ts";
-import type { Carried } from "./paint-great.ts";
 
 const oval = (ink: Ink, [[x, y], across, up]: Oval, more = 0): void => {
   ink.beginPath();
@@ -40,22 +39,11 @@ function paintEar(ink: Ink, outline: readonly Point[], theme: Theme): void {
   ink.restore();
 }
 
-/** @param veins of the right lung, which pass behind its back wall to the left atrium */
-export function paintRightAtrium(
-  ink: Ink,
-  veins: readonly BloodTube[],
-  { mixed, pulmonaryVein }: Pick<Carried, "mixed" | "pulmonaryVein">,
-  theme: Theme,
-): void {
+export function paintRightAtrium(ink: Ink, mixed: number, theme: Theme): void {
   const look = tissue("atrium", theme);
   paintEar(ink, EARS.right, theme);
   paintAtrium(ink, RIGHT_ATRIUM, mixed, theme, () => {
-    const bounds = boundsOf([RIGHT_ATRIUM], 0);
-    const own = scratch(ink, bounds);
-    paintMouths(own, veins, roundOf(pulmonaryVein, theme), theme);
     ink.save();
-    ink.globalAlpha = 0.6;
-    laidOver(ink, own, bounds);
     ink.globalAlpha = 0.6;
     for (const comb of COMBS)
       strokes(ink, smoothLine(comb, 6), 1, [
@@ -115,7 +103,7 @@ function paintSinus(ink: Ink, mixed: number, theme: Theme): void {
   ink.stroke();
 }
 
-/** @param veins of the left lung, which open into its back wall */
+/** @param veins of both lungs, which open into its back wall */
 export function paintLeftAtrium(ink: Ink, veins: readonly BloodTube[], arterial: number, theme: Theme): void {
   paintAtrium(ink, LEFT_ATRIUM, arterial, theme, () =>
     paintMouths(ink, veins, roundOf(arterial, theme), theme),

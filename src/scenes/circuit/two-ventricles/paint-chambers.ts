@@ -8,6 +8,7 @@ import { asTissue, type Round, roundOf, type Tissue, tissue } from "../../anatom
 import { groundColour, mix } from "../../theme/colour.ts";
 import type { Theme } from "../../theme/theme.ts";
 import {
+  BEFORE_OUTFLOW,
   CONUS,
   type Gate,
   GOES_BEHIND,
@@ -15,7 +16,6 @@ import {
   INTO_CONUS,
   LEFT_CAVITY,
   MEMBRANOUS,
-  MIDWAY,
   MODERATOR,
   OUTFLOW,
   PAPILLARY,
@@ -150,7 +150,7 @@ function clearBeyond(ink: Ink, gates: readonly Gate[], [from, to]: readonly [num
 }
 
 /** The wall in section, with fibres that follow it. */
-export function paintMuscle(ink: Ink, arterial: number, theme: Theme): void {
+export function paintMuscle(ink: Ink, theme: Theme): void {
   const look = tissue("muscle", theme);
   const bounds = boundsOf([VENTRICLES], 3);
   const own = scratch(ink, bounds);
@@ -178,38 +178,24 @@ export function paintMuscle(ink: Ink, arterial: number, theme: Theme): void {
   strokes(own, [...VENTRICLES, ...VENTRICLES.slice(0, 1)], 1, [[1.4, look.edge]]);
   hollow();
   laidOver(ink, own, bounds, CAST);
-  paintGhost(ink, arterial, theme);
+  paintHidden(ink, theme);
   strokes(ink, MEMBRANOUS, 1, [
     [1.5, tissue("tendon", theme).edge],
     [0.9, tissue("tendon", theme).light],
   ]);
   paintGrooves(ink, theme);
 }
-/** The left one's outflow through what lies before it: strongest where that hides all of it, gone where it is seen itself. */
-function paintGhost(ink: Ink, saturation: number, theme: Theme): void {
-  const { wall, body, light } = roundOf(saturation, theme);
-  const bounds = boundsOf([outflow()], 2);
-  const own = scratch(ink, bounds);
-  trace(own, outflow(), true);
-  own.fillStyle = body;
-  own.fill();
-  for (const edge of OUTFLOW) strokes(own, edge, 1, [[0.6, wall]]);
-  own.globalAlpha = 0.4;
-  strokes(own, MIDWAY, 1, [[4, light]]);
-  own.globalAlpha = 1;
-  own.globalCompositeOperation = "destination-in";
-  const fall = own.createLinearGradient(41, -44, 19, -21);
-  for (const [at, alpha] of [
-    [0, "00"],
-    [0.3, "80"],
-    [0.7, "80"],
-    [0.9, "00"],
-  ] as const)
-    fall.addColorStop(at, `#000000${alpha}`);
-  own.fillStyle = fall;
-  const [left, bottom, right, top] = bounds;
-  own.fillRect(left, bottom, right - left, top - bottom);
-  laidOver(ink, own, bounds);
+
+/** The left one's outflow where the right one's lies before it: its edges alone, dashed. */
+function paintHidden(ink: Ink, theme: Theme): void {
+  ink.save();
+  trace(ink, BEFORE_OUTFLOW, true);
+  ink.clip();
+  ink.lineCap = "butt";
+  ink.setLineDash([2.2, 1.5]);
+  for (const edge of OUTFLOW)
+    strokes(ink, edge, 1, [[0.7, mix(tissue("muscle", theme).edge, theme.colour.rich, 0.5)]]);
+  ink.restore();
 }
 
 /** mm by which the wall's shadow falls into the cavities. */
