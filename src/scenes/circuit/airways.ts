@@ -9,8 +9,8 @@ import type { Theme } from "../theme/theme.ts";
 
 /** Main bronchi and trachea, which divides behind the aorta's arch, with widths at both ends in plane units; the right one is steeper and wider (common anatomy). What lies beyond is hidden by the vessels of the hilum. */
 const AIRWAYS = [
-  { way: "500 244, 524 276, 560 306", widths: [20, 17] },
-  { way: "500 244, 478 270, 446 300", widths: [23, 20] },
+  { way: "500 244, 512 258, 528 270", widths: [20, 18] },
+  { way: "500 244, 489 258, 474 270", widths: [23, 21] },
   { way: "500 124, 500 190, 500 250", widths: [29, 27] },
 ].map(({ way, widths }) => ({ line: curve(spots(way), 6), widths }));
 

@@ -14,7 +14,7 @@ import { dimOf, type Emphasis } from "./emphasis.ts";
 
 /** Plane units between fine strands, of their width, by which they wind; how strong they are. */
 const NET = 7;
-const FINE = { width: 1.2, winds: 3, shown: 0.4 } as const;
+const FINE = { width: 1.2, winds: 3, shown: 0.28 } as const;
 /** Samples of one colour. */
 const PIECE = 4;
 /** How strong a branched bed's colours are. */

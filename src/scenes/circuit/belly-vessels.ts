@@ -235,7 +235,7 @@ const toCava = (name: string, width: number, share: number, way: string) =>
 
 /** Three, between the portal vein's branches; they meet the vena cava at the liver's back, right under the diaphragm. */
 export const HEPATIC_VEINS: readonly Vessel[] = [
-  toCava("hepatic", 10, 0.29, "296 596, 346 572, 404 548, 467 526"),
+  toCava("hepatic", 9, 0.29, "296 596, 346 572, 404 548, 467 526"),
   toCava("hepaticBranch", 6, 0.12, "250 624, 272 610, 300 594"),
   toCava("hepaticBranch2", 5, 0.06, "276 568, 308 572, 340 574"),
   toCava("hepaticBranch3", 4.4, 0.06, "318 546, 350 556, 386 555"),

@@ -17,8 +17,10 @@ export interface SweepPlot {
   readonly read: (circulation: Circulation) => number;
   /** The range that the number's law leaves open. */
   readonly band?: (circulation: Circulation) => readonly [low: number, high: number] | undefined;
-  /** A range of the vertical axis that has been measured, shaded all along. */
-  readonly measured?: (circulation: Circulation) => readonly [low: number, high: number] | null;
+  /** A range of the vertical axis that has been measured, shaded all along where its words (by key) have room. */
+  readonly measured?: (
+    circulation: Circulation,
+  ) => { readonly range: readonly [number, number]; readonly words: string } | null;
   /** What is said under the end of a lone curve, from all its states. */
   readonly remark?: (states: readonly Circulation[], theme: Theme) => string | null;
 }
@@ -77,20 +79,34 @@ function hasValues(sweep: Sweep, plot: SweepPlot): boolean {
 }
 
 /** Parts of a plot's width that a remark takes at most. */
-const NARROW = 0.62;
+const NARROW = 0.75;
 
+/** The range, and what it is, with a sample, in the line of the plot's title. */
 function shadeMeasured(
-  ink: Graphics,
+  { ink, words, theme }: { readonly ink: Graphics; readonly words: Lettering; readonly theme: Theme },
   { curves }: Sweep,
   plot: SweepPlot,
   { inner, toY }: Plotted,
-  theme: Theme,
+  type: number,
 ): void {
   const solved = curves.flatMap(({ points }) => points.flatMap(({ circulation }) => circulation ?? []));
-  const range = solved.map((each) => plot.measured?.(each)).find(Boolean);
-  if (!range) return;
-  const [low, high] = range.map(toY) as [number, number];
-  ink.rect(inner.x, high, inner.width, low - high).fill({ color: theme.colour.inkSoft, alpha: 0.14 });
+  const measured = solved.map((each) => plot.measured?.(each)).find(Boolean);
+  if (!measured) return;
+  const line = (text: string) => ({
+    lines: [{ words: text, size: type, colour: theme.colour.inkSoft }],
+    anchor: [1, 1] as const,
+    bare: true,
+  });
+  const says = line(theme.say(measured.words));
+  const [title, note] = [words.measure(line(theme.say(plot.title)), theme), words.measure(says, theme)];
+  const [right, sample] = [inner.x + inner.width, 1.6 * type];
+  if (title.width + note.width + 2 * sample > inner.width) return;
+  const [low, high] = measured.range.map(toY) as [number, number];
+  const shade = { color: theme.colour.inkSoft, alpha: 0.14 };
+  ink.rect(inner.x, high, inner.width, low - high).fill(shade);
+  const y = inner.y - type * 0.25;
+  ink.rect(right - note.width - sample, y - 0.85 * note.height, sample * 0.75, 0.7 * note.height).fill(shade);
+  words.write({ ...says, x: right, y }, theme);
 }
 
 /** Under the end of the one curve that is no reference, where the words have room above the next curve or the axis. */
@@ -179,7 +195,7 @@ export function sweepPlots(plots: readonly SweepPlot[]): SweepPlots {
         { box: part, x, y, lines, title: theme.say(plot.title), type, ...(last ? { foot, ...under } : {}) },
         theme,
       );
-      shadeMeasured(ink, sweep, plot, drawn, theme);
+      shadeMeasured({ ink, words, theme }, sweep, plot, drawn, type);
       writeRemark({ ink, words, theme }, sweep, plot, { ...drawn, marks: y.marks }, type);
       return drawn;
     });

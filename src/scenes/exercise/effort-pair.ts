@@ -25,9 +25,10 @@ export function pairOf({ panes, sweep }: Frame): readonly Circulation[] {
   if (!own) return [];
   const wanted = effortOf(own) === AT_REST ? COMPARED : AT_REST;
   const points = sweep?.over === "metabolicEquivalents" ? (sweep.curves[0]?.points ?? []) : [];
-  const near = points.findLast(
-    ({ at, circulation }) => at === wanted || (sweep?.progress === 1 && circulation && at > 1 && at < wanted),
-  );
+  const answered = points.filter(({ circulation }) => circulation);
+  const near =
+    answered.find(({ at }) => at === wanted) ??
+    (sweep?.progress === 1 ? answered.findLast(({ at }) => at > AT_REST && at < wanted) : undefined);
   const other = near?.circulation;
   return other ? [own, other].sort((a, b) => effortOf(a) - effortOf(b)) : [own];
 }

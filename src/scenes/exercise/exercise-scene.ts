@@ -35,9 +35,8 @@ export const makeExercise: MakeScene = () => {
     {
       title: "further.exercise.oxygen",
       read: ({ extras }) => extras.oxygenUsePerKilogram ?? Number.NaN,
-      measured: ({ request }) => (hasPathway(request.stage) ? PEAK : null),
-      remark: (states, theme) =>
-        states.some(({ request }) => hasPathway(request.stage)) ? theme.say("further.exercise.peak") : null,
+      measured: ({ request }) =>
+        hasPathway(request.stage) ? { range: PEAK, words: "further.exercise.peak" } : null,
     },
     {
       title: "further.exercise.drop",

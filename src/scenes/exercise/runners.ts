@@ -129,13 +129,13 @@ interface Person {
   readonly height: number;
 }
 
-/** Under each foot, on the ground: darker and smaller the nearer that is. */
+/** Under each foot, on the ground: darker the nearer that is. */
 function drawShadows(ink: Graphics, parts: Parts, { x, slope, height }: Person, fill: string): void {
   for (const { tone, outline } of parts) {
     if (tone !== "shoe" && tone !== "farShoe") continue;
     const [xs, ys] = [outline.map(([px]) => px), outline.map(([, py]) => py)];
     const high = Math.max(0, Math.min(...ys)) / LIFTED;
-    const half = (Math.max(...xs) - Math.min(...xs)) * (0.56 + 0.1 * high);
+    const half = (Math.max(...xs) - Math.min(...xs)) * 0.5;
     const middle = (Math.max(...xs) + Math.min(...xs)) / 2;
     const around = Array.from({ length: 24 }, (_, i) => {
       const turn = (2 * Math.PI * i) / 24;
@@ -214,7 +214,7 @@ function tonesOf(theme: Theme, faded: number, pace: number): Tones {
   const { colour } = theme;
   const { body, edge } = legTissue("skin", theme);
   const [bare, flushed, dark] =
-    theme.name === "dark" ? ([0.8, "#e0705c", "#2a1a16"] as const) : ([0.5, "#d2452f", "#2b1710"] as const);
+    theme.name === "dark" ? ([0.8, "#e0705c", "#2a1a16"] as const) : ([0.3, "#d2452f", "#4a2418"] as const);
   const back = (tone: string) => mix(tone, colour.stage, faded);
   const far = (tone: string) => back(mix(tone, dark, 0.22));
   const skin = mix(mix(body, edge, bare), flushed, FLUSH * pace);
@@ -270,13 +270,13 @@ function drawRunner(
     }
     for (const outline of placed) {
       traceClosed(ink, outline);
-      ink.fill({ color: mix(tones[tone], rim, 0.12) });
+      ink.fill({ color: mix(tones[tone], rim, 0.08) });
     }
     // Round: lighter towards the light at the upper left.
     for (const outline of placed)
       for (const [part, light] of ROUND) {
         traceClosed(ink, lit(outline, part, width));
-        ink.fill({ color: mix(mix(tones[tone], rim, 0.12), shine, light), alpha: 0.6 });
+        ink.fill({ color: mix(tones[tone], shine, light), alpha: 0.6 });
       }
     from += limb.length;
   }
