@@ -31,8 +31,8 @@ export const BODY: Extent = { left: 56, top: -224, right: 944, bottom: 2128 };
 export const THIGHS: Extent = { ...BODY, bottom: 1240 };
 /** Heart and lungs, from the neck to the diaphragm. */
 export const CHEST: Extent = { left: 180, top: 150, right: 820, bottom: 560 };
-/** What is enlarged beside the whole body: from the neck to the liver's hilum, as wide as the lungs. */
-export const LOOK: Extent = { left: 205, top: 86, right: 795, bottom: 690 };
+/** What is enlarged beside the whole body: the trunk from the neck to the pelvis. */
+export const LOOK: Extent = { left: 205, top: 86, right: 795, bottom: 1040 };
 /** Plane units of the heart's height, and the fewest CSS px in which it is read. */
 const HEART = { height: 240, least: 60 } as const;
 

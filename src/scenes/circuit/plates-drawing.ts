@@ -1,5 +1,5 @@
 /** The numbers on the schematic: measured, arranged about the body, written on plates and joined to their places. */
-import { formatNumber, formatQuantity } from "../../i18n/index.ts";
+import { formatQuantity } from "../../i18n/index.ts";
 import { entryAt, present } from "../../sim/checked/present.ts";
 import type { Circulation } from "../../sim/circulation/answer.ts";
 import type { Look, Sheet } from "../drawing/drawing-sheet.ts";
@@ -32,8 +32,6 @@ export interface PaneContents {
   readonly marks?: Marks;
   /** stage, output and saturation written above; elsewhere they stand beside the picture */
   readonly titled: boolean;
-  /** times rest, where the title names it */
-  readonly effort?: number;
 }
 
 export interface Standing {
@@ -156,21 +154,14 @@ const fitting = (blocks: readonly Measured[], height: number, gap: number): read
       .sort((a, b) => a.plate.at[1] - b.plate.at[1]);
   });
 
-/** The stage, and beneath it the effort, what it puts out and how red. */
-function titleOf({ sizes: type, theme }: Look, { circulation, effort }: PaneContents): Note {
+/** The stage, and beneath it what it puts out and how red. */
+function titleOf({ sizes: type, theme }: Look, { circulation }: PaneContents): Note {
   const { request, flows, saturations } = circulation;
   const args = {
     output: formatQuantity(flows.systemic, "L/min", 1),
     saturation: formatQuantity(saturations.arterial, "%"),
   };
-  const caption =
-    effort === undefined
-      ? theme.say("further.circuit.caption", args)
-      : theme.say("further.exercise.caption", {
-          ...args,
-          rest: effort === 1 ? "yes" : "no",
-          effort: formatNumber(effort, Number.isInteger(effort) ? 0 : 1),
-        });
+  const caption = theme.say("further.circuit.caption", args);
   return {
     lines: [
       { words: theme.say(`stage.${request.stage}`), size: type.label, colour: theme.colour.ink, bold: true },

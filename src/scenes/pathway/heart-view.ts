@@ -58,7 +58,7 @@ export function heartView() {
       };
       // In type as large as beside the planes of the other stages.
       const floor = sizesIn(viewport.clear, viewport.floor).axis;
-      drawn.draw(contents, words, floor, viewport.elapsed, theme);
+      drawn.draw(contents, words, { ...viewport, floor }, theme);
     },
     pick: (x: number, y: number): string | null => (view.visible ? drawn.pick(x, y) : null),
     release(): void {
