@@ -28,6 +28,8 @@ export interface Course {
   readonly carries: 0 | 1 | 2 | "left" | "right" | "lower" | "rich" | "arterial";
   /** what of it the breath moves: it swells about a lung's hilum, or goes down with the diaphragm; 0..1 at each point */
   readonly rides?: { readonly about: Point | "diaphragm"; readonly held: Float32Array };
+  /** 1..0 at each point: part of its marks' own colour that is left where blood mixes */
+  readonly unmixed?: Float32Array;
   /** it brings its part into a chamber with others: their marks are as many as what each brings, and as fast */
   readonly pooled?: true;
   /** more marks here, fewer there: mm2 of lumen that are this course's own */

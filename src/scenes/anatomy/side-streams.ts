@@ -24,6 +24,8 @@ interface SideStreams {
   readonly shown: Float32Array;
   /** 1 for blood from the lungs, 2 for the heart's, which may be mixed */
   readonly rich: Uint8Array;
+  /** 1..0: part of its own colour that is left in each, on its way into mixed blood */
+  readonly unmixed: Float32Array;
   /** how often each has gone its way: it comes in anew with what then comes in */
   readonly turns: Int32Array;
 }
@@ -134,6 +136,7 @@ function lay(
     marks: shortTrails(count),
     shown: new Float32Array(count),
     rich,
+    unmixed: new Float32Array(count).fill(1),
     turns: new Int32Array(count),
   };
   return [moving, streams];
@@ -185,7 +188,7 @@ function originAt(mixture: readonly number[], place: number): number {
 
 function advance(
   { course, blood, flow, mixture, share, lumen, from, to }: Moving,
-  { marks, shown, turns }: SideStreams,
+  { marks, shown, unmixed, turns }: SideStreams,
   { traces }: Circulation,
   { time, size, swell, departing, redrawn }: Now,
 ): void {
@@ -209,6 +212,7 @@ function advance(
     ride(course, swell, size);
     marks.position[2 * i] = found.x;
     marks.position[2 * i + 1] = found.y;
+    if (course.unmixed) unmixed[i] = course.unmixed[found.at]!;
     marks.speed[i] = Math.abs(speed) * profile * found.slowed;
     const rise = found.run / (OVERLAP * size);
     const fall = (course.run[course.run.length - 1]! - found.run) / (OVERLAP * size);

@@ -57,7 +57,7 @@ export function heartMarks() {
         side.marks,
         (moved, colours) => {
           tint(moved, tinting, theme, colours);
-          tintRich(side.rich, 0, tinting, theme, colours);
+          tintRich(side, 0, tinting, theme, colours);
           fadeAtOpenings(moved, { taken: 0, shown: side.shown, openings: [] }, colours);
         },
         brush,
