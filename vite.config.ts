@@ -25,7 +25,7 @@ const offline = () =>
     workbox: {
       // From the first visit on, what a window has yet to load comes from its own version, whatever the server has by then.
       clientsClaim: true,
-      globPatterns: ["**/*.{html,js,css,wasm,woff2,svg,png,json,txt}"],
+      globPatterns: ["**/*.{html,js,css,wasm,woff2,svg,png,webp,json,txt}"],
       // A ward's own lessons change without a new version of the kit: the network first, the last copy without one.
       // The phone page is of use only while its server runs.
       globIgnores: ["own/**", "phone.html"],

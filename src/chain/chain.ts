@@ -15,8 +15,8 @@ import { type FirstStart, type PaneAnswers, paneAnswers } from "./pane-answers.t
 import { type PaneSet, type PaneSetOptions, paneSet } from "./pane-set.ts";
 import type { Passing } from "./pane-tracers.ts";
 import type { Port } from "./port.ts";
-import { previewOf, stillFrame } from "./preview.ts";
 import { sceneNeeds } from "./scene-needs.ts";
+import { stillFrame } from "./still-frame.ts";
 import { type WorkerPool, workerPool } from "./worker-pool.ts";
 
 export interface ChainOptions extends PaneSetOptions {
@@ -120,7 +120,6 @@ export function createChain(start: SceneState, options: ChainOptions): Chain {
     degraded,
     answer,
     pool: pools.start,
-    preview: (frame, name) => previewOf(frame, name, needs, answer),
     still: (state) => stillFrame(state, needs, answer),
     frame() {
       const state = scene.peek();

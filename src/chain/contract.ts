@@ -4,7 +4,7 @@ import type { Circulation } from "../sim/circulation/answer.ts";
 import type { Fault } from "../sim/faults.ts";
 import type { FieldReadings } from "../sim/flow-field/flow-field.ts";
 import type { CirculationRequest } from "../sim/parameters/request.ts";
-import type { SceneName, SceneState } from "../state/scene-state.ts";
+import type { SceneState } from "../state/scene-state.ts";
 import type { FlowMoment, Frame } from "./frame.ts";
 import type { WorkerPool } from "./worker-pool.ts";
 
@@ -29,8 +29,6 @@ export interface Chain {
   answer(request: CirculationRequest): Promise<Circulation>;
   /** Starts workers of their own for one long job beside the panes; whoever asks for them releases them. */
   pool(): WorkerPool;
-  /** A frame as another scene would show it, for a picture of that scene. */
-  preview(frame: Frame, scene: SceneName): Promise<Frame>;
   /** A frame of another state, for a small picture of it: solved beside the panes, without a flow that has run. */
   still(state: SceneState): Promise<Frame>;
   /** Moves tracers and bodies to now and gives the picture its record; called once for each drawn frame. */

@@ -1,9 +1,10 @@
 /**
- * Runs one field at the pace it is asked for, in short slices, and sends its moments: one with a lead first on the lead's coarse
- * grid, so that blood is soon seen to flow, then on its own. Knows no thread; the worker lends it one.
+ * Runs one field at the pace it is asked for, in short slices, and sends its moments: other walls first on a coarse grid, so that
+ * blood is soon seen to flow between them, then on its own. Knows no thread; the worker lends it one.
  */
 
 import { present } from "../sim/checked/present.ts";
+import type { BoundaryConditions } from "../sim/flow-field/flow-field.ts";
 import type { FieldSession } from "../sim/flow-field/index.ts";
 import { fieldMoments } from "./field-moments.ts";
 import { type Slice, slices } from "./field-slices.ts";
@@ -46,16 +47,18 @@ export interface FieldRunner {
 type Build = Extract<ToField, { kind: "build" }>;
 
 export function fieldRunner(options: RunnerOptions): FieldRunner {
-  const { advance, climb, ...parts } = runnerParts(options);
+  const { advance, judge, ...parts } = runnerParts(options);
   return {
     ...parts,
     work() {
       const { field, seconds } = parts.due();
       const began = options.clock();
       const slice = field && seconds > 0 ? advance(field, seconds) : undefined;
-      if (field && slice) parts.passed(field, slice);
-      const wait = parts.rest();
-      return climb(slice?.passed ?? 0, options.clock() - began) ? 0 : wait;
+      if (field && slice) {
+        parts.passed(field, slice);
+        judge(slice.passed, options.clock() - began);
+      }
+      return parts.rest();
     },
   };
 }
@@ -69,20 +72,20 @@ function runnerParts({ clock, post, rungs }: RunnerOptions) {
     gauge.regrid(before, now);
     moments.changed(shape);
   });
-  let boundary: Extract<ToField, { kind: "boundary" }>["boundary"] | undefined;
+  let boundary: BoundaryConditions | undefined;
   let pending: Build | null = null;
   let current: Build | null = null;
   let starts = 0;
-  const { say, silent } = voice(clock, post);
+  const { say, silent, anew, built } = voice(clock, post);
 
   const build = (what: Build) => {
     pending = null;
-    const refines = solver.isCoarse && what === current;
+    const again = solver.fits(what);
+    const before = grid.runs;
     try {
-      const cellsAcross = grid.begin(what.cellsAcross, solver.fits(what));
-      const rebuilt = solver.build({ ...what, cellsAcross }) === "rebuilt";
-      if (rebuilt) pace.fromRest();
-      if (rebuilt || refines) gauge.forget();
+      solver.build(what, grid.begin(what, again));
+      gauge.regrid(again ? before : 0, grid.runs);
+      if (!again) pace.fromRest();
       if (boundary) solver.session?.setBoundary(boundary);
     } catch (error) {
       solver.drop();
@@ -91,19 +94,22 @@ function runnerParts({ clock, post, rungs }: RunnerOptions) {
     }
     current = what;
     pace.warm();
-    const shape = present(solver.session).shape();
-    moments.changed(refines ? shape : undefined);
-    if (!refines) say({ kind: "built", shapeId: what.shapeId, shape, coarse: solver.isCoarse });
+    moments.changed(undefined);
+    // The same pathway's blood is seen to flow in its old walls until it does in the new ones.
+    anew();
+    if (!again || !boundary) built(what, present(solver.session), grid);
   };
 
-  const send = (field: FieldSession, { shapeId }: Build) => {
+  const send = (field: FieldSession, order: Build) => {
+    const { shapeId } = order;
     const moment = moments.take(field, shapeId, pace.time);
     if (!moment) {
       again(shapeId);
       return;
     }
+    built(order, field, grid);
     say({ kind: "field", ...moment, capable: gauge.ability ?? 0, cellsAcross: grid.cellsAcross });
-    if (solver.isCoarse) pending ??= current;
+    grid.seen();
     const means = field.takeMeans();
     if (means) say({ kind: "means", means: { ...means, shapeId } });
   };
@@ -126,16 +132,12 @@ function runnerParts({ clock, post, rungs }: RunnerOptions) {
     const session = boundary ? solver.session : null;
     if (session && current && moments.due(pace.time)) send(session, current);
     if (silent() > ALIVE) say({ kind: "alive" });
-    if (session && pace.due > 0) return 0;
+    if (session && (grid.lay(session) || pace.due > 0)) return 0;
     return session && pace.runs ? AHEAD : ASLEEP;
   };
 
-  /** Whether another grid is being laid, or has been, after `passed` s of blood were computed in `busy` s. */
-  const climb = (passed: number, busy: number): boolean =>
-    grid.work(solver.isCoarse ? null : solver.session, { passed, busy, soundSteps: current?.soundSteps });
-
   return {
-    climb,
+    judge: grid.judge,
     hear(message: ToField) {
       switch (message.kind) {
         case "build":
@@ -167,15 +169,29 @@ function runnerParts({ clock, post, rungs }: RunnerOptions) {
   };
 }
 
-/** Says things to the page; `silent`: s since the last one. */
+/** Says things to the page, what is built once; `silent`: s since the last one. */
 function voice(clock: () => number, post: RunnerOptions["post"]) {
   let last = clock();
+  let told = false;
+  const say = (message: FromField) => {
+    last = clock();
+    post(message, transfersOf(message));
+  };
   return {
-    say(message: FromField) {
-      last = clock();
-      post(message, transfersOf(message));
-    },
+    say,
     silent: () => clock() - last,
+    anew() {
+      told = false;
+    },
+    built(
+      { shapeId }: Build,
+      field: FieldSession,
+      { runs, cellsAcross }: { runs: number; cellsAcross: number },
+    ) {
+      if (told) return;
+      told = true;
+      say({ kind: "built", shapeId, shape: field.shape(), coarse: runs < cellsAcross });
+    },
   };
 }
 

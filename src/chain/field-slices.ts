@@ -27,14 +27,11 @@ export function slices(clock: () => number) {
     get ability(): number | undefined {
       return recent.spent > 0 ? recent.passed / recent.spent : undefined;
     },
-    forget() {
-      recent = { passed: 0, spent: 0 };
-      stepCost = undefined;
-    },
-    /** The same flow goes on on another grid. */
+    /** The same flow goes on on another grid; another one where `before` is 0. */
     regrid(before: number, now: number) {
+      if (before === 0) recent = { passed: 0, spent: 0 };
       recent = { ...recent, passed: recent.passed * costs(before, now) };
-      stepCost = stepCost && stepCost * (now / before) ** 2;
+      stepCost = before && stepCost ? stepCost * (now / before) ** 2 : undefined;
     },
     /** One slice towards `wanted` s of blood time. */
     advance(field: FieldSession, wanted: number): Slice {

@@ -1,56 +1,81 @@
-/** Takes a running field from one grid to another, as its ladder asks: laid a little at a time, so that the picture goes on. */
+/**
+ * Takes a running field from one grid to another: what has begun coarse to where it belongs, and from there where its ladder asks. Laid a little at a
+ * time, so that the picture goes on.
+ */
+import { present } from "../sim/checked/present.ts";
 import type { FieldShape } from "../sim/flow-field/flow-field.ts";
 import type { FieldSession } from "../sim/flow-field/index.ts";
-import type { SoundSteps } from "../sim/flow-solver/flow-solver.ts";
-import { gridLadder } from "./grid-ladder.ts";
+import { gridLadder, RUNGS } from "./grid-ladder.ts";
+import type { GridChoice } from "./worker-messages.ts";
 
 /** s of wall clock between two slices that go into another grid */
 const LAYING = 0.006;
-
-/** What a running field has just done: s of blood, the s of wall clock that took, and how it shares its steps. */
-interface Done {
-  readonly passed: number;
-  readonly busy: number;
-  readonly soundSteps: SoundSteps | undefined;
-}
+/** s of wall clock that other walls stay on the coarsest grid: while a handle is dragged the next ones come sooner */
+const DRAGGED = 0.15;
 
 /** @param onGrid hears from how many cells across the field has gone to how many, and what shape that is */
 export function gridClimb(
   clock: () => number,
-  rungs: readonly number[] | undefined,
+  rungs = RUNGS,
   onGrid: (before: number, now: number, shape: FieldShape) => void,
 ) {
   const ladder = gridLadder(rungs);
-  let laying: { readonly part: () => boolean; readonly cellsAcross: number } | undefined;
+  /** count across of the grid that runs, and of the one that is to */
+  let runs = 0;
+  let aim = 0;
+  let order: GridChoice | undefined;
+  /** s of wall clock before which no other grid is laid, known once the field has been seen */
+  let wait = 0;
+  let from: number | undefined;
+  let part: (() => boolean) | undefined;
+
   return {
+    /** Count across of the grid that the field belongs on; what runs may still be coarser. */
     get cellsAcross() {
       return ladder.cellsAcross;
     },
+    get runs() {
+      return runs;
+    },
     ask: ladder.ask,
-    begin(cellsAcross: number, again: boolean) {
-      laying = undefined;
-      return ladder.begin(cellsAcross, again);
+    /** Other walls, of the same pathway (`again`) or not: so many cells across they begin on. */
+    begin(next: GridChoice, again: boolean): number {
+      order = next;
+      part = undefined;
+      from = undefined;
+      aim = ladder.begin(next.cellsAcross, again);
+      runs = Math.min(aim, again ? present(rungs[0]) : (next.lead?.cellsAcross ?? aim));
+      wait = again ? DRAGGED : 0;
+      return runs;
     },
+    /** A moment of the walls that are there now has gone to the page. */
+    seen() {
+      from ??= clock() + wait;
+    },
+    /** What flows in has changed: a grid that was not yet run is thought of anew. */
     changed() {
-      laying = undefined;
       ladder.changed();
+      if (aim === ladder.cellsAcross) return;
+      aim = runs;
+      part = undefined;
     },
-    /** Judges what was done, or lays a little: whether another grid is under way, or is there now. */
-    work(field: FieldSession | null, { passed, busy, soundSteps }: Done): boolean {
-      if (!field) return false;
-      if (!laying) {
-        const cellsAcross = passed > 0 ? ladder.note(passed, busy) : undefined;
-        if (cellsAcross === undefined) return false;
-        laying = { part: field.refine({ cellsAcross, ...(soundSteps && { soundSteps }) }), cellsAcross };
-      }
-      const { part, cellsAcross } = laying;
+    /** `passed` s of blood have taken `busy` s. */
+    judge(passed: number, busy: number) {
+      if (aim === runs && passed > 0) aim = ladder.note(passed, busy) ?? aim;
+    },
+    /** Lays a little, where there is anything to lay: whether another grid is under way, or is there now. */
+    lay(field: FieldSession): boolean {
+      if (aim === runs || from === undefined || clock() < from) return false;
+      const soundSteps = order?.soundSteps;
+      part ??= field.refine({ cellsAcross: aim, ...(soundSteps && { soundSteps }) });
       const begun = clock();
       let laid = part();
       while (!laid && clock() - begun < LAYING) laid = part();
       if (!laid) return true;
-      laying = undefined;
-      onGrid(ladder.cellsAcross, cellsAcross, field.shape());
-      ladder.laid(cellsAcross);
+      part = undefined;
+      onGrid(runs, aim, field.shape());
+      runs = aim;
+      ladder.laid(aim);
       return true;
     },
   };

@@ -24,7 +24,7 @@ const JUDGED = 4;
 export interface GridLadder {
   /** count across the narrowest opening */
   readonly cellsAcross: number;
-  /** New walls: what they begin on. Those of the same pathway (`again`) begin no finer than where it has come down to. */
+  /** New walls: what they are solved on. Those of the same pathway (`again`) keep the grid that has been found, unless fewer cells are asked for than before. */
   begin(cellsAcross: number, again: boolean): number;
   /** What flows in has changed: what was too fine may be tried again. */
   changed(): void;
@@ -41,6 +41,7 @@ export const costs = (from: number, to: number): number => (from / to) ** GROWTH
 
 export function gridLadder(rungs = RUNGS): GridLadder {
   let cellsAcross = 0;
+  let asFirst = 0;
   let tooFine = Number.POSITIVE_INFINITY;
   let asked = 0;
   /** the last speed that was asked for while something moved */
@@ -64,7 +65,8 @@ export function gridLadder(rungs = RUNGS): GridLadder {
       return cellsAcross;
     },
     begin(first, again) {
-      cellsAcross = again ? Math.min(first, cellsAcross) : first;
+      if (!again || first !== asFirst) cellsAcross = again ? Math.min(first, cellsAcross) : first;
+      asFirst = first;
       changed();
       return cellsAcross;
     },

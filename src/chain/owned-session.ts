@@ -8,40 +8,28 @@ type Build = Extract<ToField, { kind: "build" }>;
 export function ownedSession() {
   let session: FieldSession | null = null;
   let builtFor = "";
-  let coarse = false;
   const drop = () => {
     session = null;
     builtFor = "";
-    coarse = false;
   };
   const keyOf = ({ geometry, fluid }: Build) => JSON.stringify([geometry.name, fluid]);
   return {
     get session() {
       return session;
     },
-    /** Its grid is the lead's: the same order once more makes it as fine as was asked. */
-    get isCoarse() {
-      return coarse;
-    },
     /** Its flow goes on in what is to be built. */
     fits: (what: Build) => session !== null && keyOf(what) === builtFor,
-    /** Throws where the walls leave no room for a flow. */
-    build(what: Build): "reshaped" | "rebuilt" {
-      const { geometry, fluid, lead, ...grid } = what;
+    /** As ordered, but on a grid of so many `cellsAcross`. Throws where the walls leave no room for a flow. */
+    build(what: Build, cellsAcross: number): void {
+      const { geometry, fluid, lead, soundSteps } = what;
+      const grid = { cellsAcross, ...(soundSteps && { soundSteps }) };
       if (session && keyOf(what) === builtFor) {
         session.reshape(geometry, grid);
-        coarse = false;
-        return "reshaped";
+        return;
       }
       session?.release();
-      session = buildField(geometry, fluid, {
-        ...grid,
-        depth: "round",
-        ...(lead && { cellsAcross: lead.cellsAcross, lead: lead.seconds }),
-      });
+      session = buildField(geometry, fluid, { ...lead, ...grid, depth: "round" });
       builtFor = keyOf(what);
-      coarse = lead !== undefined;
-      return "rebuilt";
     },
     drop,
     release() {

@@ -33,9 +33,9 @@ export interface Fluid {
   readonly viscosity: number;
 }
 
-/** How finely a pane's field is solved; with a lead it flows on that coarse grid first, on which so many s of blood time have run. */
-export type GridChoice = Omit<FieldChoice, "depth" | "lead"> & {
-  readonly lead?: { readonly cellsAcross: number; readonly seconds: number };
+/** How finely a pane's field is solved; with a lead it flows on that coarse grid first, which has been run up. */
+export type GridChoice = Omit<FieldChoice, "depth" | "runUp"> & {
+  readonly lead?: Required<Pick<FieldChoice, "cellsAcross" | "runUp">>;
 };
 
 export type ToField =
@@ -59,7 +59,7 @@ export type FromField =
   /** Said only where a GPU was found; unsaid, the processor computes. */
   | { readonly kind: "gpu"; readonly status: GpuStatus }
   | { readonly kind: "alive" }
-  /** `coarse`: a finer grid for the same order is built once blood flows in this one. */
+  /** `coarse`: a finer grid for the same order is laid once blood flows in this one. */
   | {
       readonly kind: "built";
       readonly shapeId: number;
@@ -67,7 +67,7 @@ export type FromField =
       readonly coarse?: boolean;
     }
   /**
-   * `capable`: blood seconds that this worker could compute in one wall-clock second; `cellsAcross`: count across the narrowest opening, a lead's left out;
+   * `capable`: blood seconds that this worker could compute in one wall-clock second; `cellsAcross`: count across the narrowest opening, not a coarse grid's but that of the one to come;
    * `shape`: the grid of this moment and the next, where it is another one.
    */
   | {

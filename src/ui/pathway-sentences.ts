@@ -48,8 +48,12 @@ function sharesSentence(shares: Shares, quantity: Quantity): string {
 
 function flowSentence(readings: FieldReadings, quantity: Quantity): string {
   return t("reading.flow", {
-    turning: quantity(100 * readings.recirculatingArea, "%", 0),
+    turning: turningClass(readings.recirculatingArea),
     known: readings.washOutSeconds === undefined ? "no" : "yes",
     washOut: quantity(readings.washOutSeconds ?? 0, "s", 1, readings.washOutBand),
   });
 }
+
+/** In classes so wide that every grid of a live field gives the same: a faster computer's is finer, and in a wide chamber finds up to half as much again. */
+export const turningClass = (part: number): "hardly" | "some" | "much" | "most" =>
+  part < 0.1 ? "hardly" : part < 1 / 3 ? "some" : part < 2 / 3 ? "much" : "most";

@@ -27,7 +27,7 @@ function begun(request: CirculationRequest, cellsAcross: number) {
   const geometry = pathwayGeometry(request)!;
   const { lead, soundSteps } = ALONE;
   const field = buildField(geometry, fluidOf(request), {
-    ...{ cellsAcross: lead.cellsAcross, lead: lead.seconds, soundSteps },
+    ...{ ...lead, soundSteps },
     depth: "round",
   });
   const boundary = boundaryConditions(circulation, circulation, false);

@@ -44,7 +44,7 @@ for (const stage of PATHWAY_STAGES) {
   for (const cellsAcross of RUNGS) {
     const runs = ([1, 3] as const).map((soundSteps) => {
       const field = buildField(geometry, fluidOf(request), {
-        ...{ cellsAcross: ALONE.lead.cellsAcross, lead: ALONE.lead.seconds, soundSteps: ALONE.soundSteps },
+        ...{ ...ALONE.lead, soundSteps: ALONE.soundSteps },
         depth: "round",
       });
       field.setBoundary(boundary);

@@ -75,7 +75,7 @@ describe("a field's runner", () => {
 
   it("with a lead it flows on the coarse grid first; the finer one comes with its first moment, and goes on from there", () => {
     const run = begin();
-    run.runner.hear({ ...build, cellsAcross: 12, lead: { cellsAcross: 5, seconds: 0.4 }, shapeId: 1 });
+    run.runner.hear({ ...build, cellsAcross: 12, lead: { cellsAcross: 5, runUp: 0.4 }, shapeId: 1 });
     run.runner.hear({ kind: "boundary", boundary: boundaryConditions(circulation, circulation, false) });
     run.runner.hear({ kind: "run", rate: 0.05 });
     run.pass(1);
@@ -189,6 +189,56 @@ describe("a field's runner", () => {
       expect(fastest(field) / fastest(before)).toBeLessThan(1.25);
     });
   }, 60_000);
+
+  /** Seconds of running on, and what was said in them: shapes by their cells, moments by theirs. */
+  const heard = (run: ReturnType<typeof begin>, seconds: number) => {
+    const before = run.said.length;
+    run.pass(seconds);
+    return run.said.slice(before).flatMap((message) => {
+      if (message.kind !== "built" && message.kind !== "field") return [];
+      const { kind, shape } = message;
+      const flow = kind === "field" ? message.field.u.length : undefined;
+      return [{ kind, flow, cells: shape && shape.nx * shape.ny }];
+    });
+  };
+
+  it("answers other walls on the coarsest grid, and goes from there straight to the one that it held", () => {
+    const run = begin();
+    run.runner.hear({ ...build, soundSteps: 3, shapeId: 1 });
+    run.runner.hear({ kind: "boundary", boundary: boundaryConditions(circulation, circulation, false) });
+    run.runner.hear({ kind: "run", rate: 0.5, seen: 0.5 });
+    run.look(0.00002);
+    const first = heard(run, 3);
+    const held = first.findLast(({ cells }) => cells)!.cells!;
+    expect(held).toBeGreaterThan(2 * first[0]!.cells!);
+    const walls = (shapeId: number, conduitDiameter: number) => ({
+      ...{ ...build, soundSteps: 3 as const, shapeId },
+      geometry: pathwayGeometry({ ...request, set: { conduitDiameter } })!,
+    });
+    run.runner.hear(walls(2, 18.5));
+    // A new answer to what flows in does not begin the finer grid anew.
+    const soon = heard(run, 0.1);
+    run.runner.hear({ kind: "boundary", boundary: boundaryConditions(circulation, circulation, false) });
+    const [built, flow, ...later] = [...soon, ...heard(run, 1)];
+    expect(built!.kind).toBe("built");
+    expect(built!.cells).toBeLessThan(0.6 * held);
+    expect(flow).toEqual({ kind: "field", cells: undefined, flow: built!.cells });
+    const grids = later.flatMap(({ cells }) => cells ?? []);
+    expect(grids).toHaveLength(1);
+    expect(grids[0]! / held).toBeCloseTo(1, 1);
+
+    // A hand that drags is answered each time on the coarsest; only where it rests the finer one comes.
+    const hand = Array.from({ length: 8 }, (_, n) => {
+      run.runner.hear(walls(3 + n, 19 + 0.5 * n));
+      return heard(run, 0.08);
+    });
+    for (const each of hand) {
+      expect(each[0]!.kind).toBe("built");
+      expect(each.filter(({ cells }) => cells)).toHaveLength(1);
+      expect(each.filter(({ kind }) => kind === "field").length).toBeGreaterThan(0);
+    }
+    expect(heard(run, 1).filter(({ cells }) => cells)).toHaveLength(1);
+  });
 
   it("keeps its grid while it is asked for none that is seen", () => {
     const run = begin();

@@ -83,14 +83,17 @@ describe("the ladder of a field's grids", () => {
     expect(laid).toEqual([24, 20, 24, 20, 24, 20, 24]);
   });
 
-  it("begins other walls of the same pathway no finer than it has come down to, and another pathway as at first", () => {
+  it("keeps what it has found for other walls of the same pathway, and begins another pathway as at first", () => {
     const { ladder, computes } = on(0.2);
     computes(10);
     expect(ladder.begin(20, true)).toBe(12);
     expect(ladder.begin(20, false)).toBe(20);
     const fast = on(4);
     fast.computes(5);
-    expect(fast.ladder.begin(20, true)).toBe(20);
+    expect(fast.ladder.begin(20, true)).toBe(24);
+    // A GPU's grid is not the processor's.
+    expect(fast.ladder.begin(16, true)).toBe(16);
+    expect(on(0.2).ladder.begin(24, true)).toBe(20);
   });
 
   it("judges nothing while the page is paused, holds still or is hidden, and goes on as before", () => {

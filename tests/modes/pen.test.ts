@@ -1,7 +1,7 @@
 /** The pen's lines over the picture, and the small picture that the speaker's window gets. */
 import fc from "fast-check";
 import { expect, test } from "vitest";
-import { type MarkEvent, mark, NO_MARKS } from "../../src/modes/lecture/pen.ts";
+import { type MarkEvent, mark, NO_MARKS, type Place } from "../../src/modes/lecture/pen.ts";
 import { LONGEST_SIDE, sizeOfPicture } from "../../src/modes/lecture/picture/picture-limits.ts";
 import { readToRoom, readToSpeaker } from "../../src/modes/lecture/window-messages.ts";
 
@@ -31,8 +31,15 @@ test("a line grows by its name, another begins beside it, and clearing takes bot
 
 test("the eraser takes a line that it touches, between its points too, and no other", () => {
   const drawn = after(draw("flat", [0.1, 0.2], [0.9, 0.2]), draw("low", [0.1, 0.9], [0.9, 0.9]));
-  expect(mark(drawn, { kind: "erase", at: [0.5, 0.21] }).lines.map(({ id }) => id)).toEqual(["low"]);
-  expect(mark(drawn, { kind: "erase", at: [0.5, 0.5] })).toBe(drawn);
+  const left = (...along: [Place, Place]) => mark(drawn, { kind: "erase", along }).lines.map(({ id }) => id);
+  expect(left([0.5, 0.21], [0.5, 0.21])).toEqual(["low"]);
+  expect(left([0.5, 0.5], [0.5, 0.5])).toEqual(["flat", "low"]);
+  // A quick stroke, of which only the ends are told.
+  expect(left([0.4, 0.05], [0.6, 0.5])).toEqual(["low"]);
+  expect(left([0.4, 0.05], [0.6, 0.99])).toEqual([]);
+  expect(left([0.2, 0.5], [0.8, 0.6])).toEqual(["flat", "low"]);
+  // Past a line's end, not over it.
+  expect(left([0.95, 0.05], [0.95, 0.5])).toEqual(["flat", "low"]);
 });
 
 test("whatever is drawn stays within bounds", () => {
@@ -56,7 +63,13 @@ test.each([
   { kind: "draw", line: "a", to: [[0, 2]] },
   { kind: "draw", line: "../x", to: [[0, 0]] },
   { kind: "draw", line: "a", to: Array.from({ length: 101 }, () => [0, 0]) },
-  { kind: "erase", at: [-1, 0] },
+  {
+    kind: "erase",
+    along: [
+      [-1, 0],
+      [0, 0],
+    ],
+  },
   { kind: "point", at: [0] },
 ])("a mark out of bounds is not read: %j", (event) => {
   expect(readToRoom({ kind: "mark", event })).toBeNull();

@@ -1,6 +1,6 @@
 import { describe, expect, it } from "vitest";
 import type { Frame, Pane } from "../../src/chain/frame.ts";
-import { EMPTY_PANE } from "../../src/chain/preview.ts";
+import { EMPTY_PANE } from "../../src/chain/still-frame.ts";
 import { stillPace } from "../../src/modes/shared/still-pace.ts";
 import { START } from "../../src/state/scene-state.ts";
 

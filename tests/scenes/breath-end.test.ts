@@ -1,7 +1,8 @@
 // @vitest-environment happy-dom
+import { Container } from "pixi.js";
 import { expect, test } from "vitest";
 import { breathEnds, endsOf, outlinesAt } from "../../src/scenes/breathing/breath-end.ts";
-import { fillings } from "../../src/scenes/breathing/chest.ts";
+import { descentAt, PIECES, sink, sunkAt } from "../../src/scenes/circuit/sinking.ts";
 import { lightTheme } from "../../src/scenes/theme/theme.ts";
 import { solve } from "../../src/sim/circulation/solve.ts";
 import { START } from "../../src/state/scene-state.ts";
@@ -39,15 +40,29 @@ test("at the end of expiration lungs lie further in and the dome higher than at 
   });
 });
 
-test("it shows where the breath came from, and at its beginning where it goes", () => {
-  const circulation = breathing("spontaneous");
-  const ends = breathEnds();
-  ends.set(circulation, lightTheme(String));
-  const [out, full] = ends.view.children;
-  const [fill] = fillings(circulation.traces);
-  expect(ends.move(circulation, fill!.to)).toBe("out");
-  expect([out!.alpha, full!.alpha]).toEqual([1, 0]);
-  expect(ends.move(circulation, fill!.from)).toBe("in");
-  expect(full!.alpha).toBeGreaterThan(0.95);
-  expect(out!.alpha + full!.alpha).toBeCloseTo(1, 9);
+test("what lies in the chest goes down with the dome: all of its way on the diaphragm, part of it at the heart's base, none at the neck and in the arms", () => {
+  const fall = descentAt(1.12);
+  expect(fall).toBeGreaterThan(12);
+  expect(sunkAt([500, 120], fall)).toBe(0);
+  expect(sunkAt([180, 480], fall)).toBe(0);
+  expect(sunkAt([468, 520], fall)).toBeCloseTo(fall, 9);
+  const base = sunkAt([560, 300], fall);
+  expect(base / fall).toBeGreaterThan(0.5);
+  expect(base / fall).toBeLessThan(0.7);
+  // No step anywhere, and nothing passes what lies below it.
+  for (let y = 0; y < 700; y++) {
+    const [upper, lower] = [sunkAt([500, y], fall), sunkAt([500, y + 1], fall)];
+    expect(Math.abs(lower - upper)).toBeLessThan(0.2);
+    expect(lower).toBeGreaterThanOrEqual(upper);
+  }
+});
+
+test("a piece of the picture goes exactly where its blood goes", () => {
+  const fall = -9;
+  PIECES.forEach(({ from, to }, i) => {
+    const view = new Container();
+    sink(view, i, fall);
+    for (const y of [Math.max(0, from), Math.min(700, to) - 1e-6])
+      expect(y * view.scale.y + view.position.y - y).toBeCloseTo(sunkAt([500, y], fall), 6);
+  });
 });

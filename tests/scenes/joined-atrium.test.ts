@@ -5,7 +5,15 @@ import { coursesOf } from "../../src/scenes/anatomy/courses.ts";
 import { returning } from "../../src/scenes/anatomy/great-vessels.ts";
 import type { Course } from "../../src/scenes/anatomy/side-course.ts";
 import { sideFlow } from "../../src/scenes/anatomy/side-streams.ts";
-import { connectionOf, edgeOf, mouthOf, sleeveOf } from "../../src/scenes/anatomy/stages/chamber-shape.ts";
+import {
+  arterial,
+  connectionOf,
+  edgesOf,
+  mouthOf,
+  onOval,
+  SEPTUM,
+  sleeveOf,
+} from "../../src/scenes/anatomy/stages/chamber-shape.ts";
 import "../../src/scenes/anatomy/stages/index.ts";
 import { defectOf } from "../../src/scenes/anatomy/stages/paint-common-atrium.ts";
 import { across, lineBehind, outsideOf } from "../../src/scenes/anatomy/stages/tunnel-shape.ts";
@@ -161,93 +169,79 @@ test("a tunnel's baffle stands on the back wall beside the stream and bulges int
   }
 });
 
-test("an atriopulmonary connection's arteries come out from behind its roof, from edge to edge", () => {
+/** An atriopulmonary connection in a body, with the edge of its blood. */
+function chambered(body: Body) {
+  const geometry = geometryOf("atriopulmonary", body);
+  const plane = drawnPlane(geometry);
+  const anatomy = anatomyOf(geometry.chest);
+  const frame = { ...geometry.chest, chamber: geometry.chest.chamber! };
+  return { anatomy, frame, plane, lumen: contour(plane, plane.distance, 0) };
+}
+
+test("each pulmonary artery leaves the atriopulmonary chamber at a shoulder of its roof, from edge to edge", () => {
   for (const body of bodies)
     for (const side of ["left", "right"] as const) {
-      const geometry = geometryOf("atriopulmonary", body);
-      const plane = drawnPlane(geometry);
-      const { chest } = geometry;
-      const { low, high, way } = mouthOf(
-        { ...chest, chamber: chest.chamber! },
-        side,
-        contour(plane, plane.distance, 0),
-      );
-      const width = chest[side].width;
+      const { frame, lumen } = chambered(body);
+      const { low, high } = mouthOf(frame, side, lumen);
+      const width = frame[side].width;
       expect(apart(low, high)).toBeGreaterThan(0.85 * width);
       expect(apart(low, high)).toBeLessThan(1.5 * width);
-      const [x, y] = chest.chamber!;
-      // On the roof: above the middle, at the chamber's own edge.
+      const [x, y] = frame.chamber;
       for (const [px, py] of [low, high]) {
         expect(py).toBeGreaterThan(0.3 * y);
-        expect(Math.hypot(px / x, py / y)).toBeGreaterThan(0.9);
-        expect(Math.sign(px)).toBe(Math.sign(way[0]));
+        expect(Math.abs(Math.hypot(px / x, py / y) - 1)).toBeLessThan(0.05);
+        expect(Math.sign(px)).toBe(side === "left" ? 1 : -1);
       }
     }
 });
 
-test("an atriopulmonary roof opens to the arteries by one oval, in the blood and beside the aorta", () => {
+test("both arteries are one vessel behind the roof: all blood that leaves passes between the two edges that are sewn to it", () => {
   for (const body of bodies) {
-    const geometry = geometryOf("atriopulmonary", body);
-    const plane = drawnPlane(geometry);
-    const { before, frame } = anatomyOf(geometry.chest);
-    const chamber = frame.chamber!;
-    const lumen = contour(plane, plane.distance, 0);
-    const { rim, vessel } = connectionOf({ ...frame, chamber }, lumen);
-    const mouths = (["right", "left"] as const).map((side) => mouthOf({ ...frame, chamber }, side, lumen));
-    const oval = rim();
-    expect(apart(oval[0]!, oval.at(-1)!)).toBeLessThan(1e-9);
-    for (const [x, y] of oval) expect(inBlood(plane, x, y)).toBe(true);
-    const [xs, ys] = [oval.map(([x]) => x), oval.map(([, y]) => y)];
-    const [wide, high] = [Math.max(...xs) - Math.min(...xs), Math.max(...ys) - Math.min(...ys)];
-    expect(wide / high).toBeGreaterThan(1.5);
-    expect(high).toBeGreaterThan(0.8 * frame.right.width);
-    // Apart from the upper vein's mouth: below it, and more towards the patient's left.
-    expect(Math.max(...ys)).toBeLessThan(chamber[1] - 2 * frame.scale);
-    expect((Math.max(...xs) + Math.min(...xs)) / 2).toBeGreaterThan(2 * frame.scale);
-    const { line, from } = before.find(({ name }) => name === "aorta")!;
-    const level = line.filter(([, y]) => y > Math.min(...ys) && y < Math.max(...ys)).map(([x]) => x);
-    expect(Math.max(...xs)).toBeLessThan(Math.min(...level) - from / 2 + 2 * frame.scale);
-    // Behind it the arteries go on from mouth to mouth.
-    for (const [edge, name] of [
-      [vessel[0]!, "low"],
-      [vessel[1]!, "high"],
-    ] as const)
-      expect([edge[0], edge.at(-1)]).toEqual(mouths.map((mouth) => mouth[name]));
+    const { frame, lumen, plane } = chambered(body);
+    const { seam, lip, left, right } = connectionOf(frame, lumen);
+    for (const [edge, part] of [
+      [seam, "low"],
+      [lip, "high"],
+    ] as const) {
+      expect(apart(edge[0]!, right[part])).toBeLessThan(0.01);
+      expect(apart(edge.at(-1)!, left[part])).toBeLessThan(0.01);
+    }
+    // Each runs through the blood from shoulder to shoulder, the one behind below that in front, as far apart as an artery is wide.
+    const half = 0.5 * frame.right.width;
+    for (const edge of [seam, lip])
+      for (const [x, y] of edge.slice(2, -2)) expect(inBlood(plane, x, y)).toBe(true);
+    for (const [x, y] of lip) {
+      const below = seam.reduce((best, at) => (Math.abs(at[0] - x) < Math.abs(best[0] - x) ? at : best));
+      expect(y - below[1]).toBeGreaterThan(half);
+    }
+    // The upper vein opens before it, through the roof.
+    expect(Math.max(...lip.map(([, y]) => y))).toBeLessThan(frame.chamber[1] - 2 * frame.scale);
+    // What lies in an artery lies beyond both its edges.
+    const inArtery = arterial(frame);
+    for (const loop of edgesOf(lumen))
+      for (const at of loop.filter(inArtery))
+        expect(Math.abs(at[0])).toBeGreaterThan(Math.min(right.high[0] * -1, left.high[0]) - 0.01);
   }
 });
 
-test("an atriopulmonary chamber's wall goes around before the arteries, and thins out on both veins", () => {
+test("an atriopulmonary chamber's septum is cut open to the left atrium, and its muscle thins out on both veins", () => {
   for (const body of bodies) {
-    const geometry = geometryOf("atriopulmonary", body);
-    const { chest } = geometry;
-    const plane = drawnPlane(geometry);
-    const lumen = contour(plane, plane.distance, 0);
-    const frame = { ...chest, chamber: chest.chamber! };
+    const { frame, anatomy } = chambered(body);
     const [a, b] = frame.chamber;
-    const [edge] = edgeOf(frame, lumen);
-    const inside = within(edge!);
-    for (const side of ["left", "right"] as const) {
-      const { low, high } = mouthOf(frame, side, lumen);
-      const sign = Math.sign(low[0]);
-      expect(inside(...chest[side].centre)).toBeGreaterThan(0);
-      // In one piece from below the mouth to above it, on the chamber's own oval.
-      const before = edge!.filter(([x, y]) => sign * x > 0 && y > low[1] && y < high[1]);
-      expect(before.length).toBeGreaterThan(8);
-      for (const [x, y] of before) expect(Math.abs(Math.hypot(x / a, y / b) - 1)).toBeLessThan(0.03);
-    }
-    edge!.forEach((point, i) => {
-      expect(apart(point, edge!.at(i - 1)!)).toBeLessThan(3.5 * chest.scale);
-    });
-    const sleeve = sleeveOf(frame, lumen);
+    const on = onOval(frame.chamber);
+    const inAtrium = within(frame.atrium);
+    for (const part of [-1, 0, 1])
+      expect(inAtrium(...on(SEPTUM.at + part * SEPTUM.half, 3 * frame.scale))).toBeLessThan(0);
+    const sleeve = sleeveOf(frame);
     for (const at of [[-a, 0] as const, [a, 0] as const]) expect(sleeve(at)).toBe(0);
-    const [svc, ivc] = [chest.svc.centre, chest.ivc.centre];
-    for (const end of [svc, ivc]) {
-      expect(inside(end[0], 0.99 * end[1])).toBeLessThan(0);
-      expect(sleeve(end)).toBe(1);
-    }
-    const onVein = sleeve([ivc[0], -b - 4 * chest.scale]);
+    const [svc, ivc] = [frame.svc.centre, frame.ivc.centre];
+    for (const end of [svc, ivc]) expect(sleeve(end)).toBe(1);
+    const onVein = sleeve([ivc[0], -b - 4 * frame.scale]);
     expect(onVein).toBeGreaterThan(0.2);
     expect(onVein).toBeLessThan(0.9);
+    // Its floor has no valve: the right ventricle lies beside it.
+    const inVentricle = within(anatomy.heart.ventricle);
+    expect(inVentricle(...on(-62, 16 * frame.scale))).toBeLessThan(4 * frame.scale);
   }
 });
 

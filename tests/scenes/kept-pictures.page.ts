@@ -93,7 +93,7 @@ for (const { scene, way } of DRAWN) {
         .poll(async () => (await countColours(page, [DARK.origin[1]], 72))[0], { timeout: 60_000 })
         .toBeGreaterThan(300);
     }
-    // Its small pictures come one by one, each of its own moment.
+    // Its small pictures have a test of their own (`scene-strips.page.ts`).
     const bar = page.locator(".scene-bar");
     await bar.evaluate((element: HTMLElement) => element.style.setProperty("visibility", "hidden"));
     for (const { name, width, height, part } of SIZES) {

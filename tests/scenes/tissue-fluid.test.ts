@@ -1,6 +1,12 @@
 import { expect, test, vi } from "vitest";
 import type { DayFigures } from "../../src/scenes/exchange/day.ts";
-import { showArrows, showDrops, toCavity, toLymph } from "../../src/scenes/exchange/fluid-drops.ts";
+import {
+  leakedProteins,
+  showArrows,
+  showDrops,
+  toCavity,
+  toLymph,
+} from "../../src/scenes/exchange/fluid-drops.ts";
 import { levelAt } from "../../src/scenes/exchange/fluid-gauge.ts";
 import type { Marks } from "../../src/scenes/exchange/marks.ts";
 import { apart } from "../../src/scenes/exchange/tissue-cells.ts";
@@ -30,6 +36,7 @@ const figures: DayFigures = {
   filtration: 160,
   lymph: 120,
   overflow: 40,
+  albumin: 1.8,
   drained: 20,
   collected: 10,
   interstitialPressure: 0,
@@ -37,11 +44,39 @@ const figures: DayFigures = {
 const tissue = { size: 1.08, along: [90, 70, 60, 50, 40, 30, 20, 15, 10] };
 const arrows = (of: Partial<DayFigures>, along = tissue.along) =>
   shown((into) => showArrows(into, plan, { figures: { ...figures, ...of }, drop: 10, along }, theme));
+/** Before those at the gaps stand the lymph vessels' own. */
+const BEFORE_GAPS = CLEFTS.length + plan.initial.length + 1;
+
 test("each of the day's flows has its drops, in proportion", () => {
   const water = { figures, drop: 10, level: 800, time: 3, ...tissue };
   expect(shown((into) => showDrops(into, plan, water, theme))).toHaveLength(12 + 4 + 2);
   const none = { ...figures, lymph: 0, overflow: 0, drained: 0 };
   expect(shown((into) => showDrops(into, plan, { ...water, figures: none }, theme))).toHaveLength(0);
+});
+
+test("albumin that lymph carries back goes with it as gold, in proportion, and none without", () => {
+  const water = { figures, drop: 10, level: 800, time: 3, ...tissue };
+  const gold = leakedProteins(plan, water, theme);
+  // A piece for each 0.06 g/h and mL/h of a drop: 1.8 / 0.6.
+  expect(gold).toHaveLength(3);
+  expect(leakedProteins(plan, { ...water, figures: { ...figures, albumin: 3.6 } }, theme)).toHaveLength(6);
+  expect(leakedProteins(plan, { ...water, figures: { ...figures, albumin: 0 } }, theme)).toHaveLength(0);
+  const later = leakedProteins(plan, { ...water, time: 3.01 }, theme);
+  gold.forEach(({ x, y }, i) => {
+    expect(Math.hypot(later[i]!.x - x, later[i]!.y - y)).toBeGreaterThan(0);
+    expect(Math.hypot(later[i]!.x - x, later[i]!.y - y)).toBeLessThan(30);
+  });
+});
+
+test("an arrow in the collecting vessel points downstream, as its valves' leaflets narrow", () => {
+  const { x, y, angle } = arrows({})[BEFORE_GAPS - 1]!;
+  const near = plan.lymph.x.findIndex((each, i) => Math.hypot(each - x, plan.lymph.y[i]! - y) < 4);
+  const [dx, dy] = [
+    plan.lymph.x[near + 2]! - plan.lymph.x[near]!,
+    plan.lymph.y[near + 2]! - plan.lymph.y[near]!,
+  ];
+  expect(Math.cos(angle) * dx + Math.sin(angle) * dy).toBeGreaterThan(0.9 * Math.hypot(dx, dy));
+  expect(arrows({ lymph: 0 })).toHaveLength(arrows({}).length - plan.initial.length - 1);
 });
 
 /** Those at the capillary's wall come first. */
@@ -69,7 +104,7 @@ test("water leaves through both walls of the capillary, and turns round where it
 test("any arrow is long enough to be seen, and longer by the root of its flow", () => {
   const size = (overflow: number) => over(overflow)[0]!.size!;
   const over = (overflow: number) =>
-    arrows({ overflow }).slice(CLEFTS.length + plan.initial.length, CLEFTS.length + plan.initial.length + 3);
+    arrows({ overflow }).slice(BEFORE_GAPS, BEFORE_GAPS + plan.cavity.gaps.length);
   expect(size(1)).toBeGreaterThan(0.3);
   const none = size(1e-9 + 0.6001);
   expect((size(400) - none) / (size(100) - none)).toBeGreaterThan(2);

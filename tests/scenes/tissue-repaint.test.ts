@@ -41,7 +41,7 @@ test("another circulation paints its capillary anew, and nothing of the tissue a
   const figures = figuresAt(solveExchange(rest), 3);
   const [picture, box, theme] = [tissuePicture(), { x: 0, y: 0, width: 600, height: 500 }, darkTheme(String)];
   const draw = (circulation: Circulation, width = box.width) =>
-    picture.draw({ circulation, figures, drop: 14, full: 50, time: 1 }, { ...box, width }, theme);
+    picture.draw({ circulation, figures, drop: 14, full: 50, time: 1, type: 13 }, { ...box, width }, theme);
   draw(rest);
   expect(painted()).toEqual([1, 1]);
   draw(rest);

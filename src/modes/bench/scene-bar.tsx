@@ -1,24 +1,31 @@
 /** All scenes as small pictures to choose from; native radios, so arrows move along them. */
-import { useEffect, useMemo, useRef } from "preact/hooks";
+import { useEffect, useRef } from "preact/hooks";
 import { t } from "../../i18n/index.ts";
 import { enterScene } from "../../state/enter-scene.ts";
 import { SCENES } from "../../state/scene-state.ts";
 import type { Context } from "../shared/mode.ts";
-import { scenePictures } from "./scene-pictures.ts";
+
+/** The scenes one below the other, for each pathway and theme; `tests/scenes/scene-strips.page.ts` takes them. */
+const STRIPS = import.meta.glob<string>("./scene-strips/*.webp", {
+  eager: true,
+  query: "?url",
+  import: "default",
+});
 
 export function SceneBar({ context }: { readonly context: Context }) {
-  const { session } = context;
-  const { pictures, release } = useMemo(() => scenePictures(context), [context]);
-  useEffect(() => release, [release]);
+  const { session, stage, theme } = context;
   const chosen = useRef<HTMLLabelElement>(null);
-  const { scene: shown } = session.scene.value;
+  const { scene: shown, request } = session.scene.value;
+  // The picture itself comes first.
+  const strip =
+    stage.way.value !== "starting" && STRIPS[`./scene-strips/${request.stage}-${theme.value}.webp`];
   // On a phone the bar scrolls: the chosen scene must not lie outside it.
   useEffect(() => chosen.current?.scrollIntoView({ block: "nearest", inline: "nearest" }), [shown]);
   return (
     <section class="scene-bar" aria-label={t("look.scene")}>
       <fieldset>
         <legend class="unseen">{t("look.scene")}</legend>
-        {SCENES.map((scene) => (
+        {SCENES.map((scene, row) => (
           <label key={scene} ref={scene === shown ? chosen : null}>
             <input
               type="radio"
@@ -31,7 +38,13 @@ export function SceneBar({ context }: { readonly context: Context }) {
               }}
             />
             <span class="scene-picture">
-              {pictures.value[scene] && <img src={pictures.value[scene]} alt="" />}
+              {strip && (
+                <img
+                  src={strip}
+                  alt=""
+                  style={{ objectPosition: `0 ${(100 * row) / (SCENES.length - 1)}%` }}
+                />
+              )}
             </span>
             <span class="scene-name">{t(`scene.${scene}`)}</span>
           </label>

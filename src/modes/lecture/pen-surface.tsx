@@ -13,6 +13,7 @@ export interface PenSurfaceProps {
 /** Fills what it stands in. */
 export function PenSurface({ tool, onMark }: PenSurfaceProps) {
   const line = useRef("");
+  const last = useRef<Place | null>(null);
   const apply = (event: PointerEvent, surface: HTMLElement) => {
     const box = surface.getBoundingClientRect();
     const placeOf = ({ clientX, clientY }: PointerEvent): Place => [
@@ -20,8 +21,11 @@ export function PenSurface({ tool, onMark }: PenSurfaceProps) {
       within((clientY - box.y) / box.height),
     ];
     if (tool === "pointer") onMark({ kind: "point", at: placeOf(event) });
-    else if (tool === "eraser" && event.buttons > 0) onMark({ kind: "erase", at: placeOf(event) });
-    else if (tool === "pen" && line.current) {
+    else if (tool === "eraser" && event.buttons > 0) {
+      const at = placeOf(event);
+      onMark({ kind: "erase", along: [last.current ?? at, at] });
+      last.current = at;
+    } else if (tool === "pen" && line.current) {
       const between = event.getCoalescedEvents?.() ?? [];
       const to = (between.length > 0 ? between : [event]).map(placeOf);
       onMark({ kind: "draw", line: line.current, to: to.slice(-MAX_SENT) });
@@ -29,6 +33,7 @@ export function PenSurface({ tool, onMark }: PenSurfaceProps) {
   };
   const end = () => {
     line.current = "";
+    last.current = null;
   };
   return (
     <div

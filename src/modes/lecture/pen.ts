@@ -38,7 +38,8 @@ export const markEvent = v.variant("kind", [
     line: v.pipe(v.string(), v.regex(/^[a-z0-9]{1,24}$/)),
     to: v.pipe(v.array(place), v.minLength(1), v.maxLength(MAX_SENT), v.readonly()),
   }),
-  v.strictObject({ kind: v.literal("erase"), at: place }),
+  /** From where the eraser was to where it is: what it sweeps in one go is more than its reach. */
+  v.strictObject({ kind: v.literal("erase"), along: v.pipe(v.tuple([place, place]), v.readonly()) }),
 ]);
 export type MarkEvent = v.InferOutput<typeof markEvent>;
 
@@ -53,7 +54,7 @@ export function mark(marks: Marks, event: MarkEvent): Marks {
     case "draw":
       return { ...marks, lines: drawn(marks.lines, event.line, event.to) };
     case "erase": {
-      const lines = marks.lines.filter(({ points }) => !touches(points, event.at));
+      const lines = marks.lines.filter(({ points }) => !touches(points, event.along));
       return lines.length < marks.lines.length ? { ...marks, lines } : marks;
     }
   }
@@ -65,8 +66,22 @@ function drawn(lines: readonly PenLine[], id: string, to: readonly Place[]): rea
   return known >= 0 ? lines.with(known, { id, points }) : [...lines, { id, points }].slice(-MAX_LINES);
 }
 
-const touches = (points: readonly Place[], at: Place): boolean =>
-  points.some((point, index) => distance(at, points[index - 1] ?? point, point) < REACH);
+type Stretch = readonly [from: Place, to: Place];
+
+const touches = (points: readonly Place[], along: Stretch): boolean =>
+  points.some((point, index) => apart([points[index - 1] ?? point, point], along) < REACH);
+
+/** Between two stretches, in shares of the width. */
+function apart(one: Stretch, other: Stretch): number {
+  if (parted(one, other) && parted(other, one)) return 0;
+  return Math.min(...one.map((end) => distance(end, ...other)), ...other.map((end) => distance(end, ...one)));
+}
+
+/** Whether the line through a stretch has the other's ends on its two sides. */
+function parted([[ax, ay], [bx, by]]: Stretch, ends: Stretch): boolean {
+  const [one, other] = ends.map(([x, y]) => (bx - ax) * (y - ay) - (by - ay) * (x - ax));
+  return (one ?? 0) * (other ?? 0) < 0;
+}
 
 /** Of a place from the stretch between two others, in shares of the width. */
 function distance([x, y]: Place, [ax, ay]: Place, [bx, by]: Place): number {

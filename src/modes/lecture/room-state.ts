@@ -3,7 +3,7 @@ import { computed, effect, type ReadonlySignal, signal } from "@preact/signals";
 import type { Library } from "../../lesson/library.ts";
 import { drawReader } from "../reader.ts";
 import type { Context } from "../shared/mode.ts";
-import { togglePlay } from "../shared/play.ts";
+import { isMoving, togglePlay } from "../shared/play.ts";
 import { followAside } from "./aside.ts";
 import { type StageAudience, stageAudience } from "./audience/stage-audience.ts";
 import { openStageHall } from "./audience/stage-hall.ts";
@@ -88,7 +88,7 @@ export function roomState({ context, library, stops, list, minutes, left }: Room
     list,
     minutes,
     began: clock.began.value,
-    paused: session.scene.value.view.paused,
+    paused: !isMoving(context),
     reader,
     hall: hall.count.value,
   });

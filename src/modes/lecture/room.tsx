@@ -15,6 +15,7 @@ import { Help } from "../shared/help.tsx";
 import { LanguageChoice } from "../shared/language-choice.tsx";
 import { figuresThatMatter } from "../shared/lesson/figures-that-matter.ts";
 import type { LessonRun } from "../shared/lesson/lesson-run.ts";
+import { mediaQuery } from "../shared/media-query.ts";
 import { Notes } from "../shared/notes.tsx";
 import { hallVersion, lettersOn } from "../shared/preferences.ts";
 import type { Session } from "../shared/session.ts";
@@ -37,8 +38,10 @@ import { coversStage, nameOfStop, stepShown } from "./stops.ts";
 import { shownAt } from "./talk.ts";
 import { Changes } from "./what-if-words.tsx";
 
-/** CSS px: nothing in a hall is smaller */
-const FLOOR = 24;
+/** CSS px: nothing in a hall is smaller; on a phone held across, whose reader is near, the picture needs the room */
+const FLOOR = { hall: 24, hand: 13 } as const;
+/** As in lecture.css. */
+const inHand = mediaQuery("(max-height: 500px) and (min-aspect-ratio: 1)");
 
 export function Room(options: RoomOptions) {
   const { context } = options;
@@ -72,7 +75,7 @@ export function Room(options: RoomOptions) {
   const voice = room.script.voice.value;
   const run = room.script.run.value;
   return (
-    <StageView context={context} floor={FLOOR}>
+    <StageView context={context} floor={inHand.value ? FLOOR.hand : FLOOR.hall}>
       <main class={session.scene.value.beside.length > 0 ? "room side-by-side" : "room"}>
         <h1 class="unseen">{run?.lesson.title ?? nameOfStop(stop)}</h1>
         <RoomBar context={context} room={room} acts={acts} tool={tool.value} onHelp={acts.help} />

@@ -1,9 +1,9 @@
-/** Pictures of the stage apart from the screen: at any size, in another theme, of another scene. */
+/** Pictures of the stage apart from the screen: at any size, in another theme, of another state. */
 import type { Chain } from "../../chain/contract.ts";
 import type { Frame } from "../../chain/frame.ts";
 import type { Look as Drawn, Stage } from "../../scenes/stage.ts";
 import { setView } from "../../state/edit.ts";
-import type { SceneName, SceneState } from "../../state/scene-state.ts";
+import type { SceneState } from "../../state/scene-state.ts";
 import { type ThemeName, themeNamed } from "./themes.ts";
 
 /** How a picture differs from the screen. */
@@ -16,8 +16,6 @@ interface Look {
 export interface StagePictures {
   /** The present moment at this size, in px. Rejects where nothing can be drawn. */
   snapshot(width: number, height: number, look?: Look): Promise<HTMLCanvasElement>;
-  /** A small picture of the present state in another scene, without words; null before there is an answer. Rejects where nothing can be drawn. */
-  preview(scene: SceneName, width: number, height: number): Promise<HTMLCanvasElement | null>;
   /** A small picture of another state, without words. Rejects where nothing can be drawn or the state is not solved. */
   still(state: SceneState, width: number, height: number): Promise<HTMLCanvasElement>;
   /** The same as the inside of an SVG element of this size. */
@@ -34,7 +32,7 @@ interface Sources {
   readonly stage: () => Promise<Stage>;
 }
 
-/** A small picture of a scene is all picture. */
+/** A small picture of a state is all picture. */
 const WITHOUT_WORDS = {
   labels: false,
   handles: false,
@@ -45,21 +43,12 @@ const WITHOUT_WORDS = {
   overlay: "none",
 } as const;
 
-/** Of a small picture's width: its smallest type, for which room is left although hardly any of it is shown. */
-const FLOOR = 0.016;
-
 export function stagePictures({ chain, frame, own, stage }: Sources): StagePictures {
   const pictured = async <Taken>(
     { theme, floor }: Look,
     take: (stage: Stage, frame: Frame, look: Drawn) => Promise<Taken>,
   ): Promise<Taken> => take(await stage(), frame() ?? chain.frame(), { theme: themeNamed(theme), floor });
   return {
-    preview: (scene, width, height) =>
-      wordless(chain, frame(), scene, (there) =>
-        pictured({ ...own(), floor: FLOOR * width }, (of, _, look) =>
-          of.snapshot(there, [width, height], look),
-        ),
-      ),
     snapshot: (width, height, asked = own()) =>
       pictured(asked, (of, now, look) => of.snapshot(now, [width, height], look)),
     async still(state, width, height) {
@@ -69,16 +58,4 @@ export function stagePictures({ chain, frame, own, stage }: Sources): StagePictu
     drawing: (width, height, asked = own()) =>
       pictured(asked, (of, now, look) => of.drawing(now, [width, height], look)),
   };
-}
-
-/** Gives `take` the frame as another scene would show it, without words; null before there is an answer. */
-async function wordless<Taken>(
-  { preview }: Chain,
-  frame: Frame | null,
-  scene: SceneName,
-  take: (there: Frame) => Promise<Taken>,
-): Promise<Taken | null> {
-  if (!frame?.panes[0]?.circulation) return null;
-  const there = await preview(frame, scene);
-  return take({ ...there, state: setView(WITHOUT_WORDS)(there.state) });
 }

@@ -107,6 +107,8 @@ export interface HeartShape {
   /** closed outlines */
   readonly cavity: readonly Point[];
   readonly outside: readonly Point[];
+  /** on the outside: the right ventricle reaches further to an atrium that is the pathway */
+  reach(place: Point): Point;
   /** mm: closed outlines in the plane */
   readonly ventricle: readonly Point[];
   readonly atrium: readonly Point[];
@@ -134,7 +136,11 @@ export function heartShape({ frame, inHeart }: Placing): HeartShape {
     base[0] + along * cos + across * sin,
     base[1] + along * sin - across * cos,
   ];
-  const outside = smooth(OUTSIDE);
+  const reach = ([along, across]: Point): Point => {
+    const far = frame.chamber ? Math.max(0, across - 20) : 0;
+    return [along - 0.55 * far, across + 0.75 * far];
+  };
+  const outside = smooth(OUTSIDE.map(reach));
   return {
     base,
     lean: LEAN,
@@ -143,6 +149,7 @@ export function heartShape({ frame, inHeart }: Placing): HeartShape {
     inner: smoothLine(INNER, 6),
     cavity: smooth([...INNER, [-14, 13], [-14, -13]]),
     outside,
+    reach,
     ventricle: outside.map(([along, across]) => at(along, across)),
     atrium: frame.atrium,
     appendage: smooth(APPENDAGE.map((point) => inHeart(...point))),

@@ -7,7 +7,7 @@ import type { Course, CourseOf } from "./side-course.ts";
 
 export type Saturations = Circulation["saturations"];
 
-interface Seen {
+export interface Seen {
   readonly outlines: Outlines;
   readonly saturations: Saturations;
   readonly theme: Theme;

@@ -14,14 +14,10 @@ import { type Round, tissue } from "./tones.ts";
  * In the ventricle's own lengths: the closed heart's outside with the rudimentary right ventricle and its arteries, and in the window cut into it
  * the wall with its fibres, the ridges inside, the papillary muscles.
  */
-export function paintMuscle(
-  ink: Ink,
-  { outer, inner, outside }: HeartShape,
-  arterial: Round,
-  theme: Theme,
-): void {
+export function paintMuscle(ink: Ink, heart: HeartShape, arterial: Round, theme: Theme): void {
+  const { outer, inner } = heart;
   const look = tissue("muscle", theme);
-  paintOutside(ink, outside, arterial, theme);
+  paintOutside(ink, heart, arterial, theme);
   ink.save();
   ink.globalCompositeOperation = "destination-out";
   trace(ink, [...outer, [-9, 14], [-9, -19]], true);

@@ -3,6 +3,7 @@ import { closedOutline } from "../../sim/geometry/centreline.ts";
 import type { Point } from "../../sim/geometry/geometry.ts";
 import { mix } from "../theme/colour.ts";
 import type { Theme } from "../theme/theme.ts";
+import type { HeartShape } from "./heart-shape.ts";
 import { paintOrgan } from "./paint-organ.ts";
 import { paintTube } from "./paint-tube.ts";
 import { type Ink, strokes, trace } from "./painted-sheet.ts";
@@ -52,7 +53,7 @@ const FAT: readonly (readonly Point[])[] = [
 ];
 
 /** In the ventricle's own lengths. */
-export function paintOutside(ink: Ink, outside: readonly Point[], arterial: Round, theme: Theme): void {
+export function paintOutside(ink: Ink, { outside, reach }: HeartShape, arterial: Round, theme: Theme): void {
   const look = tissue("muscle", theme);
   const fat = tissue("sac", theme);
   // So narrow that the aorta's own light would be most of it.
@@ -61,16 +62,21 @@ export function paintOutside(ink: Ink, outside: readonly Point[], arterial: Roun
   ink.save();
   trace(ink, outside, true);
   ink.clip();
-  paintOrgan(ink, closedOutline(RIGHT_VENTRICLE), { ...look, shade: look.body }, { depth: 3 });
+  paintOrgan(ink, closedOutline(RIGHT_VENTRICLE.map(reach)), { ...look, shade: look.body }, { depth: 3 });
   for (const course of FAT)
-    strokes(ink, smoothLine(course), 3.4, [
+    strokes(ink, smoothLine(course.map(reach)), 3.4, [
       [1, fat.shade],
       [0.7, fat.body],
       [0.3, fat.light],
     ]);
   ink.restore();
   for (const [width, ...course] of ARTERIES)
-    paintTube(ink, { name: "", line: smoothLine(course), from: width, to: 0.4 * width }, narrow, 0.3);
+    paintTube(
+      ink,
+      { name: "", line: smoothLine(course.map(reach)), from: width, to: 0.4 * width },
+      narrow,
+      0.3,
+    );
 }
 
 /** Fat between the aorta's root and the wall in section. */

@@ -8,12 +8,12 @@ import type { Palette } from "../theme/colour.ts";
 import type { Theme } from "../theme/theme.ts";
 import { MIDLINE } from "./torso.ts";
 
-/** Plane units of an arrow at the breath's fastest widening, and for the great veins' mean flow. */
+/** Plane units of an arrow at the breath's fastest widening. */
 const FASTEST = 64;
 /** Parts of the lungs' size a second below which the chest is at rest. */
 const AT_REST = 0.005;
+/** Plane units of an arrow for the great veins' mean flow, unless its greatest flow would then leave the vein. */
 const BY_MEAN = 50;
-const LONGEST = 110;
 /** Widths: of an arrow for the wall's own motion, and of a stream's, which is what the picture is about. */
 const MOTION = 6;
 const STREAM = 10;
@@ -48,22 +48,24 @@ const MOVING: readonly (readonly [from: Spot, way: Spot])[] = [
 
 interface Stream {
   readonly flow: "svc" | "ivc";
-  readonly from: Spot;
+  readonly middle: Spot;
   readonly way: Spot;
+  /** plane units of its vein */
+  readonly longest: number;
   readonly colour: (palette: Palette) => string;
 }
-/** Beside each great vein, in the colour of its curve. */
+/** On each great vein, in the colour of its curve. */
 const STREAMS: readonly Stream[] = [
-  { flow: "ivc", from: [500, 700], way: [0, -1], colour: ({ origin }) => origin[2] },
-  { flow: "svc", from: [424, 210], way: [0, 1], colour: ({ origin }) => origin[0] },
+  { flow: "ivc", middle: [469, 676], way: [0, -1], longest: 120, colour: ({ origin }) => origin[2] },
+  { flow: "svc", middle: [468, 229], way: [0, 1], longest: 84, colour: ({ origin }) => origin[0] },
 ];
 
 /** Moments of a breath at which its fastest widening is looked for. */
 const LOOKED = 60;
 
 interface Scale {
-  /** L/min: the mean of both great veins, one measure for their arrows */
-  readonly mean: number;
+  /** plane units for each L/min, the same for both great veins */
+  readonly perFlow: number;
   /** fastest widening or narrowing of the breath */
   readonly fastest: number;
 }
@@ -78,8 +80,14 @@ function scaleOf(circulation: Circulation): Scale {
   const rates = Array.from({ length: LOOKED }, (_, i) =>
     Math.abs(wideningAt(circulation, (i / LOOKED) * traces.period)),
   );
+  const both = Math.abs(mean(traces.flows.ivc) + mean(traces.flows.svc)) / 2;
+  const most = (trace: Float64Array | undefined) =>
+    (trace ?? new Float64Array(0)).reduce((a, b) => Math.max(a, Math.abs(b)), 1e-9);
   const made = {
-    mean: Math.max(1e-9, Math.abs(mean(traces.flows.ivc) + mean(traces.flows.svc)) / 2),
+    perFlow: Math.min(
+      BY_MEAN / Math.max(1e-9, both),
+      ...STREAMS.map(({ flow, longest }) => longest / most(traces.flows[flow])),
+    ),
     fastest: Math.max(AT_REST, ...rates),
   };
   scales.set(circulation, made);
@@ -96,11 +104,21 @@ export function drawArrows(ink: Graphics, circulation: Circulation, time: number
   const length = FASTEST * Math.sign(rate) * Math.sqrt(Math.abs(rate));
   for (const [from, way] of MOVING)
     arrow(ink, from, way, length, { color: colour.ink, width: MOTION, rim: colour.stage });
-  for (const { flow, from, way, colour: of } of STREAMS) {
+  for (const {
+    flow,
+    middle: [x, y],
+    way,
+    colour: of,
+  } of STREAMS) {
     const trace = traces.flows[flow];
     if (!trace) continue;
-    const part = valueAt(traces, trace, time) / scale.mean;
-    arrow(ink, from, way, BY_MEAN * part, { color: of(colour), width: STREAM, rim: colour.stage });
+    const length = scale.perFlow * valueAt(traces, trace, time);
+    const half = Math.abs(length) / 2;
+    arrow(ink, [x - half * way[0], y - half * way[1]], way, length, {
+      color: of(colour),
+      width: STREAM,
+      rim: colour.stage,
+    });
   }
 }
 
@@ -117,7 +135,7 @@ function arrow(
   length: number,
   { color, width: widest, rim }: { readonly color: string; readonly width: number; readonly rim: string },
 ): void {
-  const reach = Math.min(LONGEST, Math.abs(length));
+  const reach = Math.abs(length);
   if (reach < SHORTEST) return;
   const width = Math.min(widest, reach / STOUTEST);
   const turn = Math.sign(length);

@@ -1,25 +1,23 @@
-/** Where lungs and dome stand at the other end of the breath: dashed outlines, so that a still picture shows how far they move, and with the lungs the wall beside them. */
-import { Container, Graphics } from "pixi.js";
-import { entryAt, present } from "../../sim/checked/present.ts";
+/** The way of lungs and dome from one end of the breath to the other: a tinted band, so that a still picture shows how far they move. */
+import { Graphics } from "pixi.js";
+import { entryAt } from "../../sim/checked/present.ts";
 import type { Circulation } from "../../sim/circulation/answer.ts";
 import type { Point } from "../../sim/geometry/geometry.ts";
 import { anatomyOf } from "../anatomy/chest-anatomy.ts";
 import type { LungShape } from "../anatomy/lung-shape.ts";
-import { DESCENT, lungsAt } from "../anatomy/standing.ts";
-import { chestFrame, onPlane } from "../circuit/chest-plan.ts";
+import { CHEST_AT, chestFrame, onPlane } from "../circuit/chest-plan.ts";
+import { descentAt, sunkAt } from "../circuit/sinking.ts";
 import type { Spot } from "../drawing/curve-drawing.ts";
-import { dashes } from "../drawing/plot.ts";
 import type { Theme } from "../theme/theme.ts";
 import { lungSize, stretchTrace } from "./chest.ts";
 import { drawnLarger, largerOf } from "./larger.ts";
+import { airOf } from "./lung-air.ts";
 import { signOf } from "./rib-cage.ts";
 
 /** Change of the lungs' size, in parts, that is too little to be seen. */
 const UNSEEN = 0.02;
-/** Part of the breath, next to the end of expiration, in which the outline of full inspiration takes the place of that of its beginning: the one fades before the other comes. */
-const NEAR = 0.15;
-/** Plane units on and off. */
-const DASH = [8, 6] as const;
+/** Of the band, and of its two edges. */
+const TINT = { band: 0.34, edges: 0.6 } as const;
 
 /** Linear sizes of the lungs against rest at both ends of the breath; null when nothing moves. */
 export function endsOf({ traces }: Circulation): { readonly out: number; readonly in: number } | null {
@@ -50,59 +48,44 @@ function outerSide(lung: LungShape): readonly Point[] {
 export function outlinesAt(size: number): readonly (readonly Spot[])[] {
   const frame = chestFrame("extracardiac");
   const { lungs, abdomen } = anatomyOf(frame);
-  const down = (size - 1) * DESCENT * frame.scale;
+  const fall = descentAt(size);
+  const down = fall / CHEST_AT.scale;
   return [
     ...lungs.map((lung) => {
       const [hx, hy] = lung.hilum;
-      return outerSide(lung).map(([x, y]): Point => [hx + size * (x - hx), hy + size * (y - hy)]);
+      const root = hy - sunkAt(onPlane(lung.hilum), fall) / CHEST_AT.scale;
+      return outerSide(lung).map(([x, y]): Point => [hx + size * (x - hx), root + size * (y - hy)]);
     }),
     abdomen.diaphragm.map(([x, y]): Point => [x, y - down]),
   ].map((line) => line.map(onPlane));
 }
 
-export type BreathEnd = "in" | "out";
-
 export interface BreathEnds {
-  readonly view: Container;
+  /** invisible when nothing moves */
+  readonly view: Graphics;
   /** Once for each circulation and theme. */
   set(circulation: Circulation, theme: Theme): void;
-  /** @returns which end is seen now; null when nothing moves */
-  move(circulation: Circulation, time: number): BreathEnd | null;
 }
 
 export function breathEnds(): BreathEnds {
-  const view = new Container();
-  const ends = { out: new Graphics(), in: new Graphics() };
-  view.addChild(ends.out, ends.in);
+  const view = new Graphics();
   return {
     view,
-    set(circulation, { colour }) {
+    set(circulation, theme) {
       const sizes = endsOf(circulation);
+      view.clear();
       view.visible = sizes !== null;
       if (!sizes) return;
-      for (const end of ["out", "in"] as const) {
-        const ink = ends[end].clear();
-        const size = drawnLarger(sizes[end], largerOf(circulation.traces));
-        const pieces = outlinesAt(size).flatMap((line) => dashes(line, DASH));
-        for (const [color, width] of [
-          [colour.stage, 4],
-          [colour.ink, 2],
-        ] as const)
-          for (const piece of pieces) {
-            ink.moveTo(...entryAt(piece, 0));
-            for (const spot of piece.slice(1)) ink.lineTo(...spot);
-            ink.stroke({ color, width, alpha: 0.75 });
-          }
-      }
-    },
-    move(circulation, time) {
-      if (!view.visible) return null;
-      const { out, in: full } = present(endsOf(circulation));
-      const part = (lungsAt(circulation, time, false) - out) / (full - out);
-      const beyond = part / NEAR - 1;
-      ends.out.alpha = Math.min(1, Math.max(0, beyond));
-      ends.in.alpha = Math.min(1, Math.max(0, -beyond));
-      return beyond < 0 ? "in" : "out";
+      const larger = largerOf(circulation.traces);
+      const [out, full] = [sizes.out, sizes.in].map((size) => outlinesAt(drawnLarger(size, larger)));
+      out?.forEach((line, i) => {
+        const other = entryAt(full ?? [], i);
+        view.poly([...line, ...other.toReversed()].flat()).fill({ color: airOf(theme), alpha: TINT.band });
+        for (const edge of [line, other])
+          view
+            .poly(edge.flat(), false)
+            .stroke({ color: theme.colour.pressure, width: 1.6, alpha: TINT.edges });
+      });
     },
   };
 }

@@ -114,7 +114,7 @@ function breath(): ScenePane {
       const next = JSON.stringify([
         pressure,
         doing,
-        shown.end,
+        shown.banded,
         labels,
         box,
         floor,
@@ -129,8 +129,8 @@ function breath(): ScenePane {
       if (pressure !== undefined) {
         const more = [
           theme.say("further.breathing.around", { pressure: formatQuantity(pressure, "mmHg") }),
-          ...(shown.end ? [theme.say("further.breathing.dashed", { end: shown.end })] : []),
-          ...(shown.end && shown.larger > 1
+          ...(shown.banded ? [theme.say("further.breathing.band")] : []),
+          ...(shown.banded && shown.larger > 1
             ? [theme.say("further.breathing.larger", { times: shown.larger })]
             : []),
         ];

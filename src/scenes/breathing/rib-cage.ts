@@ -6,8 +6,8 @@ import { type Bounds, boundsOf, type Ink, strokes, trace } from "../anatomy/pain
 import { smoothLine } from "../anatomy/placing.ts";
 import { tissue } from "../anatomy/tones.ts";
 import { legTissue } from "../calf/leg-tones.ts";
-import { mix } from "../theme/colour.ts";
 import type { Theme } from "../theme/theme.ts";
+import { paintCutBone } from "./cut-bone.ts";
 import { inChest, MIDLINE } from "./torso.ts";
 
 /** First to tenth: plane units of their heads at the spine and of their cut at the side, which lies lower the further down they are. */
@@ -18,8 +18,6 @@ const RIBS = [
 /** mm beyond the lung: the inside of the chest wall, the middle of a rib in it, and its outside. */
 const WALL = { inside: 1, rib: 4, outside: 7 } as const;
 const SPINE = 24;
-/** Plane units from the midline where the first rib reaches the breastbone. */
-const BREASTBONE = 46;
 
 export interface Rib {
   readonly root: Point;
@@ -83,23 +81,6 @@ export function paintRibs(ink: Ink, lung: LungShape, theme: Theme): void {
     );
   }
   ink.restore();
-  // The first rib comes round over the lung's top to the breastbone.
-  const { cut } = entryAt(ribsOf(lung), 0);
-  const end = inChest([MIDLINE + signOf(lung) * BREASTBONE, 226]);
-  const [dx, dy] = [end[0] - cut[0], end[1] - cut[1]];
-  const round = smoothLine(
-    [cut, [cut[0] + 0.3 * dx, cut[1] + 0.8 * dy - 2], [cut[0] + 0.7 * dx, end[1] - 2], end],
-    12,
-  );
-  ink.save();
-  ink.globalAlpha = 0.8;
-  strokes(ink, round, 1, [
-    [5, bone.edge],
-    [4.2, bone.shade],
-    [3, bone.body],
-    [1, bone.light],
-  ]);
-  ink.restore();
 }
 
 /** Heights between which the wall is cut: it ends in the first rib, and thins out where the belly begins. */
@@ -139,20 +120,7 @@ export function paintWall(ink: Ink, lung: LungShape, theme: Theme): void {
     );
   ink.restore();
   for (const out of [WALL.inside, WALL.outside]) strokes(ink, line(out), 1, [[0.6, look.edge]]);
-  for (const { cut } of ribs) paintCut(ink, cut, signOf(lung), theme);
-}
-
-/** A rib cut across, slanting as the wall's outside goes down: marrow within its firm rim. */
-function paintCut(ink: Ink, [x, y]: Point, sign: 1 | -1, theme: Theme): void {
-  const bone = legTissue("bone", theme);
-  for (const [rim, color] of [
-    [0, bone.edge],
-    [0.45, bone.light],
-    [1.15, mix(bone.shade, bone.body, 0.5)],
-  ] as const) {
-    ink.beginPath();
-    ink.ellipse(x, y, 2.7 - rim, 4.9 - rim, sign * -0.42, 0, 2 * Math.PI);
-    ink.fillStyle = color;
-    ink.fill();
-  }
+  // They slant as the wall's outside goes down.
+  for (const { cut } of ribs)
+    paintCutBone(ink, { x: cut[0], y: cut[1], wide: 2.7, high: 4.9, lean: signOf(lung) * -0.42 }, theme);
 }

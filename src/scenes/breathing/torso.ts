@@ -10,6 +10,7 @@ import { muted } from "../circuit/paint-figure.ts";
 import { curve, type Spot, spots, traceCurve } from "../drawing/curve-drawing.ts";
 import { mix } from "../theme/colour.ts";
 import type { Theme } from "../theme/theme.ts";
+import { paintCutBone } from "./cut-bone.ts";
 
 /** From the circuit's plane to the chest's millimetres. */
 export const inChest = ([x, y]: Spot): Point => [
@@ -36,8 +37,8 @@ const ARM = {
   to: 464,
   room: spots("60 260, 168 260, 186 340, 178 400, 171 600, 60 600"),
 } as const;
-/** From the breastbone, which is taken away from before the heart, forward in its inner part and back in its outer one, to the shoulder. */
-const COLLAR_BONE = spots("458 204, 436 192, 402 187, 362 190, 322 190, 284 182, 248 174, 216 184");
+/** Its outer part, to the shoulder: the inner one is cut away with breastbone and ribs from before heart and vessels. */
+const COLLAR_BONE = spots("316 190, 284 182, 248 174, 216 184");
 const TRUNK = whole(
   spots(
     "430 0, 433 84, 422 112, 386 134, 310 152, 236 176, 206 250, 194 340, 186 420, 183 520, 181 640, 180 800",
@@ -85,13 +86,16 @@ function fadeDown(ink: Ink, room: readonly Spot[], { from, to }: Fall): void {
 export function paintCollarBones(ink: Ink, theme: Theme): void {
   const bone = legTissue("bone", theme);
   const { body } = skinOf(theme);
-  for (const side of [COLLAR_BONE, mirrored(COLLAR_BONE)])
+  for (const side of [COLLAR_BONE, mirrored(COLLAR_BONE)]) {
     strokes(ink, smoothLine(side.map(inChest)), 1, [
       [5, mix(body, bone.edge, 0.5)],
       [4.3, mix(body, bone.shade, 0.75)],
       [2.9, mix(body, bone.body, 0.85)],
       [1, mix(body, bone.light, 0.85)],
     ]);
+    const [[x, y]] = side.map(inChest) as [Point];
+    paintCutBone(ink, { x, y, wide: 1.9, high: 2.9, lean: 0 }, theme);
+  }
 }
 
 /** Room between two spots of the plane, mm. */

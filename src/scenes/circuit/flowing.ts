@@ -14,6 +14,7 @@ import { type Dots, type Laid, layDots, placeDot, reachPerMillilitre } from "./d
 import { dimOf, type Emphasis, NO_EMPHASIS } from "./emphasis.ts";
 import { fadeOf } from "./fading.ts";
 import { seenAlong, seenAt } from "./hidden.ts";
+import { sunkAt } from "./sinking.ts";
 import type { Vessel } from "./vessel.ts";
 
 /** Plane units of streak for each plane unit a second. */
@@ -37,9 +38,11 @@ interface Part {
   /** size of the marks over that in a whole body */
   readonly grain: number;
   readonly extent: Extent;
+  /** plane units by which the dome, and with it what lies in the chest, stands lower */
+  readonly fall?: number;
 }
 
-const WHOLE: Part = {
+export const WHOLE: Part = {
   grain: 1,
   extent: { left: -Infinity, top: -Infinity, right: Infinity, bottom: Infinity },
 };
@@ -127,7 +130,7 @@ export function flowing(): Flowing {
       circulation = nextCirculation;
       streams = laid.map(({ vessel }) => streamOf(vessel, nextCirculation));
     },
-    move(time, still, theme, emphasis = NO_EMPHASIS, { grain, extent } = WHOLE) {
+    move(time, still, theme, emphasis = NO_EMPHASIS, { grain, extent, fall = 0 } = WHOLE) {
       if (!dots || !circulation) return;
       const { lit } = emphasis;
       share(dots, lit);
@@ -162,7 +165,8 @@ export function flowing(): Flowing {
         const layer = layerOf(each, lit);
         layers[layer].set(counts[layer]++, {
           x: x + swell * (x - aboutX),
-          y: y + swell * (y - aboutY),
+          // A lung goes down as a whole, with its root.
+          y: y + swell * (y - aboutY) + sunkAt(beats ? [x, y] : [aboutX, aboutY], fall),
           angle:
             Math.atan2(entryAt(out, 3), entryAt(out, 2)) + (still && entryAt(speed, index) < 0 ? Math.PI : 0),
           length,

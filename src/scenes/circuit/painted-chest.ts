@@ -3,14 +3,17 @@ import { Container, Graphics } from "pixi.js";
 import type { Circulation } from "../../sim/circulation/answer.ts";
 import { anatomyLayer } from "../anatomy/anatomy-layer.ts";
 import "../anatomy/stages/index.ts";
+import { anatomyOf } from "../anatomy/chest-anatomy.ts";
 import { servesAt } from "../anatomy/painted-sheet.ts";
 import { standingAt } from "../anatomy/standing.ts";
 import { drawnLarger } from "../breathing/larger.ts";
 import type { Theme } from "../theme/theme.ts";
+import { carriedOf } from "../theme/unsolved.ts";
 import { drawAirways } from "./airways.ts";
-import { CHEST_AT, chestFrame } from "./chest-plan.ts";
+import { CHEST_AT, chestFrame, onPlane } from "./chest-plan.ts";
 import { type Emphasis, NO_EMPHASIS } from "./emphasis.ts";
 import { drawHeart, drawHeartLight } from "./heart.ts";
+import { descentAt, HEART, sink, sunkAt } from "./sinking.ts";
 import { twoVentricles } from "./two-ventricles/two-ventricles.ts";
 
 interface Moved {
@@ -22,6 +25,8 @@ interface Moved {
   readonly close?: boolean;
   /** by which the lungs' movement is drawn */
   readonly larger?: number;
+  /** heart and roots of the lungs go down with the dome, as far as that falls */
+  readonly sinks?: boolean;
 }
 
 export interface PaintedChest {
@@ -62,6 +67,13 @@ export const overOrgans = (
 
 const AROUND = ["rightLung", "leftLung", "abdomen"] as const;
 
+/** A container that can go down with the dome. */
+function sinking(view: Container): Container {
+  const outer = new Container();
+  outer.addChild(view);
+  return outer;
+}
+
 export function paintedChest(): PaintedChest {
   const layer = anatomyLayer([...AROUND, "atrium", "bed", "cavity", "muscle", "remains", "graft"]);
   const { rightLung, leftLung, abdomen, atrium, remains, graft } = layer.pieces;
@@ -75,12 +87,14 @@ export function paintedChest(): PaintedChest {
   };
   const whole = twoVentricles();
   const [organs, underDiaphragm, airways] = [new Container(), new Container(), new Graphics()];
-  organs.addChild(placed(rightLung, leftLung), underDiaphragm, placed(whole.deep, abdomen, whole.rear));
+  const [deep, rear] = [sinking(placed(whole.deep)), sinking(placed(whole.rear))];
+  organs.addChild(placed(rightLung, leftLung), underDiaphragm, deep, placed(abdomen), rear);
   const painted = placed(atrium, layer.ventricle);
   const stump = placed(remains);
   const sewn = new Container();
   sewn.addChild(placed(graft), stump);
-  const valves = placed(layer.valves);
+  const valves = sinking(placed(layer.valves));
+  const [rightHeart, rightValves] = [sinking(placed(whole.chambers)), sinking(placed(whole.valves))];
   const heart = new Container();
   heart.addChild(chambers, painted, light);
   let known = "";
@@ -92,12 +106,16 @@ export function paintedChest(): PaintedChest {
     heart,
     sewn,
     valves,
-    rightHeart: placed(whole.chambers),
-    rightValves: placed(whole.valves),
-    draw({ circulation, time, still, close = false, larger = 1 }, density, theme, emphasis = NO_EMPHASIS) {
+    rightHeart,
+    rightValves,
+    draw(
+      { circulation, time, still, close = false, larger = 1, sinks = false },
+      density,
+      theme,
+      emphasis = NO_EMPHASIS,
+    ) {
       const { stage } = circulation.request;
-      const carried = Object.values(circulation.saturations).map(Math.round);
-      const key = `${stage} ${close} ${theme.name} ${carried}`;
+      const key = `${stage} ${close} ${theme.name} ${carriedOf(circulation)}`;
       if (key !== known || !servesAt(fine, density)) {
         known = key;
         fine = density;
@@ -112,9 +130,16 @@ export function paintedChest(): PaintedChest {
       graft.visible = stage !== "extracardiac";
       painted.visible = stump.visible = valves.visible = light.visible = stage !== "two-ventricle";
       const standing = standingAt(circulation, time, still);
-      layer.move({ ...standing, lungs: drawnLarger(standing.lungs, larger) });
+      const size = drawnLarger(standing.lungs, larger);
+      layer.move({ ...standing, lungs: size });
+      const fall = sinks ? descentAt(size) : 0;
+      for (const part of [deep, rear, heart, sewn, valves, rightHeart, rightValves]) sink(part, HEART, fall);
+      for (const { side, hilum } of anatomyOf(chestFrame(stage)).lungs)
+        layer.pieces[`${side}Lung`].y = hilum[1] - sunkAt(onPlane(hilum), fall) / CHEST_AT.scale;
       drawHeart(chambers, circulation, time, theme, emphasis);
-      whole.draw({ circulation, time, still, close }, density * CHEST_AT.scale, theme, emphasis);
+      // The hole for the lower vein goes down with the dome, whether or not the heart does.
+      const down = sinks ? 0 : descentAt(size) / CHEST_AT.scale;
+      whole.draw({ circulation, time, still, close, down }, density * CHEST_AT.scale, theme, emphasis);
       drawHeartLight(light, stage, emphasis.lit, theme);
       const dim = 1 - emphasis.dim * 0.8;
       for (const part of [organs, painted, sewn, valves]) part.alpha = emphasis.lit.size > 0 ? dim : 1;

@@ -19,21 +19,17 @@ export function fillTrunk(ink: Graphics): Graphics {
 /** How much of what lies behind the liver is seen through it. */
 const THROUGH = 0.4;
 
-/** Faintly over the liver, what runs behind it. @param below plane units by which a breath moves its lower edge down */
+/** Faintly over the liver, what runs behind it. */
 export function drawThroughLiver(
   ink: Graphics,
   laid: readonly Laid[],
   circulation: Circulation,
   theme: Theme,
-  below = 0,
 ): void {
   const liver = present(PAINTED.find(({ name }) => name === "liver")).points;
   const isIn = (x: number, y: number) => crossings(liver, x).filter((each) => each < y).length % 2 === 1;
-  const isHidden = (x: number, y: number) => isIn(x, y) || isIn(x, y - below);
   for (const { vessel, line } of laid) {
-    const at = Array.from(line.x, (x, i) => [x, entryAt(line.y, i)] as const).filter((spot) =>
-      isHidden(...spot),
-    );
+    const at = Array.from(line.x, (x, i) => [x, entryAt(line.y, i)] as const).filter((spot) => isIn(...spot));
     if (at.length < 2) continue;
     const { edge, body, light } = roundOf(saturationAlong(circulation, vessel, 0), theme);
     for (const [color, width] of [

@@ -2,14 +2,13 @@
 
 import { entryAt } from "../../sim/checked/present.ts";
 import type { Circulation } from "../../sim/circulation/answer.ts";
-import { numberSetting } from "../../sim/parameters/parameters.ts";
 import { bloodAlong, isRich } from "../circuit/circuit-blood.ts";
 import { GOLDEN, type Spot } from "../drawing/curve-drawing.ts";
 import { part, STEPS } from "../drawing/even-spread.ts";
 import { bloodColour, markColour, mix, tintOf } from "../theme/colour.ts";
 import type { Theme } from "../theme/theme.ts";
-import { type Marks, RED_CELLS } from "./marks.ts";
-import { CAPILLARY, LUMEN, type TissuePlan } from "./tissue-plan.ts";
+import { type Mark, type Marks, RED_CELLS } from "./marks.ts";
+import { CAPILLARY, LUMEN } from "./tissue-plan.ts";
 import { tissueTone } from "./tissue-tones.ts";
 import { beside, headingAt } from "./tube.ts";
 
@@ -53,30 +52,24 @@ export function showRedCells(into: Marks, circulation: Circulation, time: number
   );
 }
 
-/** They go with the blood; those that the wall does not hold back lie between the cells of the tissue. */
-export function showProteins(
-  into: Marks,
-  { down }: TissuePlan,
-  circulation: Circulation,
-  time: number,
-  theme: Theme,
-): void {
-  const held = numberSetting(circulation.request, "proteinReflection");
-  const tint = tintOf(tissueTone("protein", theme).body);
-  const between = (i: number): Spot => [
-    140 + 720 * part(i * GOLDEN),
-    down(270 + 300 * part(i * GOLDEN * 2.3)),
-  ];
-  into.show(
-    Array.from({ length: PROTEINS }, (_, i) => {
-      // Apart from each other over the gap, each by itself.
-      const gap = Math.floor(i / CELLS);
-      const out = part(i * GOLDEN) - 0.5;
-      const [a, b] = [(gap + 0.5 + 0.3 * out) / (PROTEINS / CELLS), part(i * STEPS[0] * GOLDEN)];
-      const along = part((i + 1 + PLASMA * (a - 0.5)) / CELLS + carried(circulation, time));
-      const inBlood = beside(CAPILLARY, along, (2 * b - 1) * (LUMEN - CLEAR));
-      const [x, y] = i < (1 - held) * PROTEINS ? between(i) : inBlood;
-      return { x, y, angle: 1.3 * i, size: PROTEIN_SIZE, shape: "protein", colour: tint } as const;
-    }),
-  );
-}
+/** They go with the blood, which the wall holds most of them in. */
+export const proteinsInBlood = (circulation: Circulation, time: number, theme: Theme): readonly Mark[] =>
+  Array.from({ length: PROTEINS }, (_, i) => {
+    // Apart from each other over the gap, each by itself.
+    const gap = Math.floor(i / CELLS);
+    const out = part(i * GOLDEN) - 0.5;
+    const [a, b] = [(gap + 0.5 + 0.3 * out) / (PROTEINS / CELLS), part(i * STEPS[0] * GOLDEN)];
+    const along = part((i + 1 + PLASMA * (a - 0.5)) / CELLS + carried(circulation, time));
+    const [x, y] = beside(CAPILLARY, along, (2 * b - 1) * (LUMEN - CLEAR));
+    return proteinAt([x, y], i, theme);
+  });
+
+/** @param index any whole number: how it is turned */
+export const proteinAt = ([x, y]: Spot, index: number, theme: Theme): Mark => ({
+  x,
+  y,
+  angle: 1.3 * index,
+  size: PROTEIN_SIZE,
+  shape: "protein",
+  colour: tintOf(tissueTone("protein", theme).body),
+});

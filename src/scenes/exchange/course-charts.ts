@@ -1,5 +1,6 @@
 /** Curves of the days after the operation, with a marker at the day that the picture shows. */
 import { Container, Graphics } from "pixi.js";
+import { formatNumber, formatQuantity } from "../../i18n/index.ts";
 import { entryAt, lastOf } from "../../sim/checked/present.ts";
 import type { ExchangeCourse } from "../../sim/exchange/index.ts";
 import { lettering } from "../drawing/lettering.ts";
@@ -109,12 +110,15 @@ function plotsOf(
         colour: colour(theme),
         ...(dash.length > 0 ? { dash: dash.map((part) => part * type) } : {}),
       })),
-      title: theme.say("further.exchange.flows"),
+      title: theme.say("further.exchange.flows", { healthy: formatNumber(course.lymphHealthy, 0) }),
     },
     {
       y: collectedRange(all),
       lines: [{ x: course.days, y: course.collected, colour: theme.colour.ink }],
-      title: theme.say("further.exchange.collectedTitle"),
+      title: theme.say("further.exchange.collectedTitle", {
+        total: formatQuantity(course.drainedTotal, "mL"),
+        each: formatQuantity(course.drainedPerKilogram, "mL/kg"),
+      }),
     },
   ];
 }

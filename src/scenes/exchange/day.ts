@@ -23,6 +23,9 @@ export interface DayFigures {
   readonly filtration: number;
   readonly lymph: number;
   readonly overflow: number;
+  /** g/h of albumin that lymph carries back */
+  readonly albumin: number;
+  /** mL/h */
   readonly drained: number;
   /** mL in chest and abdomen */
   readonly collected: number;
@@ -30,7 +33,15 @@ export interface DayFigures {
   readonly interstitialPressure: number;
 }
 
-const FIGURES = ["filtration", "lymph", "overflow", "drained", "collected", "interstitialPressure"] as const;
+const FIGURES = [
+  "filtration",
+  "lymph",
+  "overflow",
+  "albumin",
+  "drained",
+  "collected",
+  "interstitialPressure",
+] as const;
 
 /** The course's figures at `day`, linear between its points. */
 export function figuresAt(course: ExchangeCourse, day: number): DayFigures {

@@ -8,9 +8,10 @@ import type { Box, MakeScene } from "../scene.ts";
 import { type Sizes, sizesIn } from "../theme/type.ts";
 import { collectedRange, courseCharts } from "./course-charts.ts";
 import { dayAt, figuresAt } from "./day.ts";
+import { insetNote, placed } from "./duct-inset.ts";
 import { figureNotes, writePlates } from "./figure-plates.ts";
 import { gaugeNumbers } from "./fluid-gauge.ts";
-import { headNote } from "./notes.ts";
+import { ductWords, headNote } from "./notes.ts";
 import { tissuePicture } from "./tissue-drawing.ts";
 
 /** mL/h that one drop stands for, for a body of 1 m2. */
@@ -45,7 +46,11 @@ function exchangePane(): ScenePane {
       const full = collectedRange(all).max;
       const drop = DROP * circulation.request.body.bsa;
       const figures = figuresAt(course, day);
-      const fit = picture.draw({ circulation, figures, drop, full, time }, at.picture, theme);
+      const fit = picture.draw(
+        { circulation, figures, drop, full, time, type: type.axis },
+        at.picture,
+        theme,
+      );
       const reading = Math.floor(day * READINGS_PER_DAY);
       const read = figuresAt(course, reading / READINGS_PER_DAY);
       const small = fit.scale < SMALL;
@@ -65,8 +70,15 @@ function exchangePane(): ScenePane {
       const plated = labels && !(small && charted);
       const notes = plated ? figureNotes(read, held, fit, { sizes: type, theme }, small) : [];
       const around = { ...at.picture, y: box.y, height: at.head + at.picture.height };
-      const bare = small ? [] : gaugeNumbers(fit, full, type.axis, theme);
-      writePlates(words, notes, headNote(day, drop, box, type, theme), { around, small, bare }, theme);
+      const duct = ductWords(circulation, theme);
+      const { inset } = fit;
+      const bare = [
+        ...(small ? [] : gaugeNumbers(fit, full, type.axis, theme)),
+        ...(inset ? [insetNote({ ...fit, inset }, duct, type.axis, theme)] : []),
+      ];
+      const head = headNote({ day, drop, more: inset ? [] : [duct] }, box, type, theme);
+      const kept = inset ? [placed(fit, inset)] : [];
+      writePlates(words, notes, head, { around, small, bare, kept }, theme);
     },
     release: () => picture.release(),
   };

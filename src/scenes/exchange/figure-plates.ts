@@ -50,17 +50,25 @@ const levelOf = (name: (typeof NUMBERS)[number]["under"], { cavity }: TissueFit[
 /** Above the blood's way into the picture. */
 const PROTEINS = { x: 24, y: 62 } as const;
 
+interface Around {
+  /** where plates may go */
+  readonly around: Box;
+  /** the picture is: a plate that has no room of its own is left out */
+  readonly small: boolean;
+  /** numbers that keep their place */
+  readonly bare: readonly Note[];
+  /** what else no plate may cover */
+  readonly kept: readonly Box[];
+}
+
 /**
  * Writes the head and, clear of it and of each other, the notes.
- * @param around where plates may go
- * @param small  the picture is: a plate that has no room of its own is left out
- * @param bare   numbers that keep their place
  */
 export function writePlates(
   words: Lettering,
   notes: readonly Note[],
   head: Note,
-  { around, small, bare }: { readonly around: Box; readonly small: boolean; readonly bare: readonly Note[] },
+  { around, small, bare, kept }: Around,
   theme: Theme,
 ): void {
   words.begin();
@@ -70,7 +78,7 @@ export function writePlates(
     return { note, at: middle, x: middle[0], y: middle[1], width, height };
   });
   words.begin();
-  const taken = [head, ...bare].map((note) => words.write(note, theme));
+  const taken = [...[head, ...bare].map((note) => words.write(note, theme)), ...kept];
   const placed = small ? keepOff(plates, around, taken, () => false) : settle(plates, around, taken);
   for (const { note, x, y } of placed) words.write({ ...note, x, y, anchor: [0.5, 0.5] }, theme);
   words.end();

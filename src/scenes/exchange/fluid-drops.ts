@@ -4,9 +4,10 @@ import type { Spot } from "../drawing/curve-drawing.ts";
 import { part } from "../drawing/even-spread.ts";
 import { tintOf } from "../theme/colour.ts";
 import type { Theme } from "../theme/theme.ts";
+import { proteinAt } from "./capillary-blood.ts";
 import { type DayFigures, dropsFor } from "./day.ts";
-import { ARROW_LONG, type Marks } from "./marks.ts";
-import { CURVES } from "./notes.ts";
+import { ARROW_LONG, type Mark, type Marks } from "./marks.ts";
+import { ALBUMIN, CURVES } from "./notes.ts";
 import { channel, doorOf, INSIDE } from "./paint-lymph.ts";
 import { CAPILLARY, CLEFTS, LUMEN, type TissuePlan } from "./tissue-plan.ts";
 import { beside, headingAt } from "./tube.ts";
@@ -30,6 +31,11 @@ const ARROW = 9;
 const SEEN = 32;
 /** mL/h under which there is no arrow. */
 const NO_FLOW = 0.2;
+
+/** A gold piece goes a little slower than water. */
+const SLOWER = 0.8;
+/** Part of the collecting vessel's way at which its arrow stands. */
+const COLLECTED = 0.41;
 
 /** Multiples of these, taken modulo 1, set drops evenly over ways and times at once (Roberts 2018, the R2 sequence). */
 const [WAYS, TIMES] = [0.7548776662, 0.5698402909];
@@ -115,6 +121,18 @@ export function showDrops(
   ]);
 }
 
+/** What has leaked through the wall and goes with the lymph. */
+export const leakedProteins = (
+  plan: TissuePlan,
+  { figures, drop, time, ...tissue }: Water,
+  theme: Theme,
+): readonly Mark[] =>
+  Array.from({ length: dropsFor(figures.albumin, ALBUMIN * drop, MAX) }, (_, i) => {
+    // None on the way of a drop.
+    const index = i + MAX;
+    return proteinAt(toLymph(plan, tissue, index, part(index * TIMES + time * PACE * SLOWER)), index, theme);
+  });
+
 /** Where a flow turns round, so does its arrow. */
 export function showArrows(
   into: Marks,
@@ -134,7 +152,7 @@ export function showArrows(
     flow,
     colour,
   });
-  const { cavity, drain, initial } = plan;
+  const { cavity, drain, initial, lymph: collecting } = plan;
   const all = [
     ...CLEFTS.map(({ at, side }, i) => {
       const flow = entryAt(along, i);
@@ -145,6 +163,7 @@ export function showArrows(
     ...initial.map(({ line }) =>
       arrow(beside(line, 0.5, 0), headingAt(line, 0.5), lymph / initial.length, returning),
     ),
+    arrow(beside(collecting, COLLECTED, 0), headingAt(collecting, COLLECTED), lymph, returning),
     ...cavity.gaps.map((gap) =>
       arrow(beside(cavity.lining, gap, 0), down, overflow / cavity.gaps.length, over),
     ),

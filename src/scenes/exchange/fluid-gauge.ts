@@ -3,9 +3,10 @@ import type { Graphics } from "pixi.js";
 import { formatQuantity } from "../../i18n/index.ts";
 import type { Note } from "../drawing/lettering.ts";
 import { rangeOf } from "../drawing/scale.ts";
+import { drawScaleBar } from "../drawing/scale-bar.ts";
 import type { Fit } from "../drawing/split.ts";
 import type { Theme } from "../theme/theme.ts";
-import { BREAK, LINING, type TissuePlan, WIDTH } from "./tissue-plan.ts";
+import { BREAK, CENTIMETRE, LINING, MICROMETRE, type TissuePlan, WIDTH } from "./tissue-plan.ts";
 
 /** Plane units left free above the fullest level and below the fluid, where the scale's marks begin, and how long they and those between them are. */
 const AIR = 20;
@@ -69,15 +70,11 @@ export const gaugeNumbers = (
 /** Bars of the scale above the gap and of that below it: what they stand for, how long they are, and where their middle is. */
 const bars = ({ cavity: { top, gap } }: TissuePlan) =>
   [
-    { value: 10, unit: "µm", long: 120, x: 912, y: top - 22 },
-    { value: 2, unit: "cm", long: 126, x: 912, y: gap + BREAK + 44 },
+    { value: 10, unit: "µm", long: 10 * MICROMETRE, x: 912, y: top - 22 },
+    { value: 2, unit: "cm", long: 2 * CENTIMETRE, x: 912, y: gap + BREAK + 44 },
   ] as const;
 
 /** Tissue and cavity each at a scale of its own. */
 export function drawScales(ink: Graphics, plan: TissuePlan, { colour }: Theme): void {
-  for (const { long, x, y } of bars(plan)) {
-    ink.moveTo(x - long / 2, y).lineTo(x + long / 2, y);
-    for (const end of [x - long / 2, x + long / 2]) ink.moveTo(end, y - 7).lineTo(end, y + 7);
-  }
-  ink.stroke({ color: colour.ink, width: 2.5 });
+  for (const bar of bars(plan)) drawScaleBar(ink, { ...bar, end: 7, width: 2.5 }, colour.ink);
 }

@@ -15,7 +15,7 @@ export const RED_CELLS = ["bullet", "slipper", "edge"] as const;
 type RedCell = (typeof RED_CELLS)[number];
 type Shape = `${"oxygenated" | "deoxygenated"} ${RedCell}` | "protein" | "drop" | "arrow";
 
-interface Mark {
+export interface Mark {
   readonly x: number;
   readonly y: number;
   readonly angle: number;

@@ -2,6 +2,9 @@
 import type { Graphics } from "pixi.js";
 import { formatNumber, formatQuantity } from "../../i18n/index.ts";
 import { entryAt } from "../../sim/checked/present.ts";
+import type { Circulation } from "../../sim/circulation/answer.ts";
+import { ductPressure, USUAL_OUTFLOW } from "../../sim/exchange/index.ts";
+import { wordSetting } from "../../sim/parameters/parameters.ts";
 import type { Look } from "../drawing/drawing-sheet.ts";
 import type { Lettering, Note } from "../drawing/lettering.ts";
 import { rowsOf } from "../drawing/split.ts";
@@ -18,8 +21,27 @@ export const CURVES = [
   { key: "overflow", colour: (theme: Theme) => theme.colour.origin[1], dash: [0.15, 0.4] },
 ] as const;
 
-/** The day of the course, and what one drop of the picture stands for (mL/h). */
-export function headNote(day: number, drop: number, box: Box, type: Sizes, theme: Theme): Note {
+/** g/h of albumin that a gold piece stands for, for each mL/h that a drop does. */
+export const ALBUMIN = 0.06;
+
+/** Where the lymph goes, and the pressure that it empties against there. */
+export const ductWords = (circulation: Circulation, { say }: Theme): string =>
+  say("further.exchange.duct", {
+    joins: wordSetting(circulation.request, "thoracicDuct"),
+    pressure: formatQuantity(ductPressure(circulation), "mmHg", 1),
+    usual: formatNumber(USUAL_OUTFLOW),
+  });
+
+interface Head {
+  readonly day: number;
+  /** mL/h that one drop of the picture stands for */
+  readonly drop: number;
+  /** what is said besides */
+  readonly more: readonly string[];
+}
+
+/** The day of the course, and what drops and gold of the picture stand for. */
+export function headNote({ day, drop, more }: Head, box: Box, type: Sizes, theme: Theme): Note {
   return {
     lines: [
       {
@@ -29,10 +51,14 @@ export function headNote(day: number, drop: number, box: Box, type: Sizes, theme
         bold: true,
       },
       {
-        words: theme.say("further.exchange.drop", { flow: formatQuantity(drop, "mL/h") }),
+        words: theme.say("further.exchange.drop", {
+          flow: formatQuantity(drop, "mL/h"),
+          albumin: formatNumber(ALBUMIN * drop, 1),
+        }),
         size: type.axis,
         colour: theme.colour.inkSoft,
       },
+      ...more.map((words) => ({ words, size: type.axis, colour: theme.colour.inkSoft })),
     ],
     x: box.x,
     y: box.y,

@@ -11,8 +11,8 @@ import { beside, fillTube, headingAt } from "./tube.ts";
 
 /** Where along the collecting vessel its valves spring from the wall, the part of its way that their leaflets reach, and of its half width that these leave open. */
 const VALVES = [0.16, 0.67] as const;
-const LEAFLET = 0.105;
-const OPEN = 0.13;
+const LEAFLET = 0.125;
+const OPEN = 0.17;
 /** Plane units along the wall from one cell to the next, by which each overlaps it, and how far its free end stands inward. */
 const CELL = 66;
 const OVERLAP = 30;
@@ -170,47 +170,42 @@ function paintWall(ink: Ink, blind: Blind, buds: readonly Blind[], theme: Theme)
 const near = ({ line, half }: Blind, [x, y]: Spot): boolean =>
   line.x.some((each, i) => Math.hypot(each - x, entryAt(line.y, i) - y) < half);
 
-/** Two leaflets that meet downstream, thick where they spring from the wall; the pocket of each shows its far half. */
+/** Two leaflets like a funnel that narrows downstream, thick where they spring from the wall; behind each its pocket, in shade. */
 function paintValve(ink: Ink, line: Curve, at: number, theme: Theme): void {
   const tone = tissue("valve", theme);
-  const rim = mix(tone.edge, tissueTone("lymph", theme).edge, 0.5);
+  const lymph = tissueTone("lymph", theme);
+  const rim = mix(tone.edge, lymph.edge, 0.5);
   const shares = Array.from({ length: 25 }, (_, i) => i / 24);
   for (const side of [-1, 1]) {
     const on = (share: number, off: number): Spot => {
       const part = at + LEAFLET * share;
-      const free = (1 - OPEN) * (1 - share) ** 1.7 + OPEN;
+      const free = (1 - OPEN) * (1 - share) ** 1.25 + OPEN;
       return beside(line, part, side * (free * collectingWidth(part) + off));
     };
-    const wall = shares.map((share): Spot => {
-      // From the free edge back to the wall, hollow as a pocket's mouth.
-      const part = at + LEAFLET * (1 - 0.42 * Math.sin(Math.PI * share));
-      return beside(line, part, side * (OPEN + (1 - OPEN) * share) * collectingWidth(part));
+    // From the free edge round the pocket's floor back to where the leaflet springs.
+    const floor = shares.map((share): Spot => {
+      const part = at + LEAFLET * (1 - share);
+      return beside(line, part, side * collectingWidth(part) * (1 - 0.35 * (1 - share) ** 4));
     });
-    const along = shares.map(
-      (share): Spot =>
-        beside(line, at + LEAFLET * (1 - share), side * collectingWidth(at + LEAFLET * (1 - share))),
-    );
-    trace(ink, [...shares.map((share) => on(share, 0)), ...wall, ...along], true);
-    ink.globalAlpha = 0.5;
-    ink.fillStyle = tone.body;
+    trace(ink, [...shares.map((share) => on(share, 0)), ...floor], true);
+    ink.globalAlpha = 0.55;
+    ink.fillStyle = lymph.shade;
     ink.fill();
     ink.globalAlpha = 1;
-    trace(ink, wall);
-    ink.lineWidth = 1.8;
-    ink.strokeStyle = rim;
-    ink.stroke();
-    const half = (share: number) => 7.5 - 4.5 * share;
+    const half = (share: number) => 9 - 4 * share;
+    const tip = (share: number) => (share > 0.9 ? Math.sqrt(1 - ((share - 0.9) / 0.1) ** 2) : 1);
     trace(
       ink,
       [
-        ...shares.map((share) => on(share, half(share))),
-        ...shares.toReversed().map((share) => on(share, -half(share))),
+        ...shares.map((share) => on(share, half(share) * tip(share))),
+        ...shares.toReversed().map((share) => on(share, -half(share) * tip(share))),
       ],
       true,
     );
     ink.fillStyle = tone.body;
     ink.fill();
-    ink.lineWidth = 2;
+    ink.lineWidth = 2.2;
+    ink.strokeStyle = rim;
     ink.stroke();
   }
 }

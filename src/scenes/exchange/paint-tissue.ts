@@ -6,7 +6,7 @@ import { type Curve, curve, type Spot } from "../drawing/curve-drawing.ts";
 import { mix } from "../theme/colour.ts";
 import type { Theme } from "../theme/theme.ts";
 import { paintLymph } from "./paint-lymph.ts";
-import { BREAK, LINING, LINING_CELLS, type TissuePlan, WIDTH } from "./tissue-plan.ts";
+import { BREAK, DRAIN, LINING, LINING_CELLS, type TissuePlan, WIDTH } from "./tissue-plan.ts";
 import { tissueTone } from "./tissue-tones.ts";
 import { beside, fillTube, headingAt, strokeBeside } from "./tube.ts";
 
@@ -40,9 +40,8 @@ function paintBundle(ink: Ink, line: Curve, colour: string, alpha: number): void
   ink.globalAlpha = 1;
 }
 
-/** Plane units: between two cells of the lining, and half the drain's width. */
+/** Plane units between two cells of the lining. */
 const GAP = 15;
-const DRAIN = 19;
 /** Plane units that the channel through the body's wall leaves free around the drain. */
 const CUT = 7;
 

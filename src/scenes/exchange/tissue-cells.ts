@@ -73,7 +73,7 @@ export function apart([x, y]: Spot, size: number): Spot {
 
 /** Lengthwise along x, about its middle: a soft body without a hard edge, for it lies behind what the picture is about. */
 function paintCell(ink: Ink, { kind, half: [a, b] }: Cell, seed: number, theme: Theme): void {
-  const cell = tissueTone(kind === "fat" ? "fat" : "cell", theme);
+  const cell = tissueTone("cell", theme);
   const nucleus = tissueTone("nucleus", theme);
   ink.beginPath();
   OUTLINES[kind](ink, a, b, seed);
@@ -86,9 +86,8 @@ function paintCell(ink: Ink, { kind, half: [a, b] }: Cell, seed: number, theme: 
   ink.stroke();
   ink.globalAlpha = 0.75;
   ink.beginPath();
-  // Pressed flat against the rim by the drop of fat; bent like a bean; as long as its cell.
-  if (kind === "fat") ink.ellipse(0.1 * a, 0.86 * b, 17, 5, 0.05, 0, 2 * Math.PI);
-  else if (kind === "macrophage") {
+  // Bent like a bean; as long as its cell.
+  if (kind === "macrophage") {
     ink.ellipse(0.12 * a, 0, 13, 10, 0.5, 0.5, 2 * Math.PI - 0.5);
     ink.quadraticCurveTo(0.1 * a, 0, 0.12 * a + 11, 8);
   } else ink.ellipse(0.06 * a, 0, 20, 0.58 * b, 0, 0, 2 * Math.PI);
@@ -98,7 +97,6 @@ function paintCell(ink: Ink, { kind, half: [a, b] }: Cell, seed: number, theme: 
 }
 
 const OUTLINES: Readonly<Record<CellKind, (ink: Ink, a: number, b: number, seed: number) => void>> = {
-  fat: (ink, a, b) => ink.ellipse(0, 0, a, b, 0, 0, 2 * Math.PI),
   /** With blunt feelers all around. */
   macrophage(ink, a, b, seed) {
     for (let i = 0; i < 40; i++) {

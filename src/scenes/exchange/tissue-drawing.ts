@@ -6,9 +6,10 @@ import { servesAt, sheet } from "../anatomy/painted-sheet.ts";
 import { type Fit, fitInto } from "../drawing/split.ts";
 import type { Box } from "../scene.ts";
 import type { Theme } from "../theme/theme.ts";
-import { showProteins, showRedCells } from "./capillary-blood.ts";
+import { proteinsInBlood, showRedCells } from "./capillary-blood.ts";
 import { type DayFigures, swelling } from "./day.ts";
-import { showArrows, showDrops } from "./fluid-drops.ts";
+import { type Inset, insetIn, paintInset } from "./duct-inset.ts";
+import { leakedProteins, showArrows, showDrops } from "./fluid-drops.ts";
 import { drawGauge, drawScales, levelAt } from "./fluid-gauge.ts";
 import { marks } from "./marks.ts";
 import { paintCapillary } from "./paint-capillary.ts";
@@ -25,11 +26,15 @@ interface TissueState {
   readonly full: number;
   /** s of blood time */
   readonly time: number;
+  /** CSS px of the words in the inset */
+  readonly type: number;
 }
 
 /** How the plane lies in its box, and what stands on it. */
 export interface TissueFit extends Fit {
   readonly plan: TissuePlan;
+  /** where lymph goes; null where there is no room for it */
+  readonly inset: Inset | null;
 }
 
 export interface TissuePicture {
@@ -46,13 +51,13 @@ const STEP = 20;
 export function tissuePicture(): TissuePicture {
   const view = new Container();
   const [mask, fluid] = [new Graphics(), new Graphics()];
-  const [ground, tissue, vessel] = [sheet(), sheet(), sheet()];
+  const [ground, tissue, vessel, duct] = [sheet(), sheet(), sheet(), sheet()];
   const cells = tissueCells();
   const [drops, arrows, blood, proteins] = [marks(), marks(), marks(), marks()];
   // Sheets are painted with y up.
-  for (const each of [ground, tissue, vessel]) each.view.scale.y = -1;
+  for (const each of [ground, tissue, vessel, duct]) each.view.scale.y = -1;
   view.addChild(mask, ground.view, cells.view, tissue.view, fluid, vessel.view);
-  view.addChild(blood.view, proteins.view, arrows.view, drops.view);
+  view.addChild(blood.view, proteins.view, arrows.view, drops.view, duct.view);
   view.mask = mask;
   let [plan, asked] = [tissuePlan(0), 0];
   let [spread, filled, fine] = ["", "", 0];
@@ -80,9 +85,17 @@ export function tissuePicture(): TissuePicture {
       paintCapillary(ink, circulation, theme);
     });
 
+  const paintDuct = (inset: Inset, circulation: Circulation, density: number, theme: Theme): void => {
+    const { x, y, width, height } = inset;
+    duct.paint([x - 2, -(y + height + 2), x + width + 2, 2 - y], density, [0, 0], (ink) => {
+      ink.scale(1, -1);
+      paintInset(ink, inset, circulation, theme);
+    });
+  };
+
   return {
     view,
-    draw({ circulation, figures, drop, full, time }, box, theme) {
+    draw({ circulation, figures, drop, full, time, type }, box, theme) {
       const wanted = STEP * Math.floor((WIDTH * box.height) / box.width / STEP);
       const changed = wanted !== asked;
       if (changed) plan = tissuePlan(wanted);
@@ -94,7 +107,12 @@ export function tissuePicture(): TissuePicture {
       const anew = changed || themed !== theme || !servesAt(fine, density);
       if (anew) [themed, fine] = [theme, density];
       if (anew) paintSurroundings(fine, theme);
-      if (anew || known !== circulation) paintVessel(circulation, fine, theme);
+      const inset = insetIn(plan, fit, type);
+      duct.view.visible = inset !== null;
+      if (anew || known !== circulation) {
+        paintVessel(circulation, fine, theme);
+        if (inset) paintDuct(inset, circulation, fine, theme);
+      }
       known = circulation;
       const size = swelling(figures.interstitialPressure);
       if (size.toFixed(3) !== spread) cells.spread(size);
@@ -107,14 +125,16 @@ export function tissuePicture(): TissuePicture {
       }
       filled = gauge;
       showRedCells(blood, circulation, time, theme);
-      showProteins(proteins, plan, circulation, time, theme);
       const along = filtrationAlong(figures.filtration, circulation, CLEFTS.length);
-      showDrops(drops, plan, { figures, drop, level, time, size, along }, theme);
+      const water = { figures, drop, level, time, size, along };
+      proteins.show([...proteinsInBlood(circulation, time, theme), ...leakedProteins(plan, water, theme)]);
+      showDrops(drops, plan, water, theme);
       showArrows(arrows, plan, { figures, drop, along }, theme);
-      return { ...fit, plan };
+      return { ...fit, plan, inset };
     },
     release() {
-      for (const each of [ground, tissue, vessel, cells, drops, arrows, proteins, blood]) each.release();
+      for (const each of [ground, tissue, vessel, duct, cells, drops, arrows, proteins, blood])
+        each.release();
     },
   };
 }

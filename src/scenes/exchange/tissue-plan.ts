@@ -9,6 +9,8 @@ import { type Curve, curve, GOLDEN, type Spot, spots } from "../drawing/curve-dr
 import { beside } from "./tube.ts";
 
 export const WIDTH = 1000;
+/** Plane units. */
+export const MICROMETRE = 12;
 /** Heights between which the plan stretches. */
 const LOW = 800;
 const TALL = 1240;
@@ -37,9 +39,12 @@ const CAVITY = 195;
 /** Plane units under the lining at which the picture goes over to the body's own scale, and the gap that says so. */
 const FILM = 34;
 export const BREAK = 17;
+/** Half the drain's width, and plane units of a centimetre beneath the gap: the drain is one of 18 Fr, 6 mm thick. */
+export const DRAIN = 19;
+export const CENTIMETRE = (2 * DRAIN) / 0.6;
 
 /** Of loose connective tissue: most cells make its fibres. */
-export type CellKind = "fibroblast" | "fat" | "macrophage";
+export type CellKind = "fibroblast" | "macrophage";
 
 export interface Cell {
   readonly kind: CellKind;
@@ -164,7 +169,6 @@ const ACROSS = 188;
 const ROWS = 104;
 /** Half the length and breadth of each kind, plane units, and up to which part of all cells it is of that kind. */
 const KINDS: readonly (readonly [CellKind, half: Spot, upTo: number])[] = [
-  ["fat", [50, 45], 0.12],
   ["macrophage", [34, 25], 0.36],
   ["fibroblast", [74, 13], 1],
 ];

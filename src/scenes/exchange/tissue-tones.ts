@@ -11,10 +11,6 @@ export const tissueTone = tonesOf({
     dark: { shade: "#4a2c3a", body: "#5d3b4b", light: "#704a5a", edge: "#8d6474" },
     light: { shade: "#e6bfb9", body: "#efd0ca", light: "#f8e2dd", edge: "#bf8f8a" },
   },
-  fat: {
-    dark: { shade: "#4a3a2a", body: "#40342a", light: "#54442f", edge: "#8a7048" },
-    light: { shade: "#f0dca6", body: "#f9ecc8", light: "#fdf6e2", edge: "#c9a963" },
-  },
   /** light: its upper part, body: its lower one */
   cavity: {
     dark: { shade: "#0e141d", body: "#141d29", light: "#1b2634", edge: "#2b3a4c" },

@@ -1,19 +1,20 @@
-/** A row of growing bodies: beside each a look into its chest, and under that its tube or chamber cut across; each kind to one scale. */
+/** A row of growing bodies: a look into each trunk, and under it the body and its tube or chamber cut across; each kind to one scale. */
 import { Container, Graphics } from "pixi.js";
 import type { SweepPoint } from "../../chain/running-sweep.ts";
+import { formatQuantity } from "../../i18n/index.ts";
 import { entryAt, lastOf } from "../../sim/checked/present.ts";
 import { hasPathway } from "../../sim/parameters/request.ts";
-import type { Spot } from "../drawing/curve-drawing.ts";
 import { type Lettering, type Line, lettering } from "../drawing/lettering.ts";
+import { drawScaleBar } from "../drawing/scale-bar.ts";
 import type { Box } from "../scene.ts";
 import type { Theme } from "../theme/theme.ts";
-import { drawOver, drawSide, drawWay, type Pens, placeBeside, sidesOf } from "./body-pictures.ts";
-import { drawDashes } from "./cross-section.ts";
-import { drawFigure, type FigurePlace } from "./figure-drawing.ts";
+import { drawDashes, drawSection, sectionLayout } from "./cross-section.ts";
+import { drawCut, drawWay } from "./cut-drawing.ts";
+import { drawFigure } from "./figure-drawing.ts";
 import { type GrowingChest, growingChest, type Moment } from "./growing-chest.ts";
 import { widthWords } from "./rings.ts";
-import { BESIDE, BODY, bodyScale, FIGURE, shownOf } from "./row.ts";
-import { type Tube, tubeBlood } from "./tube-blood.ts";
+import { BODY, bodyScale, type Column, columnsOf, FIGURE, LETTERS, shownOf } from "./row.ts";
+import { tubeBlood } from "./tube-blood.ts";
 
 export interface Bodies {
   readonly view: Container;
@@ -26,11 +27,24 @@ interface Now extends Moment {
   readonly now: number;
 }
 
-/** Which of the lines under a body is that of the own vein: a piece of its dashed line, so many sizes of type long, stands before it. */
-const OWN = 2;
+interface Pens {
+  readonly ink: Graphics;
+  readonly over: Graphics;
+  readonly words: Lettering;
+  readonly type: number;
+  readonly theme: Theme;
+}
+
+/** A piece of the own vein's dashed line, so many sizes of type long, stands before its width. */
 const SAMPLE = 1.7;
 /** A line of small type, in sizes of type. */
 const LINE = 1.25;
+/** In sizes of type: over the cut face, where the difference is written, the way to it has no sides. */
+const OPEN = 1.6;
+/** mm: the trunks' scale bar. */
+const BAR = 50;
+/** m2 within which a body is that of the state on the stage. */
+const SAME = 0.06;
 
 export function bodies(): Bodies {
   const view = new Container();
@@ -38,9 +52,9 @@ export function bodies(): Bodies {
   const words = lettering();
   const blood = tubeBlood();
   const [looks, chests] = [new Container(), [] as GrowingChest[]];
-  view.addChild(ink, looks, blood.view, over, words.view);
+  view.addChild(looks, blood.view, ink, over, words.view);
   let drawn = "";
-  let tubes: readonly Tube[] = [];
+  let columns: readonly Column[] = [];
   return {
     view,
     draw(points, { now, ...moment }, box, type, theme) {
@@ -57,26 +71,24 @@ export function bodies(): Bodies {
       ]);
       if (signature !== drawn) {
         drawn = signature;
-        ink.clear();
+        for (const each of [ink, over]) each.clear();
         words.begin();
-        tubes = drawRow({ ink, words, type, theme }, points, now, box);
-        over.clear();
-        for (const tube of tubes) drawOver(over, tube, theme);
+        columns = drawRow({ ink, over, words, type, theme }, points, now, box);
         words.end();
       }
-      while (chests.length < tubes.length) {
+      while (chests.length < columns.length) {
         const chest = growingChest();
         chests.push(chest);
         looks.addChild(chest.view);
       }
       chests.forEach(({ view: look }, i) => {
-        look.visible = i < tubes.length;
+        look.visible = i < columns.length;
       });
       // One that is painted anew in a drawing is enough: the next ones follow.
-      tubes.some(
+      columns.some(
         ({ point, chest }, i) => entryAt(chests, i).draw(point, chest, moment, theme) && !moment.still,
       );
-      blood.draw(tubes, moment.time, moment.still, theme);
+      blood.draw(columns, moment.time, moment.still, theme);
     },
     release() {
       blood.release();
@@ -85,50 +97,98 @@ export function bodies(): Bodies {
   };
 }
 
-/** @returns where blood is to move */
-function drawRow(pens: Pens, points: readonly SweepPoint[], now: number, box: Box): readonly Tube[] {
-  const { ink, words, type, theme } = pens;
-  const pathway = hasPathway(entryAt(points, 0).request.stage);
-  const shown = shownOf(points, box.width, needOf(points, words, type, theme));
+/** @returns the columns of bodies with a pathway */
+function drawRow(pens: Pens, points: readonly SweepPoint[], now: number, box: Box): readonly Column[] {
+  const { ink, type, theme } = pens;
+  const shown = shownOf(points, box.width, needOf(points, pens.words, type, theme));
+  const isHere = ({ at }: SweepPoint) => Math.abs(at - now) < SAME;
+  if (hasPathway(entryAt(points, 0).request.stage)) {
+    const columns = columnsOf(shown, box, type);
+    for (const column of columns) drawColumn(pens, column, isHere(column.point));
+    writeBar(pens, box, entryAt(columns, 0).chest.perMillimetre);
+    return columns;
+  }
   const step = box.width / shown.length;
-  const largest = lastOf(points).at;
-  const foot = (pathway ? BESIDE.words + 0.6 : 2) * type;
-  const tallest = Math.max(
-    10,
-    Math.min(box.height - foot, (step * BODY[pathway ? "pathway" : "body"]) / FIGURE),
-  );
-  const sides = pathway && sidesOf(points, step, tallest, box, type);
-  return shown.flatMap((point, i) => {
-    const height = tallest * bodyScale(point.at, largest);
-    const left = box.x + step * i;
-    const x = left + (pathway ? 0.5 * FIGURE * tallest + 0.02 * step : 0.5 * step);
-    const body: FigurePlace = { x, ground: box.y + box.height - foot, height };
-    const here = Math.abs(point.at - now) < 0.06;
-    const side = sides && placeBeside(point, body, left + step * 0.98, sides, type);
-    // The way to the picture leaves from behind the body: no line crosses its neck.
-    if (side) drawWay(ink, side.spot, side.chest, theme);
-    drawFigure(ink, point.request.body.ageYears, body, here, theme);
-    writeUnder(pens, point, here, [left + step / 2, body.ground + 0.6 * type]);
-    return side && sides ? [drawSide(pens, point, side, sides.bar)] : [];
+  const ground = box.y + box.height - LETTERS * type;
+  const tallest = Math.max(10, Math.min(box.height - LETTERS * type, (step * BODY) / FIGURE));
+  shown.forEach((point, i) => {
+    const x = box.x + step * (i + 0.5);
+    const height = tallest * bodyScale(point.at, lastOf(shown).at);
+    drawFigure(ink, point.request.body.ageYears, { x, ground, height }, isHere(point), theme);
+    write(pens, ageLine(point, isHere(point), type, theme), x, ground + 0.6 * type);
   });
+  return [];
 }
 
-/** The age, and with a pathway the widths, the difference in bold. */
-const linesOf = (point: SweepPoint, here: boolean, type: number, { say, colour }: Theme): readonly Line[] => {
-  const widths = hasPathway(point.request.stage) ? widthWords(point, say) : [];
+function drawColumn(pens: Pens, { point, ...places }: Column, here: boolean): void {
+  const { ink, over, type, theme } = pens;
+  const { chest, figure, section } = places;
+  const { half, raised, wall } = sectionLayout(point, section);
+  const top = section.y - half - wall - Math.max(0, 2 * raised - wall);
+  drawWay(ink, point, { chest, section, open: top - OPEN * type }, theme);
+  drawFigure(ink, point.request.body.ageYears, figure, here, theme);
+  drawSection(ink, point, section, theme);
+  drawCut(over, point, chest, theme);
+  write(pens, ageLine(point, here, type, theme), figure.x, figure.ground + 0.6 * type);
+  const [tube, vein, gap] = widthLines(point, type, theme);
+  // The lumen's width, as it is measured.
+  const under = figure.ground + 0.55 * type;
+  drawScaleBar(
+    ink,
+    { x: section.x, y: under, long: 2 * half, end: 0.3 * type, width: 1.5 },
+    theme.colour.ink,
+  );
+  write(pens, gap, section.x, top - 0.25 * type, 1);
+  write(pens, tube, section.x, under + 0.3 * type);
+  const lain = write(pens, vein, section.x + (SAMPLE * type) / 2, under + (0.3 + LINE) * type);
+  const middle = lain.y + lain.height / 2;
+  drawDashes(
+    ink,
+    [
+      [lain.x - SAMPLE * type, middle],
+      [lain.x - 0.2 * type, middle],
+    ],
+    type,
+    theme,
+  );
+}
+
+/** Over the first trunk, the smallest, there is room. */
+function writeBar({ ink, words, type, theme }: Pens, { x, y: top }: Box, perMillimetre: number): void {
+  const color = theme.colour.inkSoft;
+  const [left, y] = [x + 0.4 * type, top + 0.6 * type];
+  const long = BAR * perMillimetre;
+  drawScaleBar(ink, { x: left + long / 2, y, long, end: 0.25 * type, width: 1.5 }, color);
+  const line = { words: formatQuantity(BAR, "mm"), size: type * 0.9, colour: color };
+  words.write({ lines: [line], x: left + long + 0.4 * type, y, anchor: [0, 0.5], bare: true }, theme);
+}
+
+const ageLine = (point: SweepPoint, here: boolean, type: number, { say, colour }: Theme): Line => ({
+  words: say("further.growth.age", { age: point.request.body.ageYears }),
+  size: type * 1.1,
+  colour: here ? colour.ink : colour.inkSoft,
+  bold: here,
+});
+
+/** Of tube or chamber, of the own vein, and by how much they differ, in bold. */
+function widthLines(
+  point: SweepPoint,
+  type: number,
+  theme: Theme,
+): readonly [tube: Line, vein: Line, gap: Line] {
+  const { say, colour } = theme;
+  const [tube, vein, gap] = widthWords(point, say);
+  const size = type;
   return [
-    {
-      words: say("further.growth.age", { age: point.request.body.ageYears }),
-      size: type * 1.1,
-      colour: here ? colour.ink : colour.inkSoft,
-      bold: here,
-    },
-    ...widths.map((words, i) => {
-      const last = i === widths.length - 1;
-      return { words, size: type, colour: last ? colour.ink : colour.inkSoft, bold: last };
-    }),
+    { words: tube, size, colour: colour.ink },
+    { words: vein, size, colour: colour.inkSoft },
+    { words: gap, size, colour: colour.ink, bold: true },
   ];
-};
+}
+
+/** @param x CSS px: the middle of a line whose upper end is at `y`, or its lower end with `anchor` 1 */
+const write = ({ words, theme }: Pens, line: Line, x: number, y: number, anchor: 0 | 1 = 0) =>
+  words.write({ lines: [line], x, y, anchor: [0.5, anchor], bare: true }, theme);
 
 /** CSS px that a body's words need, from one body to the next. */
 export function needOf(
@@ -137,35 +197,11 @@ export function needOf(
   type: number,
   theme: Theme,
 ): number {
-  const widest = [entryAt(points, 0), lastOf(points)].map((point) =>
-    Math.max(
-      ...linesOf(point, true, type, theme).map(
-        (line, i) =>
-          words.measure({ lines: [line], bare: true }, theme).width + (i === OWN ? SAMPLE * type : 0),
-      ),
-    ),
-  );
-  return Math.max(...widest) + 0.6 * type;
-}
-
-/** @param at CSS px: the upper end of their middle */
-function writeUnder({ ink, words, type, theme }: Pens, point: SweepPoint, here: boolean, [x, y]: Spot): void {
-  linesOf(point, here, type, theme).forEach((line, i) => {
-    const own = i === OWN ? SAMPLE * type : 0;
-    const lain = words.write(
-      { lines: [line], x: x + own / 2, y: y + i * LINE * type, anchor: [0.5, 0], bare: true },
-      theme,
-    );
-    const middle = lain.y + lain.height / 2;
-    if (own === 0) return;
-    drawDashes(
-      ink,
-      [
-        [lain.x - own, middle],
-        [lain.x - 0.2 * type, middle],
-      ],
-      type,
-      theme,
-    );
+  const wide = (line: Line) => words.measure({ lines: [line], bare: true }, theme).width;
+  const widest = [entryAt(points, 0), lastOf(points)].map((point) => {
+    const age = wide(ageLine(point, true, type, theme));
+    if (!hasPathway(point.request.stage)) return age;
+    return age + Math.max(...widthLines(point, type, theme).map(wide)) + SAMPLE * type;
   });
+  return Math.max(...widest) + type;
 }

@@ -4,29 +4,26 @@ import { line, spotAt } from "../../sim/geometry/centreline.ts";
 import type { ChestFrame, Point } from "../../sim/geometry/geometry.ts";
 import { pathwayGeometry } from "../../sim/geometry/pathways/index.ts";
 import type { CirculationRequest } from "../../sim/parameters/request.ts";
+import { torsoOf } from "./growing-trunk.ts";
 
-/** mm: half of what is seen of the chest of a body with a surface of 1.73 m2; its heart is then some 110 mm wide (adults: 110 to 140, from memory). */
-const REACH = 96;
-const GROWN = 1.73;
-/** mm. @param bsa m2 */
-export const chestReach = (bsa: number): number => REACH * Math.sqrt(bsa / GROWN);
-
-/** CSS px: the middle of the round picture, its radius, and px for each mm. */
+/** CSS px: the middle of the trunk's room, and px for each mm. */
 export interface ChestPlace {
   readonly x: number;
   readonly y: number;
-  readonly radius: number;
   readonly perMillimetre: number;
 }
 
-/** mm of a 5-year-old: the picture's middle towards the patient's left of the heart's beginning, and above the atrium's middle. */
-const [LEFT, ABOVE] = [6, 9];
-
 /** mm: the middle of what is seen. */
-export const middleOf = ({ heart, level, scale }: ChestFrame): Point => [
-  heart + LEFT * scale,
-  level + ABOVE * scale,
-];
+export const middleOf = (frame: ChestFrame): Point => {
+  const [left, bottom, right, top] = torsoOf(frame).room;
+  return [(left + right) / 2, (bottom + top) / 2];
+};
+
+/** mm: the trunk's width and height. @param request of a stage with a pathway */
+export function trunkSize(request: CirculationRequest): readonly [wide: number, tall: number] {
+  const [left, bottom, right, top] = torsoOf(present(pathwayGeometry(request)).chest).room;
+  return [right - left, top - bottom];
+}
 
 /** mm: the way of the blood through tube, tunnel or chamber, upwards, and its width at each point. @throws where nothing leads it */
 export function trunkOf({ graft, chamber }: ChestFrame): {

@@ -1,4 +1,4 @@
-/** A look into the chest of a body: the one anatomy around its own pathway, to scale. */
+/** A look into the trunk of a body: the one anatomy around its own pathway, to scale. */
 import { Container, Graphics } from "pixi.js";
 import type { SweepPoint } from "../../chain/running-sweep.ts";
 import { entryAt, present } from "../../sim/checked/present.ts";
@@ -13,14 +13,15 @@ import { paintGraft, paintJunction, paintSewnBehind } from "../anatomy/paint-gra
 import { type Ink, servesAt, sheet, trace } from "../anatomy/painted-sheet.ts";
 import { standingAt } from "../anatomy/standing.ts";
 import { inside, roundOf } from "../anatomy/tones.ts";
-import { contour, type Loop } from "../layers/contour.ts";
-import { distanceAt, drawnPlane } from "../layers/drawn-plane.ts";
-import { WALL } from "../layers/fade.ts";
+import type { Loop } from "../layers/contour.ts";
+import { drawnPlane } from "../layers/drawn-plane.ts";
+import { surfaceOf } from "../layers/surface.ts";
 import { wallLayer } from "../layers/wall.ts";
 import { mix } from "../theme/colour.ts";
 import type { Theme } from "../theme/theme.ts";
-import { saturationsOf } from "../theme/unsolved.ts";
+import { carriedOf, saturationsOf } from "../theme/unsolved.ts";
 import { type ChestPlace, middleOf } from "./chest-place.ts";
+import { paintMist, paintTorso, torsoOf } from "./growing-trunk.ts";
 
 export interface GrowingChest {
   readonly view: Container;
@@ -38,6 +39,8 @@ export interface Moment {
   readonly dense: number;
 }
 
+/** mm around the trunk: room for its line. */
+const AIR = 4;
 /** How much blood tints the lumen in which its marks move. */
 const TINT = 0.75;
 /** CSS px that a millimetre of fabric, rings and stitches takes at least, or they would not be seen. */
@@ -45,46 +48,44 @@ const BOLD = 1.9;
 
 export function growingChest(): GrowingChest {
   const [view, plane] = [new Container(), new Container()];
-  const mask = new Graphics().circle(0, 0, 1).fill(0xffffff);
+  const mask = new Graphics();
+  const trunk = new Container();
   const layer = anatomyLayer();
   const wall = wallLayer();
-  const [blood, sewn] = [sheet(), sheet()];
+  const [skin, blood, sewn, mist] = [sheet(), sheet(), sheet(), sheet()];
   const { pieces } = layer;
   for (const name of ["rightLung", "leftLung", "back", "abdomen", "inLiver", "atrium"] as const)
-    plane.addChild(pieces[name]);
-  plane.addChild(layer.ventricle, pieces.veins, wall.below, pieces.hidden, blood.view, wall.above);
-  plane.addChild(pieces.hiatus, pieces.graft, sewn.view, pieces.remains, pieces.front, layer.valves);
-  view.addChild(plane, mask);
-  plane.mask = mask;
+    trunk.addChild(pieces[name]);
+  trunk.addChild(layer.ventricle, pieces.veins, wall.below, pieces.hidden, blood.view, wall.above);
+  trunk.addChild(pieces.hiatus, pieces.graft, sewn.view, pieces.remains, pieces.front, layer.valves);
+  plane.addChild(skin.view, trunk, mask, mist.view);
+  trunk.mask = mask;
+  view.addChild(plane);
   let [known, fine] = ["", 0];
   return {
     view,
     draw({ request, circulation }, place, { time, still, dense }, theme) {
       const density = place.perMillimetre * dense;
-      const carried = Object.values(circulation?.saturations ?? {}).map(Math.round);
-      const key = JSON.stringify([request, carried, theme.name]);
+      const key = JSON.stringify([request, carriedOf(circulation), theme.name]);
       const anew = key !== known || !servesAt(fine, density);
       if (anew) {
         const geometry = present(pathwayGeometry(request));
         [known, fine] = [key, density];
         const outline = drawnPlane(geometry);
-        const lumen = contour(outline, outline.distance, 0);
-        const surface = {
-          seen: contour(outline, outline.distance, WALL),
-          lumen,
-          distance: (x: number, y: number) => distanceAt(outline, x, y),
-          density,
-        };
+        const surface = surfaceOf(outline, density);
         layer.set(geometry.chest, circulation, surface, theme);
         wall.set(geometry, outline, theme);
         wall.keep(density);
         const { chest } = geometry;
-        const middle = middleOf(chest);
-        const reach = place.radius / place.perMillimetre;
-        const seen = [middle[0] - reach, middle[1] - reach, middle[0] + reach, middle[1] + reach] as const;
+        const torso = torsoOf(chest);
+        const seen = torso.room;
+        mask.clear().poly(torso.outline.flat()).fill(0xffffff);
+        const around = [seen[0] - AIR, seen[1] - AIR, seen[2] + AIR, seen[3] + AIR] as const;
+        skin.paint(around, density, [0, 0], (ink) => paintTorso(ink, chest, theme));
+        mist.paint(around, density, [0, 0], (ink) => paintMist(ink, chest, theme));
         const bold = { ...chest, scale: Math.max(chest.scale, BOLD / place.perMillimetre) };
         blood.paint(seen, density, [0, 0], (ink) => {
-          paintBlood(ink, geometry, circulation, lumen, theme);
+          paintBlood(ink, geometry, circulation, surface.lumen, theme);
           // Twice: a graft is to be told from a vein at a glance.
           for (const _ of [0, 1]) paintSewnBehind(ink, bold, theme);
         });
@@ -96,20 +97,15 @@ export function growingChest(): GrowingChest {
           paintGraft(ink, conduit, bold.scale, theme);
           if (chest.junction) paintJunction(ink, chest.junction, bold.scale, theme);
         });
-        plane.pivot.set(...middle);
+        plane.pivot.set(...middleOf(chest));
       }
       layer.move(standingAt(circulation, time, still));
       plane.scale.set(place.perMillimetre, -place.perMillimetre);
       plane.position.set(place.x, place.y);
-      mask.position.set(place.x, place.y);
-      mask.scale.set(place.radius);
       return anew;
     },
     release() {
-      layer.release();
-      wall.release();
-      blood.release();
-      sewn.release();
+      for (const each of [layer, wall, skin, blood, sewn, mist]) each.release();
     },
   };
 }

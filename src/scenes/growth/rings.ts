@@ -27,7 +27,10 @@ export function ringWords(points: readonly SweepPoint[], say: Say): string {
 }
 
 /** The widths in one section: tube or chamber, the body's own lower vein, and by how much they differ. */
-export function widthWords({ request }: SweepPoint, say: Say): readonly string[] {
+export function widthWords(
+  { request }: SweepPoint,
+  say: Say,
+): readonly [tube: string, vein: string, gap: string] {
   const { trunk, ivc } = pathwaySizes(request);
   const tenths = Math.round(10 * (trunk - ivc)) / 10;
   return [

@@ -1,16 +1,17 @@
-/** How the row of growing bodies shares its box. */
-
+/** How the row of growing bodies shares its box: in each column a trunk, under it the body and its tube cut across, under these their words. */
 import type { SweepPoint } from "../../chain/running-sweep.ts";
-import { entryAt } from "../../sim/checked/present.ts";
+import { entryAt, lastOf } from "../../sim/checked/present.ts";
 import { hasPathway } from "../../sim/parameters/request.ts";
 import type { Box } from "../scene.ts";
-import { STUB } from "./cross-section.ts";
+import { type ChestPlace, trunkSize } from "./chest-place.ts";
+import { faceOf, PIECE, type SectionPlace } from "./cross-section.ts";
+import type { FigurePlace } from "./figure-drawing.ts";
 
 /** Linear size of a body against another: the root of the surfaces' ratio. */
 export const bodyScale = (bsa: number, against: number): number => Math.sqrt(bsa / against);
 
-/** A figure's width, arms included, in parts of its height. */
-export const FIGURE = 0.34;
+/** A figure's width, hands included, in parts of its height. */
+export const FIGURE = 0.38;
 /** More bodies than this are too small to look into. */
 const AT_ONCE = 4;
 
@@ -26,27 +27,83 @@ export function shownOf<T extends Shown>(points: readonly T[], width: number, ne
 
 type Shown = Pick<SweepPoint, "request">;
 
-/** Part of the room for a body and its pictures that the tallest body's width takes. */
-export const BODY = { pathway: 0.37, body: 0.92 } as const;
+/** Part of a column that the widest trunk takes, and that the cut tube takes at most, aslant as it lies. */
+const [TRUNK, CUT] = [0.96, 0.5];
+/** Part of the way across a column where the middle of the body stands, and where that of the cut tube. */
+const [BODY_AT, CUT_AT] = [0.17, 0.63];
+/** In sizes of type: over the cut tube, where the difference stands, and under it. */
+const [OVER, UNDER] = [1.9, 3.9];
 
-/** In sizes of type: scale bars of the pictures beside a body, and the words under all. */
-export const BESIDE = { bars: 3.4, words: 5.4 } as const;
-/** Part of a body's room that air takes. */
-export const AIR = 0.06;
+/** Of a row of bodies with a pathway. */
+export interface Column {
+  readonly point: SweepPoint;
+  readonly chest: ChestPlace;
+  readonly figure: FigurePlace;
+  readonly section: SectionPlace;
+}
 
-/** CSS px that the row takes of the box: half of it or little more, less where its width already limits the bodies and their pictures. @param need CSS px of each body */
-export function rowHeight<T extends Shown>(
-  box: Box,
-  points: readonly T[],
-  type: number,
-  need: number,
-): number {
+/** CSS px: sizes that all columns share. */
+interface Measures {
+  readonly step: number;
+  readonly trunk: { readonly perMillimetre: number; readonly tall: number };
+  readonly section: { readonly perMillimetre: number; readonly tall: number };
+}
+
+/** @param most CSS px of height for trunk and section at most */
+function measures(shown: readonly SweepPoint[], width: number, most: number): Measures {
+  const step = width / shown.length;
+  const [wide, tall] = trunkSize(lastOf(shown).request);
+  const faces = shown.map(faceOf);
+  const face = Math.max(...faces.map((each) => each.wide));
+  const high = Math.max(...faces.map((each) => each.over + each.wide * (1 + PIECE[1])));
+  const perMillimetre = Math.min((CUT * step) / (face * (1 + PIECE[0])), (0.32 * most) / high);
+  const section = { perMillimetre, tall: perMillimetre * high };
+  const scale = Math.max(0.01, Math.min((TRUNK * step) / wide, (most - section.tall) / tall));
+  return { step, section, trunk: { perMillimetre: scale, tall: scale * tall } };
+}
+
+export function columnsOf(shown: readonly SweepPoint[], box: Box, type: number): readonly Column[] {
+  const { step, trunk, section } = measures(shown, box.width, box.height - (OVER + UNDER) * type);
+  const largest = lastOf(shown).at;
+  const face = Math.max(...shown.map((point) => faceOf(point).wide));
+  const ground = box.y + box.height - UNDER * type;
+  return shown.map((point, i) => {
+    const left = box.x + i * step;
+    const tall = trunkSize(point.request)[1] * trunk.perMillimetre;
+    const under = face * section.perMillimetre * (0.5 + PIECE[1]);
+    return {
+      point,
+      chest: {
+        x: left + step / 2,
+        y: ground - section.tall - OVER * type - tall / 2,
+        perMillimetre: trunk.perMillimetre,
+      },
+      figure: { x: left + BODY_AT * step, ground, height: section.tall * bodyScale(point.at, largest) },
+      section: {
+        x: left + CUT_AT * step - (face * section.perMillimetre * PIECE[0]) / 2,
+        y: ground - under,
+        perMillimetre: section.perMillimetre,
+        type,
+      },
+    };
+  });
+}
+
+/** CSS px: without a pathway the words under a body, and the part of a column that the widest body takes. */
+export const LETTERS = 2;
+export const BODY = 0.92;
+
+/** In sizes of type: what the curves under the row need. */
+const CURVES = 17;
+
+/** CSS px that the row takes of the box: more than half of it, less where its width already limits it. @param need CSS px of each body */
+export function rowHeight(box: Box, points: readonly SweepPoint[], type: number, need: number): number {
   const shown = shownOf(points, box.width, need);
   const step = box.width / shown.length;
-  const pathway = shown.some(({ request }) => hasPathway(request.stage));
-  const part = BODY[pathway ? "pathway" : "body"];
-  const body = (step * part) / FIGURE + 2.5 * type;
-  if (!pathway) return Math.min(box.height * 0.5, body);
-  const pictures = (2 + STUB) * step * (1 - AIR - part) + BESIDE.bars * type;
-  return Math.min(box.height * 0.6, Math.max(body, pictures) + BESIDE.words * type);
+  if (!hasPathway(entryAt(shown, 0).request.stage))
+    return Math.min(box.height * 0.5, (step * BODY) / FIGURE + (LETTERS + 0.5) * type);
+  const words = (OVER + UNDER) * type;
+  const most = Math.min(0.64 * box.height, box.height - CURVES * type);
+  const { trunk, section } = measures(shown, box.width, most - words);
+  return Math.min(most, trunk.tall + section.tall + words);
 }

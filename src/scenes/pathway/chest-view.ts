@@ -5,11 +5,11 @@ import type { PathwayGeometry } from "../../sim/geometry/geometry.ts";
 import { anatomyLayer } from "../anatomy/anatomy-layer.ts";
 import { servesAt } from "../anatomy/painted-sheet.ts";
 import { standingAt } from "../anatomy/standing.ts";
-import { contour } from "../layers/contour.ts";
-import { distanceAt, type Plane } from "../layers/drawn-plane.ts";
-import { WALL } from "../layers/fade.ts";
+import type { Plane } from "../layers/drawn-plane.ts";
+import { surfaceOf } from "../layers/surface.ts";
 import { ease } from "../theme/motion.ts";
 import type { Theme } from "../theme/theme.ts";
+import { carriedOf } from "../theme/unsolved.ts";
 import type { Moment } from "./moment.ts";
 
 export interface ChestView {
@@ -75,14 +75,10 @@ export function chestView(): ChestView {
       calm = geometry === last ? calm + viewport.elapsed : 0;
       last = geometry;
       const density = scale * viewport.dense;
-      const carried = Object.values(circulation?.saturations ?? {}).map(Math.round);
-      const look = `${theme.name} ${carried}`;
+      const look = `${theme.name} ${carriedOf(circulation)}`;
       if (isDue(geometry, look, density)) {
         painted = { geometry, look, density };
-        const seen = contour(plane, plane.distance, WALL);
-        const lumen = contour(plane, plane.distance, 0);
-        const distance = (x: number, y: number) => distanceAt(plane, x, y);
-        const surface = { seen, lumen, distance, density };
+        const surface = surfaceOf(plane, density);
         paintNext = layer.begin(geometry.chest, circulation, surface, theme);
       }
       // Blood that moves does not wait for a chest that has yet to be seen.

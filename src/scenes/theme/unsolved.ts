@@ -6,3 +6,7 @@ const UNSOLVED: Circulation["saturations"] = { arterial: 75, pulmonaryVein: 96, 
 
 export const saturationsOf = (circulation: Circulation | null): Circulation["saturations"] =>
   circulation?.saturations ?? UNSOLVED;
+
+/** The same in whole percent: whether what was painted with it still holds. */
+export const carriedOf = (circulation: Circulation | null): readonly number[] =>
+  Object.values(circulation?.saturations ?? {}).map(Math.round);

@@ -3,6 +3,7 @@ import { usualWeight } from "../body/bsa.ts";
 import type { Circulation } from "../circulation/answer.ts";
 import { numberSetting } from "../parameters/parameters.ts";
 import {
+  albuminCarried,
   filtration,
   lymphAtRest,
   lymphCeiling,
@@ -37,6 +38,8 @@ export interface ExchangeCourse {
   readonly filtration: readonly number[];
   readonly lymph: readonly number[];
   readonly overflow: readonly number[];
+  /** g/h of albumin that lymph carries back */
+  readonly albumin: readonly number[];
   readonly drained: readonly number[];
   /** mmHg, the regions weighed by their share */
   readonly interstitialPressure: readonly number[];
@@ -48,8 +51,11 @@ export interface ExchangeCourse {
   readonly lymphMaximum: readonly number[];
   /** mL that the blood is short of */
   readonly bloodLost: readonly number[];
-  /** mL in all */
+  /** mL in all, and mL/kg */
   readonly drainedTotal: number;
+  readonly drainedPerKilogram: number;
+  /** mL/h of lymph in a healthy body of this size at rest */
+  readonly lymphHealthy: number;
   /** days until the drain gives less than DRY for good; null when it does not within the course. */
   readonly daysToDry: number | null;
 }
@@ -88,6 +94,8 @@ interface RegionState {
   readonly venous: (day: number) => number;
   /** mmHg in the tissue */
   pressure: number;
+  /** lymph flow over that at rest */
+  ratio: number;
   ceiling: number;
 }
 
@@ -108,6 +116,7 @@ export function solveExchange(circulation: Circulation, options: ExchangeOptions
     region,
     venous: settling((from) => venousPressure(region, from)),
     pressure: TISSUE_PRESSURE_USUAL,
+    ratio: 1,
     ceiling: setting("lymphMaximum"),
   }));
   const wound = operation ? 1 : 0;
@@ -141,6 +150,7 @@ export function solveExchange(circulation: Circulation, options: ExchangeOptions
       const lymphOutflow = Math.max(0, duct(day) - bloodLost / (VENOUS_COMPLIANCE * weight));
       const ceiling = lymphCeiling({ lymphMaximum: state.ceiling, lymphOutflow });
       const ratio = regionLymph(region, pressure, ceiling);
+      state.ratio = ratio;
       const filtered = filtration(region, tissue, pressure, ratio);
       const carried = ratio * lymphAtRest(region, weight);
       const over = overflow(region, tissue, pressure);
@@ -168,6 +178,7 @@ export function solveExchange(circulation: Circulation, options: ExchangeOptions
         filtration: flows.filtration,
         lymph: flows.lymph,
         overflow: flows.overflow,
+        albumin: states.reduce((sum, { region, ratio }) => sum + albuminCarried(region, ratio, weight), 0),
         drained,
         interstitialPressure: flows.pressure,
         plasmaOncoticPressure: oncotic,
@@ -177,7 +188,9 @@ export function solveExchange(circulation: Circulation, options: ExchangeOptions
       });
     }
   }
-  return { ...course, drainedTotal, daysToDry: dryDay(course, weight) };
+  const lymphHealthy = REGIONS.reduce((sum, region) => sum + lymphAtRest(region, weight), 0);
+  const drainedPerKilogram = drainedTotal / weight;
+  return { ...course, drainedTotal, drainedPerKilogram, lymphHealthy, daysToDry: dryDay(course, weight) };
 }
 
 const newCourse = () => ({
@@ -185,6 +198,7 @@ const newCourse = () => ({
   filtration: [] as number[],
   lymph: [] as number[],
   overflow: [] as number[],
+  albumin: [] as number[],
   drained: [] as number[],
   interstitialPressure: [] as number[],
   plasmaOncoticPressure: [] as number[],

@@ -1,6 +1,7 @@
 /** Filtration from capillaries, after Starling and Landis. Pressures mmHg, flows mL/h. */
 import { liverFiltration, liverLymph, weeping } from "./liver.ts";
 import { againstOutflow, lymphRatio } from "./lymph.ts";
+import { albuminOf } from "./protein.ts";
 import { TISSUE_PRESSURE_USUAL } from "./tissue.ts";
 
 /** mL/min/mmHg/kg, whole body (Guyton: 6.67 in 70 kg). */
@@ -64,6 +65,15 @@ export const lymphAtRest = (region: Region, weight: number): number =>
 /** mmHg: falls as the square root of lymph flow (steady protein leak carried off by more water). */
 const tissueOncotic = (region: Region, ratio: number): number =>
   TISSUE_ONCOTIC * Math.max(1, ratio) ** (-0.5 * region.washOut);
+
+/**
+ * g/h of albumin that a region's lymph carries back, at its flow over that at rest, in a body of this weight (kg): the lymph has the strength of
+ * the tissue's fluid, which its protein's pull says. Where that has settled it is what leaks through the capillaries' walls.
+ */
+export const albuminCarried = (region: Region, ratio: number, weight: number): number =>
+  (ratio * lymphAtRest(region, weight) * albuminOf(tissueOncotic(region, ratio))) / MILLILITRES;
+/** in a decilitre */
+const MILLILITRES = 100;
 
 /** mL/h, at a tissue pressure (mmHg) and a lymph flow over that at rest */
 export function filtration(region: Region, tissue: Tissue, tissuePressure: number, ratio: number): number {

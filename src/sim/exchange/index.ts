@@ -6,6 +6,7 @@ export {
   steadyExchange,
   type Tissue,
 } from "./filtration.ts";
-export { againstOutflow, lymphRatio } from "./lymph.ts";
+export { againstOutflow, lymphRatio, USUAL_OUTFLOW } from "./lymph.ts";
 export { albuminOf } from "./protein.ts";
+export { ductPressure } from "./region-veins.ts";
 export { tissueCompliance } from "./tissue.ts";

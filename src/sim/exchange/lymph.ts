@@ -10,7 +10,7 @@ export function lymphRatio(interstitialPressure: number, maximum: number): numbe
 }
 
 /** mmHg in the vein that the thoracic duct empties into: usual in health, and where its pump stalls (ducts were measured to 29 mmHg at a pathway of 12-20, Circulation 2017, abstract 19357). */
-const USUAL_OUTFLOW = 4;
+export const USUAL_OUTFLOW = 4;
 const STALLING_OUTFLOW = 60;
 const MIN_PUMPED = 0.1;
 

@@ -67,14 +67,25 @@ function weighedCells(solver: FlowSolver): { readonly cells: Int32Array; readonl
   const weights: number[] = [];
   for (let j = 1; j < ny - 1; j++)
     for (let i = 1; i < nx - 1; i++) {
-      const own = cellWeights(solver, j * nx + i);
+      const k = j * nx + i;
+      if (!hasFlow(solver, k)) continue;
+      const own = cellWeights(solver, k);
       const each = WEIGHTS.map((name) => own[name]);
       if (each.every((weight) => weight === 0)) continue;
-      cells.push(j * nx + i);
+      cells.push(k);
       weights.push(...each);
     }
   return { cells: Int32Array.from(cells), weights: Float64Array.from(weights) };
 }
+
+/** Whether any velocity moves in a cell, or is linked to it: most of the rectangle has neither. */
+const hasFlow = ({ arrays: a }: FlowSolver, k: number): boolean =>
+  a.uInverse[k]! > 0 ||
+  a.vInverse[k]! > 0 ||
+  a.uThroughCell[k]! > 0 ||
+  a.vThroughCell[k]! > 0 ||
+  a.uThroughCorner[k]! > 0 ||
+  a.vThroughCorner[k]! > 0;
 
 /** What lies beyond an opening doesn't count. */
 function cellWeights({ mesh, arrays: a }: FlowSolver, k: number): Weights {

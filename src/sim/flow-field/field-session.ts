@@ -26,8 +26,8 @@ export interface FieldChoice {
   /** cells across the narrowest opening, a fenestration left out (its own depth keeps its area) */
   readonly cellsAcross: number;
   readonly depth: "uniform" | "round";
-  /** s of blood time: the first boundary conditions find a flow that has already run so long, not blood at rest, unless the session was read before */
-  readonly lead?: number;
+  /** s of blood time: the first boundary conditions find a flow that has already run so long, not blood at rest, unless the session was advanced before */
+  readonly runUp?: number;
   /** count of sound's steps to one of advection and shear, 1 when left out */
   readonly soundSteps?: SoundSteps;
 }
@@ -46,8 +46,8 @@ export interface FieldSession {
   /** For a computer elsewhere that does what `advance` does: what it works on until the next boundary conditions or walls. */
   live(): LiveField;
   /**
-   * Another grid between the same walls and for the same boundary conditions: each call of what is returned lays a part of it, the present one goes on in
-   * between; true once the flow has moved over. Readings stand until the new grid's are as good.
+   * Another grid between the same walls: each call of what is returned lays a part of it, the present one goes on in between, be it for other boundary
+   * conditions; true once the flow has moved over. Readings stand until the new grid's are as good.
    */
   refine(choice: Resolution): () => boolean;
   /** New walls or cells of another width: flow is kept where the new lumen overlaps the old; `shape()` changes with it. */
@@ -96,16 +96,13 @@ export function buildField(geometry: FlowGeometry, fluid: FieldFluid, choice: Fi
   /** Laid when it is first needed: which openings' velocities are given is known with the boundary conditions. */
   let running: Running | undefined;
 
-  function lay(grid: GridChoice, mesh: CutCellMesh): FlowSolver {
-    return solverFor({ plane, boundary, grid, mesh }, { ...blood, soundSteps }, speed);
-  }
-
+  const lay = (grid: GridChoice, mesh: CutCellMesh): FlowSolver =>
+    solverFor({ plane, boundary, grid, mesh }, { ...blood, soundSteps }, speed);
   const read = (solver: FlowSolver, kept?: Kept) => readingOf(solver, blood, boundary, kept);
-
   function now(): Running {
     if (running) return running;
     const solver = lay(gridChoice, mesh);
-    if (boundary) lead = -runAhead(solver, boundary, choice.lead ?? 0);
+    if (boundary) lead = -runAhead(solver, boundary, choice.runUp ?? 0);
     running = read(solver);
     return running;
   }
@@ -113,10 +110,9 @@ export function buildField(geometry: FlowGeometry, fluid: FieldFluid, choice: Fi
   /** The same flow on a grid laid anew. */
   function relay({ solver, readings }: Running): void {
     speed = solver.fastest;
-    const { pace, rate } = readings.kept();
     const laid = lay(gridChoice, mesh);
     carry(solver, laid);
-    running = read(laid, { pace, rate });
+    running = read(laid, { ...readings.kept(), same: undefined });
   }
 
   /** The flow of `old` goes on in `solver`. */
@@ -129,15 +125,20 @@ export function buildField(geometry: FlowGeometry, fluid: FieldFluid, choice: Fi
   function* refining(choice: Resolution): Generator<undefined, void> {
     const grid = { ...gridChoice, dx: cellFor(plane, choice.cellsAcross) };
     const finer = yield* layMesh(plane, grid);
-    speed = now().solver.fastest;
-    const laid = lay(grid, finer);
-    yield;
-    const next = read(laid, now().readings.kept());
-    yield;
+    let used: BoundaryConditions | undefined;
+    let next: Running;
+    // Once more where what flows in has changed meanwhile.
+    do {
+      used = boundary;
+      speed = now().solver.fastest;
+      const laid = lay(grid, finer);
+      yield;
+      next = read(laid, now().readings.kept());
+    } while (used !== boundary);
     mesh = finer;
     gridChoice = grid;
     ({ cellsAcross, soundSteps = 1 } = choice);
-    carry(now().solver, laid);
+    carry(now().solver, next.solver);
     running = next;
   }
 
@@ -145,16 +146,15 @@ export function buildField(geometry: FlowGeometry, fluid: FieldFluid, choice: Fi
   const drive = (time: number, hold = holdFlow): void => {
     if (boundary) applyBoundary(now().solver, boundary, lead + time, hold);
   };
-
   const advance = (steps: number): number => advanceReading(now(), steps, drive);
-
   return {
     setBoundary(next) {
+      // What was only read so far is still at rest: its run-up is to come.
+      if (!boundary && running?.solver.time === 0) running = undefined;
       boundary = next;
       if (running && !fits(running.solver, next)) relay(running);
       else running?.readings.begin(periodOf(next), lungSide(next));
-      const { solver } = now();
-      solver.expect(boundarySpeed(solver, next));
+      expectInflow(now().solver, next);
     },
     advance,
     advanceSeconds: (seconds) => advanceFor(seconds, () => now().solver.step, advance),
@@ -176,10 +176,7 @@ export function buildField(geometry: FlowGeometry, fluid: FieldFluid, choice: Fi
       ...{ shapeId, time: lead + now().solver.time, readings: now().readings.now() },
       ...atCentres(now().solver, fluid.density, lungSide(boundary), into),
     }),
-    takeMeans() {
-      const means = running?.readings.takeMeans();
-      return means && { shapeId, ...means };
-    },
+    takeMeans: () => meansOf(running, shapeId),
     shape: () => readShape(mesh),
     get step() {
       return now().solver.step;
@@ -193,6 +190,11 @@ export function buildField(geometry: FlowGeometry, fluid: FieldFluid, choice: Fi
     },
   };
 }
+
+const meansOf = (running: Running | undefined, shapeId: number): FieldMeans | undefined => {
+  const means = running?.readings.takeMeans();
+  return means && { shapeId, ...means };
+};
 
 /** Advances `steps`, with readings where they are due; s that passed. */
 function advanceReading({ solver, readings }: Running, steps: number, drive: (time: number) => void): number {
@@ -215,7 +217,7 @@ function advanceFor(seconds: number, step: () => number, advance: (steps: number
 
 /** Lets the boundary conditions move blood at rest for `seconds`, up to the moment when the field's own time begins; s that passed. */
 function runAhead(solver: FlowSolver, boundary: BoundaryConditions, seconds: number): number {
-  solver.expect(boundarySpeed(solver, boundary));
+  expectInflow(solver, boundary);
   while (solver.time < seconds)
     solver.advance(Math.max(1, Math.floor((seconds - solver.time) / solver.step)), (time) =>
       applyBoundary(solver, boundary, time - seconds),
@@ -223,6 +225,9 @@ function runAhead(solver: FlowSolver, boundary: BoundaryConditions, seconds: num
   applyBoundary(solver, boundary, 0);
   return solver.time;
 }
+
+const expectInflow = (solver: FlowSolver, boundary: BoundaryConditions): void =>
+  solver.expect(boundarySpeed(solver, boundary));
 
 /** Whether what is given at each opening is still of the same kind. */
 const fits = ({ openings }: FlowSolver, boundary: BoundaryConditions): boolean =>

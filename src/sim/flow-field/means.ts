@@ -122,9 +122,13 @@ const onMesh = (before: KeptMeans, to: CutCellMesh): Arrays =>
 /** Cells (indices) in which anything moves or has a pressure: those in the blood, those that the wall cuts, those beyond openings. */
 function movingCells({ mesh: { nx, ny }, arrays, openings }: FlowSolver): Int32Array {
   const { uInverse, vInverse, pInverse } = arrays;
-  const faces = openings.map(({ held }) => [new Set(held.u), new Set(held.v)] as const);
-  const across = (k: number) => uInverse[k]! > 0 || faces.some(([u]) => u.has(k));
-  const up = (k: number) => vInverse[k]! > 0 || faces.some(([, v]) => v.has(k));
+  const [heldAcross, heldUp] = [new Uint8Array(nx * ny), new Uint8Array(nx * ny)];
+  for (const { held } of openings) {
+    for (const k of held.u) heldAcross[k] = 1;
+    for (const k of held.v) heldUp[k] = 1;
+  }
+  const across = (k: number) => uInverse[k]! > 0 || heldAcross[k] === 1;
+  const up = (k: number) => vInverse[k]! > 0 || heldUp[k] === 1;
   const cells: number[] = [];
   for (let k = 0; k < nx * (ny - 1); k++)
     if (pInverse[k]! > 0 || across(k) || across(k + 1) || up(k) || up(k + nx)) cells.push(k);

@@ -33,8 +33,21 @@ export interface Readings {
 export interface Kept {
   readonly pace: number;
   readonly rate: number;
-  /** of the same plane: shown until this grid's own are as good */
-  readonly same?: { readonly mean: Period; readonly settled: boolean; readonly means: KeptMeans | undefined };
+  /** of the same plane */
+  readonly same:
+    | undefined
+    | {
+        /** shown until this grid's own are as good; undefined before the first period was complete */
+        readonly stand: Stand | undefined;
+        /** of that period until now */
+        readonly begun: readonly Moment[];
+        readonly means: KeptMeans | undefined;
+      };
+}
+
+interface Stand {
+  readonly mean: Period;
+  readonly settled: boolean;
 }
 
 /**
@@ -60,11 +73,12 @@ export function trackReadings(
   let periods: readonly Period[] = [];
   let settled = false;
   let mean: Period = {
-    ...momentsMean([measure(lungSide)]),
+    ...momentsMean([...(earlier?.same?.begun ?? []), measure(lungSide)]),
     eddies: 0,
     passed: {},
   };
-  let stand = earlier?.same;
+  let stand = earlier?.same?.stand;
+  let begun = earlier?.same?.begun ?? [];
   let { pace, rate } = earlier ?? { pace: 0, rate: 0 };
   clock.begin(seconds);
 
@@ -77,6 +91,7 @@ export function trackReadings(
     periods = [];
     settled = false;
     stand = undefined;
+    begun = [];
     means.begin();
   }
 
@@ -105,7 +120,7 @@ export function trackReadings(
         moments.push(measure(lungSide));
         eddies.sample();
         // Until the first period is complete, the mean of its part so far: inflow must be known at once.
-        if (periods.length === 0) mean = { ...mean, ...momentsMean(moments) };
+        if (periods.length === 0) mean = { ...mean, ...momentsMean([...begun, ...moments]) };
       }
       if (tick % MEANS_EVERY === 0) means.sample(lungSide);
       if (tick === TICKS) closePeriod();
@@ -118,7 +133,14 @@ export function trackReadings(
       pace = (steps * solver.step) / wallSeconds;
       rate = (steps * solver.cells) / wallSeconds;
     },
-    kept: () => ({ pace, rate, same: { ...(stand ?? { mean, settled }), means: means.kept() } }),
+    kept: () => ({
+      ...{ pace, rate },
+      same: {
+        stand: stand ?? (periods.length > 0 ? { mean, settled } : undefined),
+        begun: periods.length > 0 ? [] : [...begun, ...moments],
+        means: means.kept(),
+      },
+    }),
     now() {
       const shown = stand ?? { mean, settled };
       return {

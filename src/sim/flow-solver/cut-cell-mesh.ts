@@ -1,7 +1,8 @@
 /** Which part of each cell of a square grid is blood: face openings, cell areas, depth, and which cells are beyond an opening. */
 import { type LocalDepth, roundDepth, uniformDepth } from "../geometry/depth.ts";
-import { planeDistance, seenFrom, shapeBounds } from "../geometry/distance.ts";
-import type { FlowGeometry } from "../geometry/geometry.ts";
+import type { DepthGrid } from "../geometry/depth-grid.ts";
+import { planeDistance, shapeBounds } from "../geometry/distance.ts";
+import type { FlowGeometry, Opening } from "../geometry/geometry.ts";
 
 /** Empty cells around the blood, so that no stencil leaves the arrays. */
 const MARGIN = 3;
@@ -17,9 +18,9 @@ export interface CutCellMesh extends LocalDepth {
   readonly dx: number;
   readonly originX: number;
   readonly originY: number;
-  /** mm [ny*nx] at cell centres, negative in the blood */
+  /** mm [ny*nx] at cell centres, negative in the blood; far outside no more than it is */
   readonly distance: Float64Array;
-  /** mm [ny*nx] at the lower left corner of each cell */
+  /** mm [ny*nx] at the lower left corner of each cell; far from the wall as in its middle */
   readonly corner: Float64Array;
   /** 0..1 [ny*nx]: open part of the west face, of the south face, and of the cell's area */
   readonly west: Float64Array;
@@ -28,6 +29,12 @@ export interface CutCellMesh extends LocalDepth {
   /** [ny*nx] index of the opening beyond which a cell is, or -1 */
   readonly beyond: Int16Array;
 }
+
+/** Cells from the wall within which corners are looked at for themselves; farther away they lie on the same side as their cell. */
+const NEAR = 4;
+/** Part of a distance outside the blood within which no blood is, whatever shapes say where they taper or are cut; and cells that are kept from it. */
+const CLEAR = 0.5;
+const KEPT = 2;
 
 /** Cell width, and how deep the plane is: 1 everywhere, or as round lumens. */
 export interface GridChoice {
@@ -60,34 +67,65 @@ export function* layMesh(
   const distance = new Float64Array(count);
   const corner = new Float64Array(count);
   const beyond = new Int16Array(count).fill(-1);
-  for (let j = 0, k = 0; j < ny; j++) {
-    for (let i = 0; i < nx; i++, k++) {
-      const x = originX + i * dx;
-      const y = originY + j * dx;
-      distance[k] = gap(x, y);
-      corner[k] = gap(x - 0.5 * dx, y - 0.5 * dx);
-      geometry.openings.forEach((opening, n) => {
-        const seen = seenFrom(opening, x, y);
-        // Distances are rounded: a cell centre exactly on the plane counts as inside.
-        if (
-          seen.beyond > 1e-9 * dx &&
-          seen.beyond <= (CHANNEL + 1) * dx &&
-          Math.abs(seen.across) <= 0.5 * opening.width + dx
-        )
-          beyond[k] = n;
-      });
+  const grid = { nx, ny, dx, originX, originY };
+  const cut = nearOpening(geometry, 2 * CHANNEL * dx);
+  for (let j = 0; j < ny; j++) {
+    let clear = 0;
+    const y = originY + j * dx;
+    for (let k = j * nx, x = originX; k < (j + 1) * nx; k++, x = originX + (k - j * nx) * dx) {
+      const here = clear > 0 ? distance[k - 1]! - dx : gap(x, y);
+      if (clear > 0) clear--;
+      else if (here > 0) clear = Math.max(0, Math.floor((CLEAR * here) / dx) - KEPT);
+      distance[k] = here;
+      // Where a shape's distance jumps one of the four cells around may still be near; where an opening cuts it, none.
+      const least = Math.min(
+        Math.abs(here),
+        Math.abs(distance[k - 1] ?? here),
+        Math.abs(distance[k - nx] ?? here),
+        Math.abs(distance[k - nx - 1] ?? here),
+      );
+      corner[k] = least < NEAR * dx || cut(x, y) ? gap(x - 0.5 * dx, y - 0.5 * dx) : here;
     }
     yield;
   }
+  geometry.openings.forEach((opening, n) => {
+    markBeyond(grid, opening, n, beyond);
+  });
   // A wall that passes through a corner to within rounding must not open a sliver.
   for (let k = 0; k < count; k++) if (Math.abs(corner[k]!) < 1e-7 * dx) corner[k] = 0;
   const faces = openFaces(nx, ny, corner);
   closeSlivers(nx, ny, beyond, faces);
   yield;
-  const grid = { nx, ny, dx, originX, originY };
   const local = depth === "round" ? roundDepth(geometry, grid, distance) : uniformDepth(grid);
   yield;
   return { ...grid, distance, corner, beyond, ...faces, ...local };
+}
+
+/** Whether a point (mm) lies within an opening's width, and `more` mm, of its middle. */
+function nearOpening({ openings }: FlowGeometry, more: number): (x: number, y: number) => boolean {
+  const discs = openings.map(({ centre: [x, y], width }) => ({ x, y, radius2: (width + more) ** 2 }));
+  return (x, y) => {
+    for (const disc of discs) if ((x - disc.x) ** 2 + (y - disc.y) ** 2 < disc.radius2) return true;
+    return false;
+  };
+}
+
+/** Marks the cells beyond the `n`th opening. */
+function markBeyond(
+  { nx, ny, dx, originX, originY }: DepthGrid,
+  opening: Opening,
+  n: number,
+  beyond: Int16Array,
+) {
+  const [normalX, normalY] = opening.normal;
+  for (let k = 0; k < nx * ny; k++) {
+    const x = originX + (k % nx) * dx - opening.centre[0];
+    const y = originY + Math.floor(k / nx) * dx - opening.centre[1];
+    const out = x * normalX + y * normalY;
+    // Distances are rounded: a cell centre exactly on the plane counts as inside.
+    if (out <= 1e-9 * dx || out > (CHANNEL + 1) * dx) continue;
+    if (Math.abs(y * normalX - x * normalY) <= 0.5 * opening.width + dx) beyond[k] = n;
+  }
 }
 
 function bounds(geometry: FlowGeometry, dx: number): [number, number, number, number] {

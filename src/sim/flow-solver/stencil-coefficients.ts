@@ -81,8 +81,7 @@ function links(mesh: CutCellMesh, a: SolverArrays): void {
           reach(mesh, k + nx, 1, south[k + nx]!) - reach(mesh, k, 1, south[k]!),
           size === 0 ? 0 : deltaY / size,
         );
-      const around = [depth[k]!, depth[k - 1]!, depth[k - nx]!, depth[k - nx - 1]!].filter((h) => h > 0);
-      const h = around.reduce((sum, value) => sum + value, 0) / Math.max(1, around.length);
+      const h = meanAround(depth, nx, k);
       // A closed face represents the wall; two open parts separated by the wall have no link.
       const apart = corner[k]! > 0;
       if (linked(west[k]!, west[k - nx]!, apart))
@@ -92,6 +91,13 @@ function links(mesh: CutCellMesh, a: SolverArrays): void {
         a.vThroughCorner[k] =
           (h * 0.5 * (west[k]! + west[k - nx]!)) / Math.max(0.25, 0.5 * (south[k]! + south[k - 1]!));
     }
+}
+
+/** Mean depth of the cells around a corner that have any. */
+function meanAround(depth: Float64Array, nx: number, k: number): number {
+  const [a, b, c, d] = [depth[k]!, depth[k - 1]!, depth[k - nx]!, depth[k - nx - 1]!];
+  const count = (a > 0 ? 1 : 0) + (b > 0 ? 1 : 0) + (c > 0 ? 1 : 0) + (d > 0 ? 1 : 0);
+  return (a + b + c + d) / Math.max(1, count);
 }
 
 const linked = (a: number, b: number, apart: boolean): boolean => (apart ? a > 0 !== b > 0 : a > 0 || b > 0);

@@ -6,7 +6,7 @@
 
 import { entryAt } from "../checked/present.ts";
 import type { DepthGrid } from "./depth-grid.ts";
-import { planeDistance, shapeDistance, type TubePoint, tubePoint } from "./distance.ts";
+import { planeDistance, shapeBounds, shapeDistance, type TubePoint, tubePoint } from "./distance.ts";
 import type { FlowGeometry, Shape } from "./geometry.ts";
 import { localThickness } from "./thickness.ts";
 
@@ -75,7 +75,7 @@ function diameterOf(shape: Shape, grid: DepthGrid): (x: number, y: number, k: nu
   if ("disc" in shape) width = () => 2 * shape.disc.radius;
   else if ("ellipse" in shape) width = () => 2 * Math.min(...shape.ellipse.radii);
   else {
-    const own = localThickness(grid, gap, gridDistance(grid, gap));
+    const own = localThickness(grid, gap, gridDistance(grid, gap, shapeBounds(shape)));
     width = (k) => entryAt(own, k);
   }
   return (x, y, k) => {
@@ -85,13 +85,26 @@ function diameterOf(shape: Shape, grid: DepthGrid): (x: number, y: number, k: nu
   };
 }
 
-function gridDistance(grid: DepthGrid, gap: (x: number, y: number) => number): Float64Array {
+/** `gap` at the cell centres; endless well outside `box` (mm: left, bottom, right, top), in which all that is negative lies. */
+function gridDistance(
+  grid: DepthGrid,
+  gap: (x: number, y: number) => number,
+  [left, bottom, right, top]: readonly [number, number, number, number],
+): Float64Array {
   const { nx, ny, dx, originX, originY } = grid;
-  const out = new Float64Array(nx * ny);
-  for (let j = 0, k = 0; j < ny; j++)
-    for (let i = 0; i < nx; i++, k++) out[k] = gap(originX + i * dx, originY + j * dx);
+  const out = new Float64Array(nx * ny).fill(Number.POSITIVE_INFINITY);
+  const reach = 3 * dx;
+  for (let j = 0, k = 0; j < ny; j++) {
+    const y = originY + j * dx;
+    const beside = y < bottom - reach || y > top + reach;
+    for (let i = 0; i < nx; i++, k++) {
+      const x = originX + i * dx;
+      if (!beside && x >= left - reach && x <= right + reach) out[k] = gap(x, y);
+    }
+  }
   return out;
 }
+const EVERYWHERE = [-Infinity, -Infinity, Infinity, Infinity] as const;
 
 /** A solid that halves the inscribed width halves the diameter with it. */
 function narrowBySolids(
@@ -102,7 +115,7 @@ function narrowBySolids(
 ): void {
   const reach = 4 * grid.dx;
   const bare = planeDistance({ ...geometry, solid: [] }, reach);
-  const before = localThickness(grid, bare, gridDistance(grid, bare));
+  const before = localThickness(grid, bare, gridDistance(grid, bare, EVERYWHERE));
   const after = localThickness(grid, planeDistance(geometry, reach), distance);
   for (let k = 0; k < diameter.length; k++)
     if (entryAt(before, k) > 0 && entryAt(after, k) > 0)
@@ -138,6 +151,8 @@ function spreadSteps(grid: DepthGrid, distance: Float64Array, sharp: Float64Arra
   const depth = sharp.slice();
   const narrow = sharp.slice();
   const diagonal = DEPTH_GROWTH ** Math.SQRT2;
+  const beside = [-1, 1, -nx, nx];
+  const across = [-nx - 1, -nx + 1, nx - 1, nx + 1];
   const lower = (k: number, from: number, growth: number): boolean => {
     if (entryAt(distance, from) > 0.5 * dx || depth[from] === 0) return false;
     const bound = entryAt(depth, from) * growth;
@@ -153,8 +168,8 @@ function spreadSteps(grid: DepthGrid, distance: Float64Array, sharp: Float64Arra
     for (let n = nx + 1; n < count - nx - 1; n++) {
       const k = forward ? n : count - 1 - n;
       if (entryAt(distance, k) > dx) continue;
-      for (const step of [-1, 1, -nx, nx]) if (lower(k, k + step, DEPTH_GROWTH)) changed = true;
-      for (const step of [-nx - 1, -nx + 1, nx - 1, nx + 1]) if (lower(k, k + step, diagonal)) changed = true;
+      for (const step of beside) if (lower(k, k + step, DEPTH_GROWTH)) changed = true;
+      for (const step of across) if (lower(k, k + step, diagonal)) changed = true;
     }
   }
   return { depth, narrow };

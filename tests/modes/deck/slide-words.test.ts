@@ -31,7 +31,6 @@ const said = (of: DrawnStop, field: Partial<FieldReadings> | null) => {
 };
 
 test("only a number that a still picture can have is waited for", () => {
-  // Its technical text, which no slide shows, reads the flow's turning share.
   expect(readsFlow(stop(race))).toBe(false);
   expect(readsFlow(stop(TURNS))).toBe(true);
 });

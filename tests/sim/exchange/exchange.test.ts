@@ -1,5 +1,5 @@
 import { describe, expect, test } from "vitest";
-import { lymphAtRest, regionLymph } from "../../../src/sim/exchange/filtration.ts";
+import { albuminCarried, lymphAtRest, regionLymph } from "../../../src/sim/exchange/filtration.ts";
 import {
   againstOutflow,
   albuminOf,
@@ -133,4 +133,24 @@ test("28 mmHg of plasma protein is 4.4 g/dL of albumin, 20 is 3.6 (Landis & Papp
 test("a Valsalva manoeuvre overflows nothing for good: its exchange is that of rest", () => {
   const strained = answer("extracardiac", CHILD, { breathing: "valsalva" });
   expect(strained.exchange.overflow).toBeCloseTo(answer("extracardiac").exchange.overflow, 6);
+});
+
+test("albumin carried back: 31 mL/h of lymph at 1.8 g/dL in a healthy child of 18 kg, and less to each mL as water washes it out", () => {
+  const rest = REGIONS.reduce((sum, region) => sum + lymphAtRest(region, 18.3), 0);
+  // 0.3 mmHg net of 6.67 mL/min/mmHg in 70 kg
+  expect(rest).toBeCloseTo((6.67 * 0.3 * 60 * 18.3) / 70, 6);
+  const carried = (ratio: number) =>
+    REGIONS.reduce((sum, region) => sum + albuminCarried(region, ratio, 18.3), 0);
+  expect(carried(1)).toBeCloseTo((rest * albuminOf(8)) / 100, 9);
+  for (let ratio = 1; ratio < 12; ratio++) {
+    expect(carried(ratio + 1)).toBeGreaterThan(carried(ratio));
+    expect(carried(ratio + 1) / (ratio + 1)).toBeLessThan(carried(ratio) / ratio);
+  }
+  // The liver's sinusoids hold no protein back.
+  const liver = REGIONS.find(({ name }) => name === "liver")!;
+  expect(albuminCarried(liver, 6, 18.3)).toBeCloseTo(6 * albuminCarried(liver, 1, 18.3), 9);
+  const course = solveExchange(answer("extracardiac"));
+  expect(course.lymphHealthy).toBeCloseTo(rest, 0);
+  expect(course.albumin).toHaveLength(course.days.length);
+  expect(course.drainedPerKilogram).toBeCloseTo(course.drainedTotal / 18.3, 1);
 });

@@ -12,9 +12,10 @@ setJoined({
   within: paintWithin,
   floor: paintFloor,
   mixing,
-  sewn(ink, bounds, anatomy, { outlines, theme }) {
+  sewn(ink, bounds, anatomy, seen) {
     const { graft, hole, scale } = anatomy.frame;
-    paintChamber(ink, bounds, anatomy, outlines, theme);
+    const { theme } = seen;
+    paintChamber(ink, bounds, anatomy, seen);
     if (graft?.kind !== "patch") return;
     paintPatch(ink, graft, scale, theme);
     if (hole) paintHole(ink, hole, scale, theme);

@@ -1,4 +1,5 @@
 /** What shows in an opened right atrium behind its blood: ridges of muscle, the patch that closes the septum, mouths in the back wall, and the roof's wide opening to the pulmonary arteries. */
+import { entryAt, lastOf, present } from "../../../sim/checked/present.ts";
 import { line as lineOf, spotAt } from "../../../sim/geometry/centreline.ts";
 import type { ChestFrame, Point } from "../../../sim/geometry/geometry.ts";
 import { mix } from "../../theme/colour.ts";
@@ -8,9 +9,9 @@ import { returning } from "../great-vessels.ts";
 import { laidOver, scratch } from "../paint-tube.ts";
 import { type Bounds, type Ink, type Outlines, strokes, trace } from "../painted-sheet.ts";
 import { smoothLine } from "../placing.ts";
-import { CLOTH, inside, tissue } from "../tones.ts";
+import { CLOTH, cutFace, inside, tissue } from "../tones.ts";
 import { keepChamber } from "./chamber-edges.ts";
-import { connectionOf, INNER, placesIn, rounded } from "./chamber-shape.ts";
+import { connectionOf, edgesOf, onOval, placesIn, SEPTUM } from "./chamber-shape.ts";
 import { insideOf, soften } from "./paint-tunnel-lining.ts";
 import { paintRidge } from "./ridges.ts";
 import { runningSuture } from "./running-suture.ts";
@@ -31,8 +32,7 @@ export function paintChamberLining(
   const look = insideOf(theme);
   const own = scratch(ink, bounds);
   own.fillStyle = look.body;
-  for (const loop of lumen) {
-    const inner = rounded(loop, INNER);
+  for (const inner of edgesOf(lumen)) {
     trace(own, inner, true);
     own.fill();
     own.save();
@@ -46,46 +46,37 @@ export function paintChamberLining(
   own.globalCompositeOperation = "source-atop";
   paintSqueezed(own, anatomy, chamber, theme);
   paintMarks(own, frame, theme);
-  const { beyond, rim, vessel } = connectionOf(frame, lumen);
-  paintConfluence(own, vessel, s, theme);
   own.globalCompositeOperation = "source-over";
   keepChamber(own, chamber, s, bounds);
+  const { seam, lip } = connectionOf(frame, lumen);
+  // In the opening the artery's own back wall is seen, deeper than the atrium's.
+  const beside = ([x, y]: Point, sign: 1 | -1, up: number): Point => [x + sign * AWAY * s, y + up * s];
+  const opening = [
+    ...seam,
+    beside(lastOf(seam), 1, -4),
+    beside(lastOf(lip), 1, 16),
+    ...[...lip].reverse(),
+    beside(entryAt(lip, 0), -1, 16),
+    beside(entryAt(seam, 0), -1, -4),
+  ];
   own.globalCompositeOperation = "destination-out";
-  for (const outline of [...beyond, rim()]) {
-    trace(own, outline, true);
-    own.fill();
-  }
+  trace(own, opening, true);
+  own.fill();
   laidOver(ink, own, bounds);
-  // The artery's back wall lies deep in the opening.
   ink.save();
-  trace(ink, rim(), true);
+  trace(ink, opening, true);
   ink.clip();
-  ink.translate(0.8 * s, -1.4 * s);
-  soften(ink, rim(), 5 * s, inside(theme).edge);
+  // The roof's edge throws its shadow into the artery.
+  ink.translate(0.6 * s, -1.4 * s);
+  soften(ink, lip, 4 * s, inside(theme).edge);
   ink.restore();
-  paintRim(ink, rim, s, theme);
+  paintSeam(ink, seam, s, theme);
+  paintLip(ink, lip, s, theme);
   paintCavalRim(ink, frame, theme);
 }
 
-/** Both arteries are one behind the roof, which they lift before them: their blood shines through it. */
-function paintConfluence(
-  ink: Ink,
-  [low = [], high = []]: readonly (readonly Point[])[],
-  s: number,
-  theme: Theme,
-): void {
-  const look = insideOf(theme);
-  ink.save();
-  trace(ink, [...low, ...[...high].reverse()], true);
-  ink.clip();
-  ink.globalAlpha = 0.5;
-  ink.fillStyle = mix(look.body, theme.colour.poor, 0.55);
-  ink.fill();
-  soften(ink, low, 6 * s, look.shade);
-  soften(ink, high, 3 * s, look.shade);
-  ink.restore();
-  for (const edge of [low, high]) soften(ink, edge, 2.4 * s, look.shade);
-}
+/** mm of a 5-year-old to either side of the seam that are the arteries' */
+const AWAY = 30;
 
 /** The upper vein opens through the roof with a rounded edge of its own, which no surgeon has touched. */
 function paintCavalRim(
@@ -105,20 +96,38 @@ function paintCavalRim(
   paintRidge(ink, edge(2.2 * s), 2.2, s, theme);
 }
 
-/** The roof's edge around the opening to the pulmonary arteries, turned up and sewn to theirs. */
-export function paintRim(
-  ink: Ink,
-  rim: (more?: number) => readonly Point[],
-  size: number,
-  theme: Theme,
-): void {
+/** The atrium's cut edge, turned up and sewn to the artery's. */
+export function paintSeam(ink: Ink, seam: readonly Point[], size: number, theme: Theme): void {
   const look = tissue("atrium", theme);
-  strokes(ink, rim(0.9 * size), size, [
-    [3.1, look.edge],
-    [2.5, look.body],
-    [1, look.light],
+  const [, wall, face] = cutFace(theme);
+  ink.save();
+  ink.lineCap = "butt";
+  const above = (mm: number): readonly Point[] => seam.map(([x, y]): Point => [x, y + mm * size]);
+  strokes(ink, above(1.1), size, [
+    [2, present(wall)[1]],
+    [1.4, present(face)[1]],
   ]);
-  runningSuture(ink, rim(1.1 * size), 1.2 * size, theme);
+  strokes(ink, above(-0.5), size, [
+    [2.4, look.edge],
+    [1.8, look.body],
+    [0.7, look.light],
+  ]);
+  runningSuture(ink, above(0.4), 1.2 * size, theme);
+  ink.restore();
+}
+
+/** In front it is the roof's edge that is sewn to the artery, seen from beneath the upper vein's mouth. */
+export function paintLip(ink: Ink, lip: readonly Point[], size: number, theme: Theme): void {
+  const look = tissue("atrium", theme);
+  ink.save();
+  ink.lineCap = "butt";
+  strokes(ink, lip, size, [
+    [1.9, look.edge],
+    [1.4, look.body],
+    [0.6, look.light],
+  ]);
+  runningSuture(ink, lip, 0.9 * size, theme);
+  ink.restore();
 }
 
 /** By how much the filled chamber flattens a vein that passes behind its middle. */
@@ -159,7 +168,7 @@ function paintMarks(
 ): void {
   const at = placesIn(chamber);
   paintRidges(ink, at, 1 + (6 * s) / chamber[1], s, theme);
-  paintSeptum(ink, at(0.4, -0.12), [0.22 * chamber[0], 0.23 * chamber[1]], s, theme);
+  paintSeptum(ink, chamber, s, theme);
   paintCoronarySinus(ink, at(0.2, -0.5), s, theme);
   // The fold before the lower vein's mouth (Eustachian valve).
   const [x, y] = [ivc.centre[0] - 4 * s, -0.93 * chamber[1]];
@@ -192,25 +201,30 @@ function paintRidges(ink: Ink, at: PlaceAt, top: number, size: number, theme: Th
   ridge([at(-0.24, top), at(-0.42, 0.6), at(-0.52, 0.1), at(-0.48, -0.4), at(-0.28, -0.9)], 2.6);
 }
 
-/** The oval rim of the septum, its hole closed with a patch. */
-function paintSeptum(ink: Ink, [x, y]: Point, [wide, high]: Point, size: number, theme: Theme): void {
+/** Of half its width: how far the patch reaches from where it is cut. */
+const PATCH = 0.5;
+
+/** The septum's hole closed with a patch, within its oval rim; the front half is cut away. */
+function paintSeptum(ink: Ink, chamber: Point, size: number, theme: Theme): void {
   const look = tissue("atrium", theme);
+  const on = onOval(chamber);
+  const [x, y] = on(SEPTUM.at);
+  const high = (on(SEPTUM.at + SEPTUM.half)[1] - on(SEPTUM.at - SEPTUM.half)[1]) / 2;
   const oval = (more: number): Point[] =>
     Array.from({ length: 41 }, (_, i) => {
       const turn = (2 * Math.PI * i) / 40;
-      const [u, v] = [(wide + more) * Math.cos(turn), (high + more) * Math.sin(turn)];
-      return [x + 0.97 * u - 0.24 * v, y + 0.24 * u + 0.97 * v];
+      return [x + (PATCH * chamber[0] + more) * Math.cos(turn), y + (high + more) * Math.sin(turn)];
     });
-  strokes(ink, oval(0.8 * size), size, [
-    [2, look.shade],
-    [1.4, look.body],
-    [0.4, look.light],
+  strokes(ink, oval(1.1 * size), size, [
+    [3, look.shade],
+    [2.2, look.body],
+    [0.7, look.light],
   ]);
   const { body, fold } = CLOTH[theme.name];
   trace(ink, oval(0), true);
   ink.fillStyle = theme.name === "dark" ? mix(body, "#000000", 0.5) : mix(body, fold, 0.12);
   ink.fill();
-  runningSuture(ink, oval(-0.5 * size), size, theme, 0.6);
+  runningSuture(ink, oval(-0.3 * size), size, theme, 0.6);
 }
 
 /** Its mouth in the back wall before the septum, with a thin fold at its lower rim. */

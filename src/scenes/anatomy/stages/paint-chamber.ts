@@ -1,20 +1,29 @@
 /** A right atrium that is the pathway itself, opened from the front: its stretched wall around the blood, and the seams by which its roof is sewn to the pulmonary arteries. */
 
 import { entryAt } from "../../../sim/checked/present.ts";
-import type { ChestFrame, Opening, Point } from "../../../sim/geometry/geometry.ts";
-import { spots } from "../../drawing/curve-drawing.ts";
+import type { Opening, Point } from "../../../sim/geometry/geometry.ts";
 import { WALL } from "../../layers/fade.ts";
+import { mix } from "../../theme/colour.ts";
 import type { Theme } from "../../theme/theme.ts";
 import type { Anatomy } from "../chest-anatomy.ts";
-import type { HeartShape } from "../heart-shape.ts";
-import { paintOrgan } from "../paint-organ.ts";
+import type { Seen } from "../joined.ts";
+import { paintEnd } from "../paint-graft.ts";
 import { laidOver, scratch } from "../paint-tube.ts";
-import { type Bounds, type Ink, type Outlines, strokes, trace } from "../painted-sheet.ts";
-import { smoothLine } from "../placing.ts";
-import { tissue } from "../tones.ts";
-import { connectionOf, edgeOf, INNER, rounded, sleeveOf } from "./chamber-shape.ts";
+import { type Bounds, type Ink, strokes, trace } from "../painted-sheet.ts";
+import { CLOTH, roundOf, threadOf, tissue } from "../tones.ts";
+import {
+  arterial,
+  type Chambered,
+  connectionOf,
+  edgesOf,
+  type Loops,
+  onOval,
+  SEPTUM,
+  sleeveOf,
+} from "./chamber-shape.ts";
 import { type Cut, clearVeins, litAcross, paintCutMuscle, thinned } from "./cut-muscle.ts";
-import { paintRim } from "./paint-chamber-lining.ts";
+import { paintLip, paintSeam } from "./paint-chamber-lining.ts";
+import { paintRightGroove } from "./paint-right-groove.ts";
 
 /** mm of a 5-year-old: the atrium's muscle, thinner at its roof; and where the tricuspid valve is missing. */
 const MUSCLE = 3.8;
@@ -22,11 +31,13 @@ const ROOF = 2.5;
 const FLOOR = 5.6;
 /** degrees from the patient's left to the middle of the missing inlet, and how far it reaches to either side */
 const INLET = -32;
-const ABOUT = 36;
+const ABOUT = 24;
 /** mm of a 5-year-old from a hole's outer end on, as far as anything lies before it */
 const WAY = 13;
-/** How much of the opening's rim is seen through the blood. */
-const THROUGH = 0.7;
+/** How much of the seam is seen through the blood. */
+const THROUGH = 0.5;
+/** mm of a 5-year-old over which the wall grows as thin as the artery to which it is sewn */
+const SEWN = 6;
 
 /** 1 at the middle of the missing inlet, 0 away from it */
 const atInlet = (degrees: number): number =>
@@ -39,8 +50,7 @@ export function paintChamber(
   ink: Ink,
   bounds: Bounds,
   { frame: { chamber, ...rest }, heart }: Anatomy,
-  { seen, lumen = [] }: Outlines,
-  theme: Theme,
+  { outlines: { seen, lumen = [] }, saturations, theme }: Seen,
 ): void {
   if (!chamber) return;
   const frame = { ...rest, chamber };
@@ -54,75 +64,66 @@ export function paintChamber(
     }
     own.globalCompositeOperation = "source-over";
   };
-  const edges = edgeOf(frame, lumen);
-  paintGroove(own, chamber, heart, s, theme);
-  takeOut(seen.map((loop) => rounded(loop, INNER)));
-  paintWall(own, frame, edges, sleeveOf(frame, lumen), theme);
+  const edges = edgesOf(lumen);
+  paintRightGroove(own, frame, heart, roundOf(saturations.arterial, theme), theme);
+  takeOut(edgesOf(seen));
+  paintWall(own, frame, lumen, theme);
   takeOut(edges);
+  paintCutPatch(own, chamber, s, theme);
   if (frame.hole) paintWay(own, frame.hole, s, theme);
   laidOver(ink, own, bounds);
   ink.globalAlpha = THROUGH;
-  paintRim(ink, connectionOf(frame, lumen).rim, s, theme);
+  const { seam, lip } = connectionOf(frame, lumen);
+  paintSeam(ink, seam, s, theme);
+  paintLip(ink, lip, s, theme);
   ink.globalAlpha = 1;
 }
 
-/** The heart's edge beside the groove, along and across, from its lower end up to the aorta. */
-const SHOULDER = spots("-2 34, 2 30.4, -3.4 26.6, -6 20, -4 13");
-
-/** Fat between the floor that has no valve and the ventricle, with a coronary artery cut across. */
-function paintGroove(ink: Ink, [a, b]: Point, heart: HeartShape, s: number, theme: Theme): void {
-  const fat = tissue("sac", theme);
-  const on = (degrees: number, out: number): Point => {
-    const turn = (degrees * Math.PI) / 180;
-    return [(a + out * s) * Math.cos(turn), (b + out * s) * Math.sin(turn)];
-  };
-  const along = Array.from({ length: 41 }, (_, i) => on(INLET + ABOUT * (i / 20 - 1), 0));
-  const outer = smoothLine([on(INLET - ABOUT, 1), ...SHOULDER.map((point) => heart.at(...point))]);
-  paintOrgan(
-    ink,
-    [...outer, ...along.reverse()],
-    { ...fat, light: fat.body },
-    {
-      depth: 3 * s,
-      edge: 0.5 * s,
-    },
-  );
-  const [x, y] = on(INLET - 9, 5 + FLOOR);
-  const wall = tissue("atrium", theme);
-  for (const [reach, colour] of [
-    [1.9, wall.edge],
-    [1.5, wall.light],
-    [0.9, wall.shade],
-  ] as const) {
-    ink.beginPath();
-    ink.arc(x, y, reach * s, 0, 2 * Math.PI);
-    ink.fillStyle = colour;
-    ink.fill();
-  }
-}
-
-/** Over the veins' own wall it grows thin as a sleeve. */
-function paintWall(
-  ink: Ink,
-  frame: ChestFrame & { readonly chamber: Point },
-  edges: readonly (readonly Point[])[],
-  sleeveAt: (point: Point) => number,
-  theme: Theme,
-): void {
+/** Over the veins' own wall it grows thin as a sleeve; to the arteries it is sewn. */
+function paintWall(ink: Ink, frame: Chambered, lumen: Loops, theme: Theme): void {
   const { chamber, scale: s, hole } = frame;
   const [a, b] = chamber;
   const lit = litAcross(ink, [-0.7 * a, 0.9 * b], [0.8 * a, -0.9 * b], theme);
+  const [sleeveAt, inArtery] = [sleeveOf(frame), arterial(frame)];
+  const { right, left } = connectionOf(frame, lumen);
+  const on = onOval(chamber);
+  const patch = [-1, 1].map((sign) => on(SEPTUM.at + sign * SEPTUM.half));
+  const ends = [right.low, right.high, left.low, left.high, ...patch];
   const cutAt = (at: Point): Cut => {
     const sleeve = sleeveAt(at);
+    const degrees = degreesOf(at, chamber);
     const roof = Math.min(1, Math.max(0, (2 * at[1]) / b - 0.6));
-    const whole = MUSCLE - (MUSCLE - ROOF) * roof + (FLOOR - MUSCLE) * atInlet(degreesOf(at, chamber));
-    return { at, thick: hole && inHole(at, hole) ? 0 : thinned(s * whole, sleeve), sleeve };
+    const whole = s * (MUSCLE - (MUSCLE - ROOF) * roof + (FLOOR - MUSCLE) * atInlet(degrees));
+    const far = Math.min(...ends.map(([x, y]) => Math.hypot(at[0] - x, at[1] - y)));
+    const sewn = Math.max(0, 1 - far / (SEWN * s));
+    const none = inArtery(at) || Math.abs(degrees - SEPTUM.at) < SEPTUM.half || (hole && inHole(at, hole));
+    return { at, thick: none ? 0 : thinned(whole + (WALL - whole) * sewn, sleeve), sleeve };
   };
-  for (const edge of edges) {
+  for (const edge of edgesOf(lumen)) {
     const cuts = edge.map(cutAt);
     cuts.push(entryAt(cuts, 0));
     paintCutMuscle(ink, cuts, s, lit, tissue("atrium", theme));
-    clearVeins(ink, cuts);
+    clearVeins(
+      ink,
+      cuts.map((cut) => (inArtery(cut.at) ? { ...cut, sleeve: 0 } : cut)),
+    );
+  }
+}
+
+/** The patch that closes the septum, where it is cut: beyond it is the left atrium. */
+function paintCutPatch(ink: Ink, chamber: Point, size: number, theme: Theme): void {
+  const { body, fold } = CLOTH[theme.name];
+  const on = onOval(chamber);
+  const along = (out: number): readonly Point[] =>
+    Array.from({ length: 21 }, (_, i) => on(SEPTUM.at + SEPTUM.half * (i / 10 - 1), out));
+  const [inner, outer] = [along(0), along(WALL)];
+  trace(ink, [...inner, ...[...outer].reverse()], true);
+  ink.fillStyle = mix(body, "#ffffff", 0.5);
+  ink.fill();
+  for (const edge of [inner, outer]) strokes(ink, edge, size, [[0.4, mix(fold, "#000000", 0.2)]]);
+  for (const sign of [-1, 1]) {
+    const [from, to] = [0, 1].map((out) => on(SEPTUM.at + sign * SEPTUM.half, out)) as [Point, Point];
+    paintEnd(ink, from, [to[0] - from[0], to[1] - from[1]], size, threadOf(theme));
   }
 }
 

@@ -3,15 +3,7 @@ import { Container, Graphics } from "pixi.js";
 import type { Circulation } from "../../../sim/circulation/answer.ts";
 import { anatomyOf } from "../../anatomy/chest-anatomy.ts";
 import { type Painted, servesAt, sheet } from "../../anatomy/painted-sheet.ts";
-import {
-  DESCENT,
-  lungsAt,
-  OUTSIDE,
-  partOfFullest,
-  sectionOf,
-  standingAt,
-  type Ventricle,
-} from "../../anatomy/standing.ts";
+import { OUTSIDE, partOfFullest, sectionOf, standingAt, type Ventricle } from "../../anatomy/standing.ts";
 import type { Theme } from "../../theme/theme.ts";
 import { chestFrame } from "../chest-plan.ts";
 import { saturationOf } from "../circuit-blood.ts";
@@ -29,6 +21,8 @@ interface Moved {
   readonly still: boolean;
   /** heart and lungs fill the picture */
   readonly close?: boolean;
+  /** mm by which the diaphragm's hole for the lower vein stands lower against the heart */
+  readonly down: number;
 }
 
 /** Containers in mm of the chest, y up. */
@@ -84,7 +78,7 @@ export function twoVentricles(): TwoVentricles {
     }
   };
 
-  const swell = ({ circulation, time, still }: Moved): void => {
+  const swell = ({ circulation, time, still, down }: Moved): void => {
     // They are drawn at their fullest.
     const size = (volume: string) => (still ? 1 : partOfFullest(circulation, volume, time));
     const section = (name: Ventricle) => (still ? 1 : sectionOf(circulation, name, time));
@@ -108,7 +102,6 @@ export function twoVentricles(): TwoVentricles {
       const [across, along] = held.map((part) => 1 + part * (size(volume) - 1));
       sheets[name].view.scale.set(across, along);
     }
-    const down = (lungsAt(circulation, time, still) - 1) * DESCENT;
     sheets.hiatus.view.y = -down;
   };
 
