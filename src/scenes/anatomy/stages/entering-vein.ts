@@ -116,21 +116,21 @@ export function paintStump(ink: Ink, { frame, heart: { size, atrium } }: Anatomy
   const foot = Math.min(roofAt(-half), roofAt(half));
   const place = (across: number, up: number): Point => [across * half, foot + up * size];
   const dome = smoothLine([
-    place(-1.5, 0.2),
-    place(-1.12, 0.9),
-    place(-0.98, 2.6),
+    place(-1.12, -0.4),
+    place(-1.06, 1.2),
+    place(-0.96, 2.8),
     place(-0.66, 4.6),
     place(0, DOME),
     place(0.66, 4.6),
-    place(0.98, 2.6),
-    place(1.12, 0.9),
-    place(1.5, 0.2),
+    place(0.96, 2.8),
+    place(1.06, 1.2),
+    place(1.12, -0.4),
   ]);
   ink.save();
   ink.beginPath();
-  ink.rect(-3 * half, foot - 0.4 * size, 6 * half, 12 * size);
+  ink.rect(-3 * half, foot + 0.5 * size, 6 * half, 12 * size);
   ink.clip();
-  paintOrgan(ink, [...dome, place(1.5, -3), place(-1.5, -3)], look, { depth: 2.4 * s, walled: dome });
+  paintOrgan(ink, [...dome, place(1.12, -3), place(-1.12, -3)], look, { depth: 2.4 * s, walled: dome });
   strokes(ink, dome, s, [[0.6, look.edge]]);
   ink.restore();
   const seam = smoothLine([

@@ -1,5 +1,6 @@
 /** The atrium of a heart whose atrial septum was excised: the blood of both sides by its oxygen, the pulmonary veins' mouths in the back wall, and the rim that is left of the septum. */
 import { lastOf } from "../../../sim/checked/present.ts";
+import { closedOutline } from "../../../sim/geometry/centreline.ts";
 import type { Point } from "../../../sim/geometry/geometry.ts";
 import { spots } from "../../drawing/curve-drawing.ts";
 import { bloodColour, groundColour, mix } from "../../theme/colour.ts";
@@ -9,19 +10,22 @@ import type { BloodTube } from "../great-vessels.ts";
 import { isCommon } from "../heart-shape.ts";
 import type { Saturations } from "../joined.ts";
 import { paintMouths } from "../paint-mouths.ts";
+import { paintOrgan } from "../paint-organ.ts";
 import { castShadow } from "../paint-tube.ts";
 import { type Ink, strokes, trace } from "../painted-sheet.ts";
 import { placing } from "../placing.ts";
 import { roundOf, tissue } from "../tones.ts";
 import { paintEustachianValve, paintNeck, paintStump } from "./entering-vein.ts";
-import { paintRidge } from "./ridges.ts";
 
 /** The hole where the septum was excised, seen from the right side aslant, x and y in the heart: middle, and half of its width and height; right of the aorta, so that nothing lies before it. */
 const DEFECT = { middle: [-4.6, -3], half: [6.8, 9.6] } as const;
 /** By how much its far edge lies aside: the septum's thickness is seen between both. */
 const FAR_EDGE: Point = [1.5, -0.5];
-/** What is left of the septum above and below it, as ridges to the roof and to the floor. */
-const RIDGES = ["-6.6 15.6, -7 11, -5.8 7", "-4.6 -12.4, -3.2 -17, -0.4 -21.6"].map(spots);
+/** What is left of the septum above and below it, to the roof and to the floor. */
+const LEFT = [
+  "-11 1, -11.2 6, -12.6 11, -14 17, -5 20, 3 20, 2.6 12, 2.4 4, -4 0",
+  "-10.8 -7, -10.4 -11.6, -10.6 -15, -7 -19.6, -1 -26, 4 -24, 3 -16, 2.4 -9, -4 -6",
+].map((outline) => closedOutline(spots(outline)));
 
 const oval = ({ middle, half }: { readonly middle: Point; readonly half: Point }, more = 0): Point[] =>
   Array.from({ length: 49 }, (_, i) => {
@@ -58,13 +62,12 @@ function paintSeptum(ink: Ink, anatomy: Anatomy, { ivc, arterial }: Saturations,
   } = anatomy;
   const look = tissue("atrium", theme);
   const { inHeart } = placing(frame);
-  for (const ridge of RIDGES)
-    paintRidge(
+  for (const outline of LEFT)
+    paintOrgan(
       ink,
-      ridge.map((point) => inHeart(...point)),
-      2.4,
-      size,
-      theme,
+      outline.map((point) => inHeart(...point)),
+      look,
+      { depth: 2 * size, alpha: 0.5 },
     );
   const rim = defectOf(anatomy);
   const far = rim.map(([x, y]): Point => [x + FAR_EDGE[0] * size, y + FAR_EDGE[1] * size]);
@@ -79,9 +82,9 @@ function paintSeptum(ink: Ink, anatomy: Anatomy, { ivc, arterial }: Saturations,
   const [x, y] = inHeart(...DEFECT.middle);
   const half = DEFECT.half[0] * size;
   const through = ink.createLinearGradient(x - half, y, x + half, y);
-  const shaded = (saturation: number) => mix(groundColour(theme.colour, saturation), look.edge, 0.3);
+  const shaded = (saturation: number) => mix(groundColour(theme.colour, saturation), look.shade, 0.45);
   through.addColorStop(0, shaded(ivc));
-  through.addColorStop(1, mix(shaded(arterial), look.body, 0.3));
+  through.addColorStop(1, shaded(arterial));
   ink.fillStyle = through;
   ink.fill();
   const { a: px, b: turned } = ink.getTransform();
