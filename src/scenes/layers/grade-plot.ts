@@ -173,14 +173,17 @@ function nameBeside(
   { plot, least, most, x, y }: Axes,
 ): void {
   const first = stretchesOf(points).find(({ from, to }) => to - from > 0.2);
+  if (!first || !roomy(plot, sizes)) return;
   const [low = least, next = most] = wholeMarks(least, most, plot.height, sizes.axis * LEVELS);
-  const level = entryAt(points, 0).pressure / (next - low);
-  if (!first) return;
+  const step = next - low;
+  const level = entryAt(points, 0).pressure / step;
+  // Where levels are far apart both names may stand in one room: each nearer to its own line.
+  const near = y(0) - y(step) > FAR_APART * sizes.axis ? 0.5 - 0.23 * way : 0.5;
   words.write(
     {
       lines: [{ words: theme.say(first.key), size: sizes.axis, colour: theme.colour.inkSoft }],
       x: x(0) + 0.6 * sizes.axis,
-      y: y((next - low) * ((way > 0 ? Math.ceil(level) : Math.floor(level) - 1) + 0.5)),
+      y: y(step * ((way > 0 ? Math.ceil(level) : Math.floor(level) - 1) + near)),
       anchor: [0, 0.5],
       bare: true,
     },
@@ -188,8 +191,9 @@ function nameBeside(
   );
 }
 
-/** Heights of type from level to level at least, and from row to row of names. */
+/** Heights of type from level to level, at least and where that is far, and from row to row of names. */
 const LEVELS = 1.6;
+const FAR_APART = 2.2;
 const ROW = 1.3;
 
 function writeRow(

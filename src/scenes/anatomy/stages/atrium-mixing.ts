@@ -32,11 +32,11 @@ const FROM_BELOW: readonly (readonly [before: readonly Point[], after: readonly 
   ],
   [
     "-3.8 -28, -3.8 -22, -5.8 -16, -8 -10.6, -6.6 -6, -4 -5",
-    "3 -1.4, 10 2.8, 17 5.2, 21.6 5, 26.8 1.2, 29.8 -3.6, 31.2 -8",
+    "3 -1.4, 10 3, 17 6, 21.8 6.2, 27 3, 30.4 -1.8, 31.8 -7.2",
   ],
   [
     "-1.6 -28, -1.6 -22, -3 -17.6, -5 -12.8, -5 -9.4, -3.4 -8.4",
-    "3 -4, 10 0.8, 17 3.6, 21.2 3.6, 26.2 -0.6, 28.8 -5, 30 -9",
+    "3 -4, 10 1, 17 5, 21.6 5.4, 27 2.2, 30 -2.4, 31 -7.6",
   ],
 ].map(([before = "", after = ""]) => [spots(before), spots(after)]);
 
@@ -47,8 +47,8 @@ const BEFORE = 6;
 /** mm of a 5-year-old's heart within the defect from where on a mark is not cut by its rim */
 const CLEAR = 1.6;
 /** Along the ventricle's axis: between which places streams become one, and before that each mark's colour the mixture's; and the width of that one, the valve's own. */
-const [PARTED, MIXED] = [12, 26];
-const COLOURED = [-12, 18] as const;
+const [PARTED, MIXED] = [8, 22];
+const COLOURED = [-12, 16] as const;
 const WIDE = 17;
 
 /** 1 before the first of two places on the ventricle's axis, 0 beyond the second. */
