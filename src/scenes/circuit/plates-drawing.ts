@@ -28,6 +28,8 @@ export interface PaneContents {
   readonly extent: Extent;
   /** how the plane lies in its box; as its plates leave room where left out */
   readonly fit?: Fit;
+  /** CSS px that something else takes above the plates on the left */
+  readonly head?: number;
   /** marks by origin in heart and lungs, where they move */
   readonly marks?: Marks;
   /** stage, output and saturation written above; elsewhere they stand beside the picture */
@@ -79,7 +81,9 @@ export function drawPlates(sheet: Sheet, contents: PaneContents, vessels: readon
   const gap = type.label * 0.7;
   words.begin();
   const blocks = measured(sheet, contents, plates);
-  const { area, head } = contents.titled ? writeTitle(sheet, contents, blocks, box) : { area: box, head: 0 };
+  const { area, head } = contents.titled
+    ? writeTitle(sheet, contents, blocks, box)
+    : { area: box, head: contents.head ?? 0 };
   const wanted = fitting(blocks, area.height, type.label * 0.42);
   const { fit, places } = arrange(wanted, area, gap, contents.extent, { head, at: contents.fit });
   // Rather none than one over blood.
