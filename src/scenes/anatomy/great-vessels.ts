@@ -154,7 +154,7 @@ function pulmonaryVeins(place: Placing, { size }: HeartShape): readonly BloodTub
   };
   // Behind an atrium that reaches far to the right they go on to its left part, close to where the septum was.
   const common = isCommon(frame);
-  const mouth = common ? right + (frame.lowerVein ? 30 : 20) : Math.max(0, right) + 12;
+  const mouth = common ? right + (frame.lowerVein ? 30 : 21.6) : Math.max(0, right) + 12;
   const [upper, lower] = common ? [-4, -13.6] : [8, -7];
   const [rightUpper, rightLower] = VEIN_ROOTS.right;
   const [leftUpper, leftLower] = VEIN_ROOTS.left;
