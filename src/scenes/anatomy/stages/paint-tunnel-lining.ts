@@ -61,7 +61,7 @@ function paintInsideOfCloth(ink: Ink, graft: Graft, size: number, theme: Theme):
   const [foot, side] = [lineBehind(graft), across(graft, 1)];
   const { body, fold } = CLOTH[theme.name];
   const dark = theme.name === "dark";
-  const lit = dark ? mix(body, "#000000", 0.46) : mix(body, fold, 0.1);
+  const lit = dark ? mix(body, "#000000", 0.6) : mix(body, fold, 0.1);
   trace(ink, [...foot, ...[...side].reverse()], true);
   ink.save();
   ink.clip();
