@@ -202,14 +202,14 @@ function paintRidges(ink: Ink, at: PlaceAt, top: number, size: number, theme: Th
 }
 
 /** Of half its width: how far the patch reaches from where it is cut. */
-const PATCH = 0.5;
+const PATCH = 0.7;
 
 /** The septum's hole closed with a patch, within its oval rim; the front half is cut away. */
 function paintSeptum(ink: Ink, chamber: Point, size: number, theme: Theme): void {
   const look = tissue("atrium", theme);
   const on = onOval(chamber);
   const [x, y] = on(SEPTUM.at);
-  const high = (on(SEPTUM.at + SEPTUM.half)[1] - on(SEPTUM.at - SEPTUM.half)[1]) / 2;
+  const high = (1.2 * (on(SEPTUM.at + SEPTUM.half)[1] - on(SEPTUM.at - SEPTUM.half)[1])) / 2;
   const oval = (more: number): Point[] =>
     Array.from({ length: 41 }, (_, i) => {
       const turn = (2 * Math.PI * i) / 40;
