@@ -81,7 +81,7 @@ function hasValues(sweep: Sweep, plot: SweepPlot): boolean {
 /** Parts of a plot's width that a remark takes at most. */
 const NARROW = 0.75;
 /** The same of what is said of a measured range, within the plot. */
-const LOW = 0.56;
+const LOW = 0.64;
 
 /** The range, and what it is, with a sample, in the line of the plot's title. */
 function shadeMeasured(

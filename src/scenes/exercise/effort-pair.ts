@@ -80,7 +80,9 @@ function writeTable(
 ): void {
   const { colour } = theme;
   const two = states.length === 2;
-  const columns = two ? [0.2, 0.8] : [0.78];
+  // The words take the same room in a narrow table.
+  const side = box.width > NAMED * type ? 0.2 : 0.12;
+  const columns = two ? [side, 1 - side] : [0.78];
   const write = (text: string, at: readonly [part: number, row: number], anchor: number, bold: boolean) => {
     const note: Note = {
       lines: [{ words: text, size: type, colour: bold ? colour.ink : colour.inkSoft, bold }],
@@ -115,7 +117,7 @@ function writeTable(
 const BODY_WIDE = 0.3;
 const TABLE_SHARE = 0.32;
 /** Legs at work are shown to the feet, down to this height of a body in CSS px; below it trunk and thighs alone. */
-const LEAST = 260;
+const MIN_HEIGHT = 260;
 const WITH_LEGS: Extent = { ...BODY };
 /** In sizes of type: the width from which the stage's name stands in the corner beside a head. */
 const NAMED = 34;
@@ -152,7 +154,7 @@ export function effortPair() {
             still: frame.still,
             labels: false,
             focus: frame.state.view.focus,
-            extent: above.height < LEAST ? BODY : WITH_LEGS,
+            extent: above.height < MIN_HEIGHT ? BODY : WITH_LEGS,
             titled: false,
           },
           { ...above, x: above.x + i * width, width },
