@@ -17,10 +17,10 @@ export interface SweepPlot {
   readonly read: (circulation: Circulation) => number;
   /** The range that the number's law leaves open. */
   readonly band?: (circulation: Circulation) => readonly [low: number, high: number] | undefined;
-  /** A range of the vertical axis that has been measured, shaded all along where its words (by key) have room. */
+  /** A range of the vertical axis that has been measured, shaded all along where what is said of it (by key) has room. */
   readonly measured?: (
     circulation: Circulation,
-  ) => { readonly range: readonly [number, number]; readonly words: string } | null;
+  ) => { readonly range: readonly [number, number]; readonly key: string } | null;
   /** What is said under the end of a lone curve, from all its states. */
   readonly remark?: (states: readonly Circulation[], theme: Theme) => string | null;
 }
@@ -80,6 +80,8 @@ function hasValues(sweep: Sweep, plot: SweepPlot): boolean {
 
 /** Parts of a plot's width that a remark takes at most. */
 const NARROW = 0.75;
+/** The same of what is said of a measured range, within the plot. */
+const LOW = 0.64;
 
 /** The range, and what it is, with a sample, in the line of the plot's title. */
 function shadeMeasured(
@@ -93,19 +95,28 @@ function shadeMeasured(
   const measured = solved.map((each) => plot.measured?.(each)).find(Boolean);
   if (!measured) return;
   const line = (text: string) => ({
-    lines: [{ words: text, size: type, colour: theme.colour.inkSoft }],
+    lines: [{ words: text, size: 0.92 * type, colour: theme.colour.inkSoft }],
     anchor: [1, 1] as const,
     bare: true,
   });
-  const says = line(theme.say(measured.words));
+  const says = line(theme.say(measured.key));
   const [title, note] = [words.measure(line(theme.say(plot.title)), theme), words.measure(says, theme)];
-  const [right, sample] = [inner.x + inner.width, 1.6 * type];
-  if (title.width + note.width + 2 * sample > inner.width) return;
+  const sample = 1.2 * type;
+  const taken = note.width + sample;
   const [low, high] = measured.range.map(toY) as [number, number];
+  const foot = inner.y + inner.height;
+  // Else low at the right, where a rising curve leaves room.
+  const y =
+    title.width + taken + type < inner.width
+      ? inner.y - type * 0.25
+      : taken < LOW * inner.width && note.height < foot - low
+        ? foot - 0.5 * (foot - low - note.height)
+        : null;
+  if (y === null) return;
+  const right = inner.x + inner.width;
   const shade = { color: theme.colour.inkSoft, alpha: 0.14 };
   ink.rect(inner.x, high, inner.width, low - high).fill(shade);
-  const y = inner.y - type * 0.25;
-  ink.rect(right - note.width - sample, y - 0.85 * note.height, sample * 0.75, 0.7 * note.height).fill(shade);
+  ink.rect(right - taken, y - 0.85 * note.height, 0.8 * sample, 0.7 * note.height).fill(shade);
   words.write({ ...says, x: right, y }, theme);
 }
 

@@ -4,7 +4,7 @@ import type { Frame } from "../../chain/frame.ts";
 import { formatNumber, formatQuantity } from "../../i18n/index.ts";
 import type { Circulation } from "../../sim/circulation/answer.ts";
 import { numberSetting } from "../../sim/parameters/parameters.ts";
-import { BODY } from "../circuit/arrange.ts";
+import { BODY, type Extent } from "../circuit/arrange.ts";
 import { type Canvas, pane } from "../circuit/circuit-pane.ts";
 import { lettering, type Note } from "../drawing/lettering.ts";
 import { flowTrace, meanOf } from "../drawing/trace-clock.ts";
@@ -65,16 +65,24 @@ interface Table {
   readonly states: readonly Circulation[];
   readonly box: Box;
   readonly type: number;
+  /** as many as there is room for, the first ones before the rest */
+  readonly rows: number;
 }
 
-/** What the rows need, CSS px. */
-const tableHeight = (type: number): number => type * (AIR + LINE * (ROWS.length + 1));
+/** CSS px of so many rows under their heading. */
+const heightOf = (rows: number, type: number): number => type * (AIR + LINE * (rows + 1));
 
 /** Words between the numbers of both; under a lone body its numbers behind the words. */
-function writeTable(words: ReturnType<typeof lettering>, { states, box, type }: Table, theme: Theme): void {
+function writeTable(
+  words: ReturnType<typeof lettering>,
+  { states, box, type, rows }: Table,
+  theme: Theme,
+): void {
   const { colour } = theme;
   const two = states.length === 2;
-  const columns = two ? [0.2, 0.8] : [0.78];
+  // The words take the same room in a narrow table.
+  const side = box.width > NAMED * type ? 0.2 : 0.12;
+  const columns = two ? [side, 1 - side] : [0.78];
   const write = (text: string, at: readonly [part: number, row: number], anchor: number, bold: boolean) => {
     const note: Note = {
       lines: [{ words: text, size: type, colour: bold ? colour.ink : colour.inkSoft, bold }],
@@ -88,7 +96,9 @@ function writeTable(words: ReturnType<typeof lettering>, { states, box, type }: 
   states.forEach((state, i) => {
     write(headingOf(effortOf(state), theme), [columns[i] ?? 0.5, 0], 0.5, true);
   });
-  const shown = ROWS.filter(({ read }) => states.every((state) => Number.isFinite(read(state))));
+  const shown = ROWS.slice(0, rows).filter(({ read }) =>
+    states.every((state) => Number.isFinite(read(state))),
+  );
   shown.forEach(({ key, read, unit }, row) => {
     write(
       theme.say(`further.exercise.row.${key}`),
@@ -105,7 +115,12 @@ function writeTable(words: ReturnType<typeof lettering>, { states, box, type }: 
 
 /** Parts of a height that a body needs in width, and of the box's height that the table may take. */
 const BODY_WIDE = 0.3;
-const TABLE_SHARE = 0.45;
+const TABLE_SHARE = 0.32;
+/** Legs at work are shown to the feet, down to this height of a body in CSS px; below it trunk and thighs alone. */
+const MIN_HEIGHT = 260;
+const WITH_LEGS: Extent = { ...BODY };
+/** In sizes of type: the width from which the stage's name stands in the corner beside a head. */
+const NAMED = 34;
 
 export function effortPair() {
   const view = new Container();
@@ -118,9 +133,10 @@ export function effortPair() {
       const { axis, label } = sizesIn(box, canvas.floor);
       const states = pairOf(frame);
       words.begin();
-      const table = tableHeight(axis);
-      const tabled = table < TABLE_SHARE * box.height;
-      const above = { ...box, height: box.height - (tabled ? table : 0) };
+      const room = Math.floor((TABLE_SHARE * box.height) / axis / LINE) - 1;
+      const rows = Math.max(0, Math.min(ROWS.length, room));
+      const table = heightOf(rows, axis);
+      const above = { ...box, height: box.height - table };
       const both = states.length === 2 && above.width / 2 > BODY_WIDE * above.height;
       const own = frame.panes[0]?.circulation;
       const shown = both ? states : states.filter((state) => state === own);
@@ -138,7 +154,7 @@ export function effortPair() {
             still: frame.still,
             labels: false,
             focus: frame.state.view.focus,
-            extent: BODY,
+            extent: above.height < MIN_HEIGHT ? BODY : WITH_LEGS,
             titled: false,
           },
           { ...above, x: above.x + i * width, width },
@@ -146,7 +162,7 @@ export function effortPair() {
           theme,
         );
       });
-      if (own)
+      if (own && box.width > NAMED * axis)
         words.write(
           {
             lines: [
@@ -162,12 +178,11 @@ export function effortPair() {
           },
           theme,
         );
-      if (tabled)
-        writeTable(
-          words,
-          { states, box: { ...box, y: above.y + above.height, height: table }, type: axis },
-          theme,
-        );
+      writeTable(
+        words,
+        { states, box: { ...box, y: above.y + above.height, height: table }, type: axis, rows },
+        theme,
+      );
       words.end();
     },
     release() {

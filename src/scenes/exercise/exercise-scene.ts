@@ -36,7 +36,7 @@ export const makeExercise: MakeScene = () => {
       title: "further.exercise.oxygen",
       read: ({ extras }) => extras.oxygenUsePerKilogram ?? Number.NaN,
       measured: ({ request }) =>
-        hasPathway(request.stage) ? { range: PEAK, words: "further.exercise.peak" } : null,
+        hasPathway(request.stage) ? { range: PEAK, key: "further.exercise.peak" } : null,
     },
     {
       title: "further.exercise.drop",
