@@ -1,3 +1,4 @@
+// @vitest-environment happy-dom
 import { expect, test } from "vitest";
 import type { Frame } from "../../src/chain/frame.ts";
 import { planSweep, type Sweep } from "../../src/chain/running-sweep.ts";

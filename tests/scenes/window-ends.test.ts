@@ -2,8 +2,11 @@
 import { expect, it } from "vitest";
 import { anatomyOf } from "../../src/scenes/anatomy/chest-anatomy.ts";
 import { coursesOf } from "../../src/scenes/anatomy/courses.ts";
+import { seenUnder } from "../../src/scenes/anatomy/covers.ts";
 import { distanceAt, drawnPlane } from "../../src/scenes/layers/drawn-plane.ts";
 import { lipOf, windowEnd } from "../../src/scenes/layers/window-ends.ts";
+import { band } from "../../src/sim/geometry/centreline.ts";
+import { outlineDistance } from "../../src/sim/geometry/distance.ts";
 import { pathwayGeometry } from "../../src/sim/geometry/pathways/index.ts";
 import type { CirculationRequest } from "../../src/sim/parameters/request.ts";
 import { START } from "../../src/state/scene-state.ts";
@@ -53,19 +56,24 @@ it("blood of the liver goes up at both sides of that from the legs, as the plane
   expect(legs.seen[0]).toBeLessThan(0.1);
 });
 
-it("fewer of the aorta's marks stand before the pathway than elsewhere in it", () => {
-  const geometry = pathwayGeometry(START.request)!;
-  const plane = drawnPlane(geometry);
-  const aorta = coursesOf({ ...geometry.chest }, (x, y) => distanceAt(plane, x, y)).find(
-    ({ flow, carries }) => flow === "aorta" && carries === "arterial",
-  )!;
-  const seen = (over: boolean) =>
-    [...aorta.seen].filter(
-      (_, i) =>
-        aorta.y[i]! > geometry.chest.svc.centre[1] - 60 &&
-        distanceAt(plane, aorta.x[i]!, aorta.y[i]!) < 0 === over &&
-        aorta.seen[i]! > 0,
-    );
-  expect(Math.max(...seen(true))).toBeLessThan(0.4);
-  expect(Math.max(...seen(false))).toBe(1);
+it.each(STAGES)("of %s blood is not seen where the pathway passes behind the aorta", (stage) => {
+  const { chest, ...geometry } = pathwayGeometry({ ...START.request, stage })!;
+  const plane = drawnPlane({ ...geometry });
+  const seen = seenUnder(chest, plane);
+  const { line, from, to } = anatomyOf(chest).before.at(-1)!;
+  const away = outlineDistance(band(line, from, to));
+  let [behind, beside] = [0, 0];
+  for (let x = plane.originX; x < chest.left.centre[0]; x += 0.7)
+    for (let y = plane.originY; y < chest.svc.centre[1]; y += 0.7) {
+      if (distanceAt(plane, x, y) >= 0) continue;
+      if (away(x, y) < -1) {
+        behind++;
+        expect(seen(x, y)).toBe(0);
+      } else if (away(x, y) > 3 && x > -15 * chest.scale) {
+        beside++;
+        expect(seen(x, y)).toBe(1);
+      }
+    }
+  expect(behind).toBeGreaterThan(50);
+  expect(beside).toBeGreaterThan(500);
 });

@@ -8,6 +8,7 @@ import { type HeartShape, heartShape } from "./heart-shape.ts";
 import { type LungShape, lungShape } from "./lung-shape.ts";
 import { pericardium } from "./pericardium.ts";
 import { placing } from "./placing.ts";
+import { rightAppendage, rightAtrium } from "./right-atrium-shape.ts";
 
 /** What can be kept off or outlined. `ground`: all else lies on it, plates too. `open`: a band whose ends stay open. */
 interface Part {
@@ -22,6 +23,9 @@ export interface Anatomy {
   readonly heart: HeartShape;
   readonly lungs: readonly [right: LungShape, left: LungShape];
   readonly abdomen: AbdomenShape;
+  /** closed outlines; empty where the right atrium is part of the pathway or of a common one */
+  readonly rightAtrium: readonly Point[];
+  readonly rightAppendage: readonly Point[];
   /** the pericardium's cut edge: a closed outline */
   readonly pericardium: readonly Point[];
   /** behind heart and pathway */
@@ -63,6 +67,8 @@ function make(frame: ChestFrame): Anatomy {
     heart,
     lungs,
     abdomen,
+    rightAtrium: rightAtrium(place),
+    rightAppendage: rightAppendage(place),
     pericardium: pericardium(place),
     ...tubes,
     parts: [
@@ -72,6 +78,7 @@ function make(frame: ChestFrame): Anatomy {
       ...tubes.behind.map(partOf),
       { name: "atrium", outline: heart.atrium },
       { name: "atrium", outline: heart.appendage },
+      ...(frame.graft?.kind === "conduit" ? [{ name: "atrium", outline: rightAtrium(place) }] : []),
       { name: "ventricle", outline: heart.ventricle },
       ...tubes.veins.map(partOf),
       ...tubes.before.map(partOf),

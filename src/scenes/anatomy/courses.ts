@@ -7,14 +7,15 @@ import { WALL } from "../layers/fade.ts";
 import { type Anatomy, anatomyOf } from "./chest-anatomy.ts";
 import { INTO } from "./feeding-veins.ts";
 import type { Tube } from "./great-vessels.ts";
-import { ATRIOVENTRICULAR_MIDDLE } from "./heart-shape.ts";
 import { FAR, hiddenBy, partlyHidden } from "./hidden-marks.ts";
+import { beforeArtery } from "./hilum.ts";
 import { joined } from "./joined.ts";
 import type { LungShape } from "./lung-shape.ts";
 import { smoothLine } from "./placing.ts";
 import { rootOutline, seatOf } from "./root-shape.ts";
 import { type Course, type CourseOf, OVERLAP } from "./side-course.ts";
 import { EXPONENT, stemsOf, type Tree } from "./tree.ts";
+import { fromLungs, intoVentricle } from "./vein-courses.ts";
 
 /** Part of the lumen's half width that marks keep to, and the room that a mark itself needs, mm of a 5-year-old. */
 export const WITHIN = 0.86;
@@ -114,16 +115,7 @@ function throughHeart(anatomy: Anatomy, pathway: Distance): readonly Course[] {
     const along = courseOf(whole, widths, frame.scale, () => 1);
     return { ...along, flow, share, carries, area: HEART * lastOf(whole.run) * width * size };
   };
-  const veins = behind.filter(({ name }) => name.startsWith("left"));
-  const entering =
-    joined()?.mixing(anatomy, course) ??
-    veins.map(({ line }) =>
-      course(
-        ["atrioventricularValve", 1 / veins.length, "arterial"],
-        11,
-        smoothLine([lastOf(line), at(-9, -10), at(1, ATRIOVENTRICULAR_MIDDLE), at(15, -6), at(28, -3)]),
-      ),
-    );
+  const entering = joined()?.mixing(anatomy, course) ?? intoVentricle(anatomy, course);
   const aorta = lastOf(before);
   const arch = aorta.line.filter((_, i) => i > 9);
   // It goes on downwards as far as the left pulmonary artery lets it be seen.
@@ -132,29 +124,18 @@ function throughHeart(anatomy: Anatomy, pathway: Distance): readonly Course[] {
   // Its way down lies behind the left pulmonary artery, its way up before the pathway.
   const turn = (lastOf(arch)[0] + entryAt(arch, 0)[0]) / 2;
   const artery: Distance = (x, y) => (x < turn ? FAR : pathway(x, y) - WALL);
-  // Over the pathway, where it is clear, fewer of its marks stand in the way of those behind it.
-  const fewer = (own: Course): Course => ({
-    ...own,
-    seen: own.seen.map((shown, i) =>
-      pathway(entryAt(own.x, i), entryAt(own.y, i)) < WALL ? CLEAR * shown : shown,
-    ),
-  });
   return [
+    ...fromLungs(anatomy, pathway, course),
     ...entering.map(hiddenBy([stump, root, outlineDistance(band(arch, aorta.from, aorta.to))])),
-    fewer(
-      hiddenBy([stump, artery])(
-        course(["aorta", 1, "arterial"], 11, [
-          ...smoothLine([at(30, 0), at(19, 5), at(9, 8.6), at(0, 9), entryAt(arch, 0)]),
-          ...arch.slice(1, -6),
-          ...down.slice(8).filter(([, y]) => y > low),
-        ]),
-      ),
+    hiddenBy([stump, artery])(
+      course(["aorta", 1, "arterial"], 11, [
+        ...smoothLine([at(30, 0), at(19, 5), at(9, 8.6), at(0, 9), entryAt(arch, 0)]),
+        ...arch.slice(1, -6),
+        ...down.slice(8).filter(([, y]) => y > low),
+      ]),
     ),
   ];
 }
-
-/** Part of the aorta's marks that show where it is clear. */
-const CLEAR = 0.3;
 
 /** From the arch, which lies before their roots, up its branches, behind the left brachiocephalic vein. */
 export function toNeck({ before, veins, frame }: Anatomy): readonly Course[] {
@@ -190,31 +171,28 @@ export const branches = ({ arteries, side, hilum }: LungShape, size: number): re
     inTree(arteries, wayTo(arteries, end), { flow: side, share: 1, carries: side, hilum }, size),
   );
 
-/** From each end of the veins' trees back to the root; on the left, where nothing lies before them, on into the atrium. */
+/** From each end of the veins' trees back to the root. */
 function returns(
   { arteries, veins, side, hilum }: LungShape,
   anatomy: Anatomy,
   pathway: Distance,
 ): readonly Course[] {
   const size = anatomy.frame.scale;
-  const tubes = anatomy.behind.filter(({ name }) => side === "left" && name.startsWith("left"));
   const lower = new Set(stemsOf(veins)[1]);
+  const crossing = side === "right" ? beforeArtery(anatomy) : [];
+  const free: Distance = (x, y) =>
+    crossing.some(({ at }) => Math.hypot(at[0] - x, at[1] - y) < 4 * size) ? FAR : pathway(x, y);
   const [seen, under] = [
-    partlyHidden(anatomy, "rich", pathway),
+    partlyHidden(anatomy, "rich", free),
     partlyHidden(anatomy, "rich", pathway, [[arteries, [...arteries.nodes.keys()]]]),
   ];
   return veins.ends.map((end) => {
-    const way = wayTo(veins, end).reverse();
-    const [rx, ry] = entryAt(veins.nodes, entryAt(way, way.length - 2)).at;
-    const onward = tubes.find(({ line }) => line.some(([x, y]) => Math.hypot(x - rx, y - ry) < REACH * size));
     // Half of the lung's flow for each of its two veins.
-    const course = inTree(veins, way, { flow: side, share: 0.5, carries: "rich", hilum }, size, onward);
+    const moved = { flow: side, share: 0.5, carries: "rich", hilum } as const;
+    const course = inTree(veins, wayTo(veins, end).reverse(), moved, size);
     return (lower.has(end) ? under : seen)(course);
   });
 }
-
-/** mm of a 5-year-old within which a pulmonary vein passes its tree's root */
-const REACH = 4;
 
 /** Nodes to an end, from the first before the root: a stem's nodes come last of all. */
 export function wayTo({ nodes }: Tree, end: number): number[] {
@@ -232,21 +210,16 @@ export function inTree(
   way: readonly number[],
   { hilum, ...moved }: Pick<Course, "flow" | "share" | "carries"> & { readonly hilum: Point },
   size: number,
-  onward?: Tube,
 ): Course {
-  const beyond = (onward?.line ?? []).filter((_, i) => i > 14 && i % 3 === 0);
-  const widths = [
-    ...way.map((i) => entryAt(nodes, i).width),
-    ...beyond.map(() => Math.max(...way.map((i) => entryAt(nodes, i).width))),
-  ];
-  const whole = line([...way.map((i): Point => entryAt(nodes, i).at), ...beyond]);
+  const widths = way.map((i) => entryAt(nodes, i).width);
+  const whole = line(way.map((i) => entryAt(nodes, i).at));
   const widest = Math.max(...widths);
   // Continuity: with n of N ends beyond it, a stretch carries n/N of the flow; the widths tell n.
   const part = (i: number) => (entryAt(widths, i) / widest) ** EXPONENT;
   const area = (SPARSE * lastOf(whole.run) * widest) / ends.length ** 0.75;
   const least = (CROWD * widest) / ends.length ** (1 / EXPONENT);
   const seen = Float32Array.from(widths, (width) => Math.min(1, least / width) ** SIDE_BY_SIDE);
-  const held = Float32Array.from(widths, (_, i) => (i < way.length ? 1 : 0));
+  const held = new Float32Array(way.length).fill(1);
   return { ...courseOf(whole, widths, size, part), ...moved, area, seen, rides: { about: hilum, held } };
 }
 

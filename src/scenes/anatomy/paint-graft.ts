@@ -1,12 +1,12 @@
 /** What the surgeon has sewn in: a conduit with the rings that keep it open, and the running sutures that hold it. */
-import { entryAt, lastOf } from "../../sim/checked/present.ts";
+import { lastOf } from "../../sim/checked/present.ts";
 import { line as lineOf, spotAt } from "../../sim/geometry/centreline.ts";
 import type { ChestFrame, Point } from "../../sim/geometry/geometry.ts";
 import type { Theme } from "../theme/theme.ts";
+import { beside, type Graft } from "./graft-course.ts";
 import { type Ink, strokes, trace } from "./painted-sheet.ts";
 import { CLOTH, type Cloth, threadOf } from "./tones.ts";
 
-export type Graft = NonNullable<ChestFrame["graft"]>;
 type Junction = NonNullable<ChestFrame["junction"]>;
 
 /** mm of a 5-year-old: thickness of the fabric, a ring and the way to the next, from stitch to stitch, and a stitch's length. */
@@ -26,9 +26,6 @@ const FRONT = 0.5;
 /** How much of the fabric's colour its inside shows behind the blood. */
 const INSIDE = { dark: 0.13, light: 0.5 } as const;
 
-/** Part of the graft's length over which its direction is taken. */
-const REACH = 0.06;
-
 /** @param size mm of the body for one of a 5-year-old */
 export function paintGraft(ink: Ink, graft: Graft, size: number, theme: Theme): void {
   const cloth = { ...CLOTH[theme.name], thread: threadOf(theme) };
@@ -37,19 +34,6 @@ export function paintGraft(ink: Ink, graft: Graft, size: number, theme: Theme): 
   paintConduit(ink, graft, size, cloth);
   ink.restore();
 }
-
-/** A place beside the graft's middle: `side` 1 is the patient's left; `beyond` mm outside its lumen. */
-export const beside = ({ line, widths }: Graft, along: number, side: number, beyond = 0): Point => {
-  const whole = lineOf(line);
-  const { at } = spotAt(whole, along);
-  // Across the course's general way: its single steps would jolt what stands beside it.
-  const [near, far] = [spotAt(whole, along - REACH).at, spotAt(whole, along + REACH).at];
-  const step = Math.hypot(far[0] - near[0], far[1] - near[1]) || 1;
-  const left: Point = [(near[1] - far[1]) / step, (far[0] - near[0]) / step];
-  const width = entryAt(widths, Math.round(along * (widths.length - 1)));
-  const reach = -side * (width / 2 + Math.sign(Math.abs(side)) * beyond);
-  return [at[0] + reach * left[0], at[1] + reach * left[1]];
-};
 
 /** Its back wall and the backs of its seams, seen through the blood. */
 export function paintSewnBehind(ink: Ink, { graft, junction, scale: s }: ChestFrame, theme: Theme): void {

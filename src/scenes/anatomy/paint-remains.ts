@@ -1,35 +1,11 @@
-import { band, closedOutline, line } from "../../sim/geometry/centreline.ts";
+import { line } from "../../sim/geometry/centreline.ts";
 import type { Point } from "../../sim/geometry/geometry.ts";
 import type { Theme } from "../theme/theme.ts";
 import type { HeartShape } from "./heart-shape.ts";
 import { stitches } from "./paint-graft.ts";
-import { paintOrgan } from "./paint-organ.ts";
 import { bandOf, laidOver, paintTube, scratch } from "./paint-tube.ts";
 import { boundsOf, type Ink, strokes, trace } from "./painted-sheet.ts";
-import { emptied, threadOf, tissue } from "./tones.ts";
-
-/** By the ventricle's own lengths: along from its base, across towards the patient's right. */
-const APPENDAGE: readonly Point[] = [
-  [-33, 2.4],
-  [-35.5, 7],
-  [-33, 11.5],
-  [-29, 12],
-  [-26.4, 15],
-  [-22.6, 13.4],
-  [-20.6, 9],
-  [-23, 4],
-  [-27, 0],
-];
-
-export const remainsOutline = ({ at, trunk }: HeartShape): readonly Point[] => [
-  ...APPENDAGE.map((point) => at(...point)),
-  ...band(trunk.line, trunk.from, trunk.to),
-];
-
-export function paintAppendage(ink: Ink, { at, size }: HeartShape, theme: Theme): void {
-  const outline = closedOutline(APPENDAGE.map((point) => at(...point)));
-  paintOrgan(ink, outline, tissue("atrium", theme), { depth: 3 * size, edge: 0.5 * size });
-}
+import { emptied, threadOf } from "./tones.ts";
 
 /** Beside the aorta: its end is closed edge to edge, in a ridge with a running suture over it. */
 export function paintTrunk(ink: Ink, { at, trunk, size }: HeartShape, theme: Theme): void {

@@ -1,18 +1,15 @@
 /** The vessels around the pathway by the depth at which they lie; each depth throws its shadow on what lies behind. */
 import { entryAt, lastOf, present } from "../../sim/checked/present.ts";
 import { line } from "../../sim/geometry/centreline.ts";
-import type { Distance } from "../../sim/geometry/distance.ts";
 import type { Point } from "../../sim/geometry/geometry.ts";
 import { WALL as HOLLOW_WALL } from "../layers/fade.ts";
 import type { Theme } from "../theme/theme.ts";
 import type { Anatomy } from "./chest-anatomy.ts";
-import { clearIn } from "./clear-aorta.ts";
 import type { FeedingVein } from "./feeding-veins.ts";
 import type { BloodTube, Holds, Tube } from "./great-vessels.ts";
 import { paintSewnBehind } from "./paint-graft.ts";
 import { paintPericardium } from "./paint-heart.ts";
-import { paintSleeves, paintStems, underArtery } from "./paint-lung.ts";
-import { paintPassing } from "./paint-passing.ts";
+import { paintBeforeArtery, paintSleeves, paintStems, underArtery } from "./paint-lung.ts";
 import { cutOpen, paintRoot } from "./paint-root.ts";
 import { bandOf, castShadow, fadeEnd, laidOver, paintTube, paintTubes, scratch } from "./paint-tube.ts";
 import { type Bounds, boundsOf, type Ink, type Outlines, trace, traceLoops } from "./painted-sheet.ts";
@@ -90,22 +87,15 @@ export function paintBehind(ink: Ink, bounds: Bounds, anatomy: Anatomy, round: R
 }
 
 /** What passes behind the pathway, as far as the pathway covers it; and the aorta as the ground on which its own marks move. */
-export function paintHidden(
-  ink: Ink,
-  bounds: Bounds,
-  anatomy: Anatomy,
-  { round, seen, distance, theme }: Before,
-): void {
+export function paintHidden(ink: Ink, bounds: Bounds, anatomy: Anatomy, { round, theme }: Before): void {
   paintSewnBehind(ink, anatomy.frame, theme);
-  paintPassing(ink, bounds, anatomy, round("pulmonaryVein"), seen);
   paintSleeves(ink, bounds, anatomy, round("pulmonaryArtery"), theme);
-  const aorta = aortaLayer(ink, bounds, anatomy, round);
-  takeAway(aorta, clearIn(ink, bounds, anatomy, distance), bounds);
-  laidOver(ink, aorta, bounds);
+  paintBeforeArtery(ink, bounds, anatomy, round("pulmonaryVein"));
+  laidOver(ink, aortaLayer(ink, bounds, anatomy, round), bounds);
 }
 
 /** Takes away what the aorta covers. */
-export function underAorta(ink: Ink, bounds: Bounds, anatomy: Anatomy, pathway: Distance | undefined): void {
+export function underAorta(ink: Ink, bounds: Bounds, anatomy: Anatomy): void {
   const { before, frame } = anatomy;
   const aorta = lastOf(before);
   const own = scratch(ink, bounds);
@@ -113,7 +103,6 @@ export function underAorta(ink: Ink, bounds: Bounds, anatomy: Anatomy, pathway: 
   own.fill();
   trace(own, rootOutline(seatOf(anatomy)), true);
   own.fill();
-  takeAway(own, clearIn(ink, bounds, anatomy, pathway), bounds);
   takeAway(ink, own, bounds);
 }
 
@@ -124,9 +113,16 @@ function takeAway(ink: Ink, own: Ink, bounds: Bounds): void {
   ink.restore();
 }
 
-/** Blood shows through the front of what leaves the heart, except where the pathway passes behind that and does not show. */
-function glaze(ink: Ink, bounds: Bounds, anatomy: Anatomy, { seen, distance }: Before): void {
+/** Blood shows through the front of what leaves the heart, except over the pathway's walls, whose hidden edges are dashed there. */
+function glaze(
+  ink: Ink,
+  bounds: Bounds,
+  anatomy: Anatomy,
+  { seen, lumen = [] }: Before,
+  hidden: string,
+): void {
   const { before, frame } = anatomy;
+  const s = frame.scale;
   const panes = scratch(ink, bounds);
   for (const tube of before)
     for (const part of [0.86, 0.66, 0.46]) {
@@ -134,23 +130,34 @@ function glaze(ink: Ink, bounds: Bounds, anatomy: Anatomy, { seen, distance }: B
       trace(panes, bandOf(line(tube.line), tube, { part }), true);
       panes.fill();
     }
-  const closed = scratch(ink, bounds);
-  traceLoops(closed, seen);
-  closed.fill();
-  // Softly: a hard edge, or that of the wall underneath, would read as a flap.
+  const walls = scratch(ink, bounds);
+  // Softly: a hard edge would read as a flap.
   for (const [wide, part] of [
-    [2, 1],
-    [4, 0.5],
-    [6, 0.4],
-    [8, 0.3],
-  ] as const) {
-    closed.globalAlpha = part;
-    closed.lineWidth = wide * frame.scale;
-    closed.stroke();
-  }
-  takeAway(closed, clearIn(ink, bounds, anatomy, distance), bounds);
-  takeAway(panes, closed, bounds);
+    [4, 1],
+    [5.6, 0.5],
+    [7, 0.4],
+  ] as const)
+    for (const loops of [seen, lumen]) {
+      traceLoops(walls, loops);
+      walls.globalAlpha = part;
+      walls.lineWidth = wide * s;
+      walls.stroke();
+    }
+  panes.globalAlpha = 1;
+  takeAway(panes, walls, bounds);
   takeAway(ink, panes, bounds);
+  const aorta = lastOf(before);
+  ink.save();
+  trace(ink, bandOf(line(aorta.line), aorta, { part: 0.94 }), true);
+  ink.clip();
+  traceLoops(ink, seen);
+  ink.setLineDash([2.4 * s, 1.7 * s]);
+  ink.lineCap = "butt";
+  ink.lineWidth = 0.5 * s;
+  ink.globalAlpha = 0.7;
+  ink.strokeStyle = hidden;
+  ink.stroke();
+  ink.restore();
 }
 
 /** What runs in and behind the liver: it moves with the diaphragm. */
@@ -248,7 +255,7 @@ export function paintBefore(ink: Ink, bounds: Bounds, anatomy: Anatomy, front: B
   ink.clip();
   laidOver(ink, layer, bounds);
   ink.restore();
-  glaze(ink, bounds, anatomy, front);
+  glaze(ink, bounds, anatomy, front, root.tones.wall);
   paintRoot(ink, root);
 }
 

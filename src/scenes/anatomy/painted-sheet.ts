@@ -1,7 +1,6 @@
 /** A part painted once into a picture of its own, so that a frame costs one sprite; painted again when it changes or the camera comes closer. */
 import { Container, DOMAdapter, Sprite, Texture } from "pixi.js";
 import { present } from "../../sim/checked/present.ts";
-import type { Distance } from "../../sim/geometry/distance.ts";
 import type { Point } from "../../sim/geometry/geometry.ts";
 
 export type Ink = CanvasRenderingContext2D;
@@ -13,8 +12,6 @@ export interface Outlines {
   /** closed lines (mm, x and y in turn) around the pathway's vessels, and around its blood */
   readonly seen: readonly (readonly number[])[];
   readonly lumen?: readonly (readonly number[])[];
-  /** mm from that blood, negative in it */
-  readonly distance?: Distance;
 }
 
 export interface Painted {

@@ -9,9 +9,10 @@ import { hiatusOf, paintDiaphragm, paintLiver, paintRim, paintTendon } from "./p
 import { paintGraft, paintJunction } from "./paint-graft.ts";
 import { paintAtrium, paintVentricleBed, paintVentricleCavity } from "./paint-heart.ts";
 import { paintLung } from "./paint-lung.ts";
+import { mediastinum, paintMediastinum } from "./paint-mediastinum.ts";
 import { paintMuscle } from "./paint-muscle.ts";
-import { paintOrgan } from "./paint-organ.ts";
-import { paintAppendage, paintTrunk, remainsOutline } from "./paint-remains.ts";
+import { paintTrunk } from "./paint-remains.ts";
+import { paintRightAppendage, paintRightAtrium } from "./paint-right-atrium.ts";
 import {
   belowDiaphragm,
   paintBefore,
@@ -24,11 +25,10 @@ import {
   underAorta,
 } from "./paint-vessels.ts";
 import { type Bounds, boundsOf, type Ink, type Outlines } from "./painted-sheet.ts";
-import { placing } from "./placing.ts";
-import { rightAtrium } from "./right-atrium-shape.ts";
-import { roundOf, tissue } from "./tones.ts";
+import { roundOf } from "./tones.ts";
 
 export const PIECES = [
+  "ground",
   "rightLung",
   "leftLung",
   "back",
@@ -64,7 +64,6 @@ export function piecesOf(
 ): Readonly<Record<PieceName, Piece>> {
   const { heart, abdomen, frame } = anatomy;
   const s = frame.scale;
-  const { distance } = outlines;
   const [sewnIn, hiddenIn] = roomsOf(anatomy);
   const hiatus = hiatusOf(anatomy);
   const { svc, ivc } = saturations;
@@ -72,10 +71,9 @@ export function piecesOf(
     roundOf(holds === "pulmonaryArtery" ? (svc + ivc) / 2 : saturations[holds], theme);
   const chambers = [heart.atrium, heart.appendage, frame.lowerVein ?? []];
   const [left, bottom, right, top] = boundsOf(chambers, 0);
-  const behindGraft = rightAtrium(placing(frame));
   const middle: Point = [(left + right) / 2, (bottom + top) / 2];
   const own = { bounds: boundsOf([heart.outside], 3), pivot: [0, 0], inVentricle: true } as const;
-  const remainsIn = boundsOf([remainsOutline(heart)], 4 * heart.size);
+  const remainsIn = boundsOf([heart.trunk.line], 14 * heart.size);
   const lower = [abdomen.liver, abdomen.diaphragm];
   const vessels = (
     drawn: readonly Pick<Tube, "line">[],
@@ -85,6 +83,7 @@ export function piecesOf(
     return still(bounds, (ink) => paint(ink, bounds, anatomy));
   };
   return {
+    ground: still(boundsOf([mediastinum(anatomy)], 0), (ink) => paintMediastinum(ink, anatomy, theme)),
     rightLung: lung(anatomy, 0, round, theme),
     leftLung: lung(anatomy, 1, round, theme),
     back: vessels([...anatomy.behind, { line: anatomy.pericardium }], (...at) =>
@@ -125,11 +124,11 @@ export function piecesOf(
     veins: vessels(
       [
         ...anatomy.veins.filter(({ group }) => group === "brachiocephalic" || group === "atrium"),
-        { line: behindGraft },
+        { line: anatomy.rightAtrium },
       ],
       (...at) => {
-        if (behindGraft.length > 0)
-          paintOrgan(at[0], behindGraft, tissue("atrium", theme), { depth: 4 * s, edge: 0.5 * s });
+        // It does not beat: beside the conduit's wall that would be seen as a gap that opens.
+        paintRightAtrium(at[0], anatomy, theme);
         paintVeins(...at, theme);
         joined()?.floor(at[0], anatomy);
       },
@@ -139,10 +138,8 @@ export function piecesOf(
       bounds: remainsIn,
       pivot: [0, 0],
       paint(ink) {
-        // Where the atrium is opened it went with the front, which is cut away.
-        if (frame.graft?.kind === "conduit") paintAppendage(ink, heart, theme);
         paintTrunk(ink, heart, theme);
-        underAorta(ink, remainsIn, anatomy, distance);
+        underAorta(ink, remainsIn, anatomy);
       },
     },
     graft: {
@@ -152,10 +149,13 @@ export function piecesOf(
         if (frame.graft?.kind === "conduit") paintGraft(ink, frame.graft, s, theme);
         joined()?.sewn(ink, sewnIn, anatomy, { outlines, saturations, theme });
         if (frame.junction) paintJunction(ink, frame.junction, s, theme);
-        underAorta(ink, sewnIn, anatomy, distance);
+        underAorta(ink, sewnIn, anatomy);
       },
     },
-    front: vessels(anatomy.before, (...at) => paintBefore(...at, { ...outlines, round, theme })),
+    front: vessels(anatomy.before, (...at) => {
+      paintBefore(...at, { ...outlines, round, theme });
+      paintRightAppendage(...at, theme);
+    }),
   };
 }
 

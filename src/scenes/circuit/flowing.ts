@@ -34,6 +34,9 @@ interface Stream {
   readonly perMillilitre: number;
 }
 
+/** Most of a vessel's width that a mark takes. */
+const FILLS = 0.8;
+
 /** A part of the body, larger: beyond its extent no mark is seen. */
 interface Part {
   /** size of the marks over that in a whole body */
@@ -100,30 +103,43 @@ const lowered = (at: Spot, about: Spot, { swell, fall, beats }: Swelling): numbe
   (fall === 0 || beats ? swell : lungHeight(1 + swell) - 1) * (at[1] - about[1]) +
   sunkAt(beats ? at : about, fall);
 
+/** As the vessels are drawn: what is pointed at lies over what it crosses, its blood too. */
+const layerOf = ({ vessel }: Laid, lit: ReadonlySet<string>): 0 | 1 =>
+  vessel.behind && !lit.has(vessel.name) ? 0 : 1;
+
+/** Dots laid anew where vessels or the marks' size have changed, and shared out anew where something else is pointed at. */
+function dotKeeper(layers: readonly [Streaks, Streaks]) {
+  let [dots, fine]: [Dots | null, number] = [null, 1];
+  /** what was pointed at when the dots were shared out between the two layers */
+  let shared: ReadonlySet<string> | null = null;
+  return {
+    forget() {
+      dots = null;
+    },
+    of(laid: readonly Laid[], grain: number, lit: ReadonlySet<string>): Dots {
+      const isNew = !dots || grain !== fine;
+      const all = isNew || !dots ? layDots(laid, grain) : dots;
+      if (isNew || shared !== lit) {
+        const front = all.vessel.filter((vessel) => layerOf(entryAt(laid, vessel), lit) === 1).length;
+        layers[0].resize(all.count - front);
+        layers[1].resize(front);
+      }
+      [dots, fine, shared] = [all, grain, lit];
+      return all;
+    },
+  };
+}
+
 export function flowing(): Flowing {
   const layers: readonly [Streaks, Streaks] = [streaks(), streaks()];
   let laid: readonly Laid[] = [];
-  let dots: Dots | null = null;
+  const keeper = dotKeeper(layers);
   let seen: ReturnType<typeof seenAlong> = [];
   let streams: readonly (Stream | null)[] = [];
   let circulation: Circulation | null = null;
   let reach = new Float64Array(0);
   let [last, larger]: [number | null, number] = [null, 1];
-  /** what was pointed at when the dots were shared out between the two layers */
-  let shared: ReadonlySet<string> | null = null;
   const out = new Float64Array(6);
-
-  /** As the vessels are drawn: what is pointed at lies over what it crosses, its blood too. */
-  const layerOf = ({ vessel }: Laid, lit: ReadonlySet<string>): 0 | 1 =>
-    vessel.behind && !lit.has(vessel.name) ? 0 : 1;
-
-  const share = (all: Dots, lit: ReadonlySet<string>) => {
-    if (shared === lit) return;
-    shared = lit;
-    const front = all.vessel.filter((vessel) => layerOf(entryAt(laid, vessel), lit) === 1).length;
-    layers[0].resize(all.count - front);
-    layers[1].resize(front);
-  };
 
   return {
     behind: layers[0].view,
@@ -133,19 +149,18 @@ export function flowing(): Flowing {
       const stays =
         nextLaid.length === laid.length && nextLaid.every(({ line }, i) => line === laid[i]?.line);
       laid = nextLaid;
-      if (!stays || !dots) {
-        dots = layDots(laid);
+      if (!stays) {
+        keeper.forget();
         seen = seenAlong(laid);
         reach = new Float64Array(laid.length);
-        shared = null;
       }
       circulation = nextCirculation;
       streams = laid.map(({ vessel }) => streamOf(vessel, nextCirculation));
     },
     move(time, still, theme, emphasis = NO_EMPHASIS, { grain, extent, fall = 0 } = WHOLE) {
-      if (!dots || !circulation) return;
+      if (!circulation) return;
       const { lit } = emphasis;
-      share(dots, lit);
+      const all = keeper.of(laid, grain, lit);
       const before = last ?? time;
       last = time;
       const speed = streams.map((stream, i) => {
@@ -158,15 +173,15 @@ export function flowing(): Flowing {
       });
       const counts: [number, number] = [0, 0];
       const swellOf = swellings(circulation, time, still);
-      for (let i = 0; i < dots.count; i++) {
-        const index = entryAt(dots.vessel, i);
+      for (let i = 0; i < all.count; i++) {
+        const index = entryAt(all.vessel, i);
         const each = entryAt(laid, index);
-        placeDot(each, entryAt(dots.start, i), entryAt(dots.across, i), entryAt(reach, index), out);
+        placeDot(each, entryAt(all.start, i), entryAt(all.across, i), entryAt(reach, index), out);
         const [x, y] = [entryAt(out, 0), entryAt(out, 1)];
         const { about: [aboutX, aboutY] = [x, y], beats } = each.vessel;
         const swell = beats ? swellOf[beats] : larger * swellOf.lungs;
         const saturation = saturationAlong(circulation, each.vessel, entryAt(out, 4));
-        const width = grain * markWidth(each.vessel) * (still ? 2.3 : 1);
+        const width = Math.min(FILLS * each.vessel.width, grain * markWidth(each.vessel) * (still ? 2.3 : 1));
         // In a still fewer and larger marks, so that each can be read as an arrow.
         const left = (still && i % 3 !== 0) || !isIn(extent, x, y);
         const length = Math.min(

@@ -52,6 +52,14 @@ export interface Fit {
   readonly y: number;
 }
 
+/** Where a box of the plane lies on the screen. */
+export const placed = ({ x, y, scale }: Fit, box: Box): Box => ({
+  x: x + scale * box.x,
+  y: y + scale * box.y,
+  width: scale * box.width,
+  height: scale * box.height,
+});
+
 /** The largest centred fit of a plane rectangle that leaves `margin` px free on the left and right. */
 export function fitInto(
   box: Box,

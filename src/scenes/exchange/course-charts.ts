@@ -117,7 +117,7 @@ function plotsOf(
       lines: [{ x: course.days, y: course.collected, colour: theme.colour.ink }],
       title: theme.say("further.exchange.collectedTitle", {
         total: formatQuantity(course.drainedTotal, "mL"),
-        each: formatQuantity(course.drainedPerKilogram, "mL/kg"),
+        each: formatNumber(course.drainedPerKilogram, 0),
       }),
     },
   ];

@@ -8,38 +8,40 @@ import { FIGURE, HEAD } from "../circuit/figure-shape.ts";
 import { skinOf, upright } from "../circuit/paint-figure.ts";
 import { type Spot, spots } from "../drawing/curve-drawing.ts";
 import type { Note } from "../drawing/lettering.ts";
-import type { Fit } from "../drawing/split.ts";
+import { type Fit, placed } from "../drawing/split.ts";
 import type { Box } from "../scene.ts";
 import type { Theme } from "../theme/theme.ts";
 import { LYMPH_HALF, type TissuePlan } from "./tissue-plan.ts";
 import { tissueTone } from "./tissue-tones.ts";
 
-/** Plane units: the inset's left and upper border and its width, the least height of its body, and what it keeps from the collecting vessel. */
-const [LEFT, TOP, WIDE] = [18, 292, 232];
-const MIN_BODY = 120;
-const CLEAR = 22;
-/** Lines of type under its body, and their height in sizes of type; CSS px of width that these need. */
-const LINES = 3;
-const LINE = 1.28;
+/** Plane units: the inset's left and upper border, its width, the least height, and what it keeps from the collecting vessel. */
+const [LEFT, TOP, WIDE] = [18, 284, 250];
+const MIN_HIGH = 150;
+const CLEAR = 24;
+/** Sizes of type that it is wide at least, or its number would not be read. */
 const LEGIBLE = 8;
 
 /** Plane of `circuit/figure-shape.ts`: what of the body is seen. */
-const SEEN = { top: -240, bottom: 690 } as const;
+const SEEN = { top: -230, bottom: 600 } as const;
 
 export interface Inset extends Box {
-  /** plane units of the body in it */
-  readonly body: number;
+  /** where the collecting vessel leaves the picture, plane units down */
+  readonly from: number;
 }
 
 /** Between capillary and collecting vessel, in plane units of the tissue; null where there is no room. @param type CSS px */
 export function insetIn({ lymph }: TissuePlan, { scale }: Pick<Fit, "scale">, type: number): Inset | null {
-  const over = Array.from(lymph.x, (x, i) => (x > LEFT && x < LEFT + WIDE ? entryAt(lymph.y, i) : Infinity));
-  const room = Math.min(...over) - LYMPH_HALF - CLEAR - TOP;
-  const words = ((LINES + 0.5) * LINE * type) / scale;
-  const body = Math.min(room - words, WIDE);
-  if (body < MIN_BODY || WIDE * scale < LEGIBLE * type) return null;
-  return { x: LEFT, y: TOP, width: WIDE, height: body + words, body };
+  const within = Array.from(lymph.x, (x, i) => ({ x, y: entryAt(lymph.y, i) })).filter(
+    ({ x }) => x > 0 && x < LEFT + WIDE,
+  );
+  const from = lastOf(within).y;
+  const height = Math.min(...within.map(({ y }) => y)) - LYMPH_HALF - CLEAR - TOP;
+  if (height < MIN_HIGH || WIDE * scale < LEGIBLE * type) return null;
+  return { x: LEFT, y: TOP, width: WIDE, height: Math.min(height, WIDE), from };
 }
+
+/** Plane units of a body's unit in it. */
+const scaleIn = ({ height }: Inset): number => height / (SEEN.bottom - SEEN.top);
 
 const DUCT = spots(
   "486 650, 488 560, 484 460, 492 370, 516 300, 532 236, 552 168, 580 132, 602 138, 606 162",
@@ -64,45 +66,60 @@ const ONWARD = {
 const [VEIN, WAY] = [36, 26];
 const ARROWS = [2, 5] as const;
 
+/** Part of the width where the body's middle is: beside its neck there is room for a number. */
+const BODY_AT = 0.3;
+/** Plane units: round corners, and the part of the lower border from which it points to the vessel. */
+const ROUND = 12;
+const [FROM, TO] = [26, 62];
+
 /** @param ink in plane units of the tissue, y down */
-export function paintInset(
-  ink: Ink,
-  { x, y, width, height, body }: Inset,
-  circulation: Circulation,
-  theme: Theme,
-): void {
+export function paintInset(ink: Ink, inset: Inset, circulation: Circulation, theme: Theme): void {
   const { colour } = theme;
-  ink.beginPath();
-  ink.roundRect(x, y, width, height, 12);
+  tracePlate(ink, inset);
   ink.fillStyle = colour.plate;
   ink.fill();
   ink.lineWidth = 2;
   ink.strokeStyle = colour.plateRim;
   ink.stroke();
   ink.save();
+  const { x, y, width, height } = inset;
   ink.beginPath();
-  ink.rect(x, y, width, body);
+  ink.roundRect(x + 1, y + 1, width - 2, height - 2, ROUND);
   ink.clip();
-  const scale = body / (SEEN.bottom - SEEN.top);
-  ink.translate(x + width / 2, y);
+  const scale = scaleIn(inset);
+  ink.translate(x + BODY_AT * width, y);
   ink.scale(scale, -scale);
   ink.translate(-500, SEEN.top);
   paintBody(ink, theme);
   paintVeins(ink, circulation, theme);
-  const { edge, body: own, light } = tissueTone("lymph", theme);
-  const line = upright(DUCT);
-  strokes(ink, line, WAY, [
+  const { edge, body, light } = tissueTone("lymph", theme);
+  strokes(ink, upright(DUCT), WAY, [
     [1, edge],
-    [0.62, own],
+    [0.62, body],
     [0.25, light],
   ]);
   for (const at of ARROWS) paintArrow(ink, entryAt(DUCT, at), entryAt(DUCT, at + 1), colour.origin[2]);
   ink.beginPath();
-  ink.arc(JOINS[0], -JOINS[1], 62, 0, 2 * Math.PI);
-  ink.lineWidth = 11;
+  ink.arc(JOINS[0], -JOINS[1], 58, 0, 2 * Math.PI);
+  ink.lineWidth = 9;
   ink.strokeStyle = colour.accent;
   ink.stroke();
   ink.restore();
+}
+
+/** With a point in the vessel where that leaves the picture. */
+function tracePlate(ink: Ink, { x, y, width, height, from }: Inset): void {
+  const [right, bottom] = [x + width, y + height];
+  ink.beginPath();
+  ink.moveTo(x + ROUND, y);
+  ink.arcTo(right, y, right, bottom, ROUND);
+  ink.arcTo(right, bottom, x, bottom, ROUND);
+  ink.lineTo(x + TO, bottom);
+  ink.lineTo(6, from);
+  ink.lineTo(x + FROM, bottom);
+  ink.arcTo(x, bottom, x, y, ROUND);
+  ink.arcTo(x, y, right, y, ROUND);
+  ink.closePath();
 }
 
 function paintBody(ink: Ink, theme: Theme): void {
@@ -153,15 +170,7 @@ function paintArrow(ink: Ink, [ax, ay]: Spot, [bx, by]: Spot, colour: string): v
   ink.restore();
 }
 
-/** Where a box of the plane lies on the screen. */
-export const placed = ({ x, y, scale }: Fit, box: Box): Box => ({
-  x: x + scale * box.x,
-  y: y + scale * box.y,
-  width: scale * box.width,
-  height: scale * box.height,
-});
-
-/** The words under the body in the inset. @param type CSS px */
+/** The pressure where the duct ends, beside the neck in the inset. @param type CSS px */
 export function insetNote(
   { inset, ...fit }: Fit & { readonly inset: Inset },
   words: string,
@@ -170,10 +179,10 @@ export function insetNote(
 ): Note {
   const { x, y, width } = placed(fit, inset);
   return {
-    lines: [{ words, size: type, colour: theme.colour.ink }],
-    x: x + 0.5 * type,
-    y: y + fit.scale * inset.body + 0.25 * type,
+    lines: [{ words, size: type, colour: theme.colour.ink, bold: true }],
+    x: x + width - 0.5 * type,
+    y: y + 0.4 * type,
+    anchor: [1, 0],
     bare: true,
-    wrap: width - type,
   };
 }

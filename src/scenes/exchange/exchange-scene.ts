@@ -2,16 +2,18 @@
 import { Container } from "pixi.js";
 import type { ExchangeCourse } from "../../sim/exchange/index.ts";
 import { numberSetting } from "../../sim/parameters/parameters.ts";
-import { lettering } from "../drawing/lettering.ts";
+import { lettering, type Note } from "../drawing/lettering.ts";
+import { placed } from "../drawing/split.ts";
 import { paneScene, type ScenePane } from "../pane-scene.ts";
 import type { Box, MakeScene } from "../scene.ts";
+import type { Theme } from "../theme/theme.ts";
 import { type Sizes, sizesIn } from "../theme/type.ts";
 import { collectedRange, courseCharts } from "./course-charts.ts";
 import { dayAt, figuresAt } from "./day.ts";
-import { insetNote, placed } from "./duct-inset.ts";
+import { insetNote } from "./duct-inset.ts";
 import { figureNotes, writePlates } from "./figure-plates.ts";
-import { gaugeNumbers } from "./fluid-gauge.ts";
-import { ductWords, headNote } from "./notes.ts";
+import { barBoxes, gaugeNumbers } from "./fluid-gauge.ts";
+import { ductPressureWords, headNote } from "./notes.ts";
 import { tissuePicture } from "./tissue-drawing.ts";
 
 /** mL/h that one drop stands for, for a body of 1 m2. */
@@ -30,6 +32,19 @@ function exchangePane(): ScenePane {
   view.addChild(picture.view, charts.view, words.view);
   let said = "";
   let known: ExchangeCourse | null = null;
+  const ruler = lettering();
+  let [measured, high] = ["", 0];
+
+  /** CSS px; its lines break alike on all days. */
+  const highOf = (head: Note, theme: Theme): number => {
+    const [, ...lines] = head.lines;
+    const key = JSON.stringify([lines, head.wrap]);
+    if (key !== measured) {
+      ruler.begin();
+      [measured, high] = [key, ruler.measure(head, theme).height];
+    }
+    return high;
+  };
 
   return {
     view,
@@ -40,11 +55,13 @@ function exchangePane(): ScenePane {
       const { labels } = frame.state.view;
       const all = frame.panes.flatMap(({ exchange }) => exchange ?? []);
       const type = sizesIn(box, floor);
-      const at = placesIn(box, type);
       const day = dayAt(course, time, still);
       // The cavity's scale is that of the curve beside it.
       const full = collectedRange(all).max;
       const drop = DROP * circulation.request.body.bsa;
+      const about = { day, drop, circulation, wide: isWide(box) };
+      const head = headNote(about, { ...box, width: headWidth(box) }, type, theme);
+      const at = placesIn(box, type, highOf(head, theme));
       const figures = figuresAt(course, day);
       const fit = picture.draw(
         { circulation, figures, drop, full, time, type: type.axis },
@@ -70,30 +87,34 @@ function exchangePane(): ScenePane {
       const plated = labels && !(small && charted);
       const notes = plated ? figureNotes(read, held, fit, { sizes: type, theme }, small) : [];
       const around = { ...at.picture, y: box.y, height: at.head + at.picture.height };
-      const duct = ductWords(circulation, theme);
       const { inset } = fit;
       const bare = [
         ...(small ? [] : gaugeNumbers(fit, full, type.axis, theme)),
-        ...(inset ? [insetNote({ ...fit, inset }, duct, type.axis, theme)] : []),
+        ...(inset ? [insetNote({ ...fit, inset }, ductPressureWords(circulation), type.axis, theme)] : []),
       ];
-      const head = headNote({ day, drop, more: inset ? [] : [duct] }, box, type, theme);
-      const kept = inset ? [placed(fit, inset)] : [];
+      const kept = [...(inset ? [placed(fit, inset)] : []), ...barBoxes(fit)];
       writePlates(words, notes, head, { around, small, bare, kept }, theme);
     },
     release: () => picture.release(),
   };
 }
 
-/** Head, picture and curves: side by side, or in a narrow box one above another. */
+/** Part of the box's width that the picture takes where the curves stand beside it. */
+const PICTURE = 0.54;
+const isWide = (box: Box): boolean => box.width > box.height * 0.95;
+const headWidth = (box: Box): number => (isWide(box) ? PICTURE : 1) * box.width;
+
+/** Picture under its head, and curves: side by side, or in a narrow box one above another. @param high CSS px of the head */
 function placesIn(
   box: Box,
   type: Sizes,
+  high: number,
 ): { readonly head: number; readonly picture: Box; readonly charts: Box } {
-  const head = type.label * 3;
-  if (box.width > box.height * 0.95)
+  const head = high + 0.5 * type.axis;
+  if (isWide(box))
     return {
       head,
-      picture: { ...box, y: box.y + head, width: box.width * 0.54, height: box.height - head },
+      picture: { ...box, y: box.y + head, width: box.width * PICTURE, height: box.height - head },
       charts: { ...box, x: box.x + box.width * 0.57, width: box.width * 0.43 },
     };
   // Where no curve could be read the picture takes their room.

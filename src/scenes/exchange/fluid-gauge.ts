@@ -4,7 +4,8 @@ import { formatQuantity } from "../../i18n/index.ts";
 import type { Note } from "../drawing/lettering.ts";
 import { rangeOf } from "../drawing/scale.ts";
 import { drawScaleBar } from "../drawing/scale-bar.ts";
-import type { Fit } from "../drawing/split.ts";
+import { type Fit, placed } from "../drawing/split.ts";
+import type { Box } from "../scene.ts";
 import type { Theme } from "../theme/theme.ts";
 import { BREAK, CENTIMETRE, LINING, MICROMETRE, type TissuePlan, WIDTH } from "./tissue-plan.ts";
 
@@ -67,6 +68,9 @@ export const gaugeNumbers = (
   ];
 };
 
+/** Plane units: half the height of the marks at a bar's ends. */
+const END = 7;
+
 /** Bars of the scale above the gap and of that below it: what they stand for, how long they are, and where their middle is. */
 const bars = ({ cavity: { top, gap } }: TissuePlan) =>
   [
@@ -74,7 +78,13 @@ const bars = ({ cavity: { top, gap } }: TissuePlan) =>
     { value: 2, unit: "cm", long: 2 * CENTIMETRE, x: 912, y: gap + BREAK + 44 },
   ] as const;
 
+/** Where they lie on the screen, numbers apart. */
+export const barBoxes = ({ plan, ...fit }: Fit & { readonly plan: TissuePlan }): readonly Box[] =>
+  bars(plan).map(({ x, y, long }) =>
+    placed(fit, { x: x - long / 2, y: y - END, width: long, height: 2 * END }),
+  );
+
 /** Tissue and cavity each at a scale of its own. */
 export function drawScales(ink: Graphics, plan: TissuePlan, { colour }: Theme): void {
-  for (const bar of bars(plan)) drawScaleBar(ink, { ...bar, end: 7, width: 2.5 }, colour.ink);
+  for (const bar of bars(plan)) drawScaleBar(ink, { ...bar, end: END, width: 2.5 }, colour.ink);
 }

@@ -4,7 +4,8 @@ import { formatNumber, formatQuantity } from "../../i18n/index.ts";
 import { entryAt } from "../../sim/checked/present.ts";
 import type { Circulation } from "../../sim/circulation/answer.ts";
 import { ductPressure, USUAL_OUTFLOW } from "../../sim/exchange/index.ts";
-import { wordSetting } from "../../sim/parameters/parameters.ts";
+import { numberSetting, wordSetting } from "../../sim/parameters/parameters.ts";
+import { hasPathway } from "../../sim/parameters/request.ts";
 import type { Look } from "../drawing/drawing-sheet.ts";
 import type { Lettering, Note } from "../drawing/lettering.ts";
 import { rowsOf } from "../drawing/split.ts";
@@ -24,41 +25,54 @@ export const CURVES = [
 /** g/h of albumin that a gold piece stands for, for each mL/h that a drop does. */
 export const ALBUMIN = 0.06;
 
-/** Where the lymph goes, and the pressure that it empties against there. */
-export const ductWords = (circulation: Circulation, { say }: Theme): string =>
-  say("further.exchange.duct", {
-    joins: wordSetting(circulation.request, "thoracicDuct"),
-    pressure: formatQuantity(ductPressure(circulation), "mmHg", 1),
-    usual: formatNumber(USUAL_OUTFLOW),
-  });
+/** The pressure where the lymph goes. */
+export const ductPressureWords = (circulation: Circulation): string =>
+  formatQuantity(ductPressure(circulation), "mmHg", 1);
+
+/** WU.m2: common in the first days after bypass (docs/model-circulation.md, teaching). */
+const EARLY_RESISTANCE = 3;
+
+/** Lungs that are open already explain a drain that runs little. */
+function lungWords({ request }: Circulation, { say }: Theme): readonly string[] {
+  const index = numberSetting(request, "pulmonaryResistanceIndex");
+  if (!hasPathway(request.stage) || index >= EARLY_RESISTANCE) return [];
+  return [
+    say("further.exchange.lungs", {
+      index: formatQuantity(index, "WU.m2", 1),
+      early: formatNumber(EARLY_RESISTANCE),
+    }),
+  ];
+}
 
 interface Head {
   readonly day: number;
   /** mL/h that one drop of the picture stands for */
   readonly drop: number;
-  /** what is said besides */
-  readonly more: readonly string[];
+  readonly circulation: Circulation;
+  /** there is room for what else explains it */
+  readonly wide: boolean;
 }
 
-/** The day of the course, and what drops and gold of the picture stand for. */
-export function headNote({ day, drop, more }: Head, box: Box, type: Sizes, theme: Theme): Note {
+/** The day of the course, what drops and gold of the picture stand for, and where lymph goes and what it empties against there. */
+export function headNote({ day, drop, circulation, wide }: Head, box: Box, type: Sizes, theme: Theme): Note {
+  const { say, colour } = theme;
+  const dayWords = say("further.exchange.day", { day: formatNumber(Math.round(day)) });
+  const more = [
+    say("further.exchange.drop", {
+      flow: formatQuantity(drop, "mL/h"),
+      albumin: formatNumber(ALBUMIN * drop, 1),
+    }),
+    say("further.exchange.duct", {
+      joins: wordSetting(circulation.request, "thoracicDuct"),
+      pressure: ductPressureWords(circulation),
+      usual: formatNumber(USUAL_OUTFLOW),
+    }),
+    ...(wide ? lungWords(circulation, theme) : []),
+  ];
   return {
     lines: [
-      {
-        words: theme.say("further.exchange.day", { day: formatNumber(Math.round(day)) }),
-        size: type.label,
-        colour: theme.colour.ink,
-        bold: true,
-      },
-      {
-        words: theme.say("further.exchange.drop", {
-          flow: formatQuantity(drop, "mL/h"),
-          albumin: formatNumber(ALBUMIN * drop, 1),
-        }),
-        size: type.axis,
-        colour: theme.colour.inkSoft,
-      },
-      ...more.map((words) => ({ words, size: type.axis, colour: theme.colour.inkSoft })),
+      { words: dayWords, size: type.label, colour: colour.ink, bold: true },
+      ...more.map((words) => ({ words, size: type.axis, colour: colour.inkSoft })),
     ],
     x: box.x,
     y: box.y,

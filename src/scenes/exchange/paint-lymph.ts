@@ -7,12 +7,14 @@ import { mix } from "../theme/colour.ts";
 import type { Theme } from "../theme/theme.ts";
 import { type Blind, INITIAL_HALF, LYMPH_HALF, type TissuePlan } from "./tissue-plan.ts";
 import { tissueTone } from "./tissue-tones.ts";
-import { beside, fillTube, headingAt } from "./tube.ts";
+import { beside, fillTube, headingAt, traceTube } from "./tube.ts";
 
 /** Where along the collecting vessel its valves spring from the wall, the part of its way that their leaflets reach, and of its half width that these leave open. */
 const VALVES = [0.16, 0.67] as const;
 const LEAFLET = 0.125;
 const OPEN = 0.17;
+/** Part of a leaflet's reach by which it goes on into the wall. */
+const ROOT = 0.12;
 /** Plane units along the wall from one cell to the next, by which each overlaps it, and how far its free end stands inward. */
 const CELL = 66;
 const OVERLAP = 30;
@@ -90,7 +92,12 @@ export function paintLymph(ink: Ink, { lymph, initial, buds }: TissuePlan, theme
     pass(1 - 0.78 * lit, -2, lit < 0.6 ? mix(shade, body, lit / 0.6) : mix(body, light, lit - 0.6));
   }
   for (const each of blind) paintWall(ink, each, each.half < INITIAL_HALF ? [] : buds, theme);
+  ink.save();
+  // A leaflet springs from the wall: what of it reaches into that is not seen.
+  traceTube(ink, lymph, collectingWidth);
+  ink.clip();
   for (const at of VALVES) paintValve(ink, lymph, at, theme);
+  ink.restore();
 }
 
 /** Filaments hold the outer lip of each door to the fibres around, so that swelling pulls it open. */
@@ -176,29 +183,34 @@ function paintValve(ink: Ink, line: Curve, at: number, theme: Theme): void {
   const lymph = tissueTone("lymph", theme);
   const rim = mix(tone.edge, lymph.edge, 0.5);
   const shares = Array.from({ length: 25 }, (_, i) => i / 24);
+  const sprung = [-ROOT, ...shares];
   for (const side of [-1, 1]) {
     const on = (share: number, off: number): Spot => {
       const part = at + LEAFLET * share;
       const free = (1 - OPEN) * (1 - share) ** 1.25 + OPEN;
       return beside(line, part, side * (free * collectingWidth(part) + off));
     };
-    // From the free edge round the pocket's floor back to where the leaflet springs.
-    const floor = shares.map((share): Spot => {
-      const part = at + LEAFLET * (1 - share);
-      return beside(line, part, side * collectingWidth(part) * (1 - 0.35 * (1 - share) ** 4));
+    // From the free edge by the pocket's hollow mouth to the wall, and back along that.
+    const mouth = shares.map((share): Spot => {
+      const part = at + LEAFLET * (1 - 0.5 * Math.sin(Math.PI * share) ** 0.8);
+      return beside(line, part, side * (OPEN + (1 - OPEN) * share) * collectingWidth(part));
     });
-    trace(ink, [...shares.map((share) => on(share, 0)), ...floor], true);
-    ink.globalAlpha = 0.55;
+    const wall = shares.map((share): Spot => {
+      const part = at + LEAFLET * (1 - share);
+      return beside(line, part, side * collectingWidth(part));
+    });
+    trace(ink, [...shares.map((share) => on(share, 0)), ...mouth, ...wall], true);
+    ink.globalAlpha = 0.4;
     ink.fillStyle = lymph.shade;
     ink.fill();
     ink.globalAlpha = 1;
-    const half = (share: number) => 9 - 4 * share;
+    const half = (share: number) => 8.5 - 4 * share;
     const tip = (share: number) => (share > 0.9 ? Math.sqrt(1 - ((share - 0.9) / 0.1) ** 2) : 1);
     trace(
       ink,
       [
-        ...shares.map((share) => on(share, half(share) * tip(share))),
-        ...shares.toReversed().map((share) => on(share, -half(share) * tip(share))),
+        ...sprung.map((share) => on(share, half(share) * tip(share))),
+        ...sprung.toReversed().map((share) => on(share, -half(share) * tip(share))),
       ],
       true,
     );

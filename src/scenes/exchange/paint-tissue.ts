@@ -196,7 +196,7 @@ function paintDrain(ink: Ink, line: Curve, theme: Theme): void {
     fillTube(ink, line, (part) => (share * DRAIN + more) * round(part), colour);
   for (const part of [0.12, 0.25, 0.38]) {
     ink.beginPath();
-    ink.ellipse(...beside(line, part, 0.45 * DRAIN), 11, 5, headingAt(line, part), 0, 2 * Math.PI);
+    ink.ellipse(...beside(line, part, 0.4 * DRAIN), 9, 3.8, headingAt(line, part), 0, 2 * Math.PI);
     ink.fillStyle = edge;
     ink.fill();
   }

@@ -86,8 +86,8 @@ export function tissuePicture(): TissuePicture {
     });
 
   const paintDuct = (inset: Inset, circulation: Circulation, density: number, theme: Theme): void => {
-    const { x, y, width, height } = inset;
-    duct.paint([x - 2, -(y + height + 2), x + width + 2, 2 - y], density, [0, 0], (ink) => {
+    const { x, y, width, from } = inset;
+    duct.paint([0, -(from + 2), x + width + 2, 2 - y], density, [0, 0], (ink) => {
       ink.scale(1, -1);
       paintInset(ink, inset, circulation, theme);
     });

@@ -40,7 +40,7 @@ const CAVITY = 195;
 const FILM = 34;
 export const BREAK = 17;
 /** Half the drain's width, and plane units of a centimetre beneath the gap: the drain is one of 18 Fr, 6 mm thick. */
-export const DRAIN = 19;
+export const DRAIN = 14;
 export const CENTIMETRE = (2 * DRAIN) / 0.6;
 
 /** Of loose connective tissue: most cells make its fibres. */
@@ -129,7 +129,7 @@ export function tissuePlan(height: number): TissuePlan {
   const top = bottom - CAVITY * Math.min(1.4, factor);
   const cavity = { lining: liningAt(top), gaps: GAPS, top, gap: top + FILM, bottom };
   const drain = curve(
-    spots("560 -29, 650 -28, 730 -26, 796 -10, 846 28, 890 76, 930 130").map(
+    spots("560 -22, 650 -21.5, 730 -20, 796 -7, 846 28, 890 76, 930 130").map(
       ([x, y]): Spot => [x, y + bottom],
     ),
   );

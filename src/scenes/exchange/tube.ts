@@ -18,13 +18,8 @@ export function headingAt(line: Curve, part: number): number {
   return Math.atan2(entryAt(out, 3), entryAt(out, 2));
 }
 
-/** Fills a vessel. @param half its width at a part of its length, plane units */
-export function fillTube(
-  ink: Ink,
-  line: Curve,
-  half: (part: number) => number,
-  style: string | CanvasGradient,
-): void {
+/** Lays a vessel's outline as the path that `ink` fills or clips next. @param half its width at a part of its length, plane units */
+export function traceTube(ink: Ink, line: Curve, half: (part: number) => number): void {
   // Closer where a blind end is round.
   const parts = Array.from({ length: 91 }, (_, i) => (i / 90) ** 1.5);
   trace(
@@ -35,6 +30,16 @@ export function fillTube(
     ],
     true,
   );
+}
+
+/** Fills it. */
+export function fillTube(
+  ink: Ink,
+  line: Curve,
+  half: (part: number) => number,
+  style: string | CanvasGradient,
+): void {
+  traceTube(ink, line, half);
   ink.fillStyle = style;
   ink.fill();
 }

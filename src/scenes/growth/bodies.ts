@@ -122,14 +122,14 @@ function drawRow(pens: Pens, points: readonly SweepPoint[], now: number, box: Bo
 
 function drawColumn(pens: Pens, { point, ...places }: Column, here: boolean): void {
   const { ink, over, type, theme } = pens;
-  const { chest, figure, section } = places;
+  const { chest, figure, section, wide } = places;
   const { half, raised, wall } = sectionLayout(point, section);
   const top = section.y - half - wall - Math.max(0, 2 * raised - wall);
   drawWay(ink, point, { chest, section, open: top - OPEN * type }, theme);
   drawFigure(ink, point.request.body.ageYears, figure, here, theme);
   drawSection(ink, point, section, theme);
   drawCut(over, point, chest, theme);
-  write(pens, ageLine(point, here, type, theme), figure.x, figure.ground + 0.6 * type);
+  const age = write(pens, ageLine(point, here, type, theme), figure.x, figure.ground + 0.6 * type);
   const [tube, vein, gap] = widthLines(point, type, theme);
   // The lumen's width, as it is measured.
   const under = figure.ground + 0.55 * type;
@@ -139,8 +139,12 @@ function drawColumn(pens: Pens, { point, ...places }: Column, here: boolean): vo
     theme.colour.ink,
   );
   write(pens, gap, section.x, top - 0.25 * type, 1);
-  write(pens, tube, section.x, under + 0.3 * type);
-  const lain = write(pens, vein, section.x + (SAMPLE * type) / 2, under + (0.3 + LINE) * type);
+  const longOf = (line: Line) => pens.words.measure({ lines: [line], bare: true }, theme).width;
+  const free = age.x + age.width + 0.5 * type + longOf(tube) / 2;
+  write(pens, tube, Math.max(section.x, free), under + 0.3 * type);
+  // Within its column, though it is longer than what it stands under.
+  const x = Math.min(section.x + (SAMPLE * type) / 2, chest.x + (wide - longOf(vein)) / 2);
+  const lain = write(pens, vein, x, under + (0.3 + LINE) * type);
   const middle = lain.y + lain.height / 2;
   drawDashes(
     ink,
@@ -201,7 +205,8 @@ export function needOf(
   const widest = [entryAt(points, 0), lastOf(points)].map((point) => {
     const age = wide(ageLine(point, true, type, theme));
     if (!hasPathway(point.request.stage)) return age;
-    return age + Math.max(...widthLines(point, type, theme).map(wide)) + SAMPLE * type;
+    const [tube, vein, gap] = widthLines(point, type, theme).map(wide) as [number, number, number];
+    return Math.max(age + tube + type, vein + SAMPLE * type, gap);
   });
   return Math.max(...widest) + type;
 }

@@ -120,21 +120,30 @@ function paintBlood(
 ): void {
   const { svc, ivc } = saturationsOf(circulation);
   const tint = ink.createLinearGradient(0, bottom, 0, top);
-  for (const [at, saturation] of [
-    [0.4, ivc],
-    [0.9, svc],
-  ] as const)
-    tint.addColorStop(at, mix(inside(theme).body, roundOf(saturation, theme).body, TINT));
-  ink.fillStyle = tint;
-  const veins = anatomyOf(chest).veins.filter(({ group }) => group === "brachiocephalic" || group === "cava");
-  for (const outline of [
-    ...lumen.map(pointsOf),
-    ...veins.map(({ line, from, to }) => band(line, from, to)),
-  ]) {
+  const toneOf = (saturation: number) => mix(inside(theme).body, roundOf(saturation, theme).body, TINT);
+  tint.addColorStop(0.4, toneOf(ivc));
+  tint.addColorStop(0.9, toneOf(svc));
+  const fill = (outline: readonly Point[], style: string | CanvasGradient) => {
     trace(ink, outline, true);
+    ink.fillStyle = style;
     ink.fill();
+  };
+  for (const loop of lumen) fill(pointsOf(loop), tint);
+  const { veins } = anatomyOf(chest);
+  for (const { line, from, to } of veins.filter(({ group }) => group === "cava"))
+    fill(band(line, from, to), tint);
+  for (const { line, from, to, fades } of veins.filter(({ group }) => group === "brachiocephalic")) {
+    // As its walls do, it is lost in the body.
+    const whole = entryAt(line, Math.floor(FADES * (line.length - 1)));
+    const fall = ink.createLinearGradient(...entryAt(line, 0), ...whole);
+    fall.addColorStop(0, `${toneOf(svc)}00`);
+    fall.addColorStop(1, toneOf(svc));
+    fill(band(line, from, to), fades ? fall : tint);
   }
 }
+
+/** Part of a vein's way over which it fades. */
+const FADES = 0.4;
 
 const pointsOf = (loop: Loop): readonly Point[] =>
   Array.from({ length: loop.length / 2 }, (_, i) => [entryAt(loop, 2 * i), entryAt(loop, 2 * i + 1)]);

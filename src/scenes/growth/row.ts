@@ -40,6 +40,8 @@ export interface Column {
   readonly chest: ChestPlace;
   readonly figure: FigurePlace;
   readonly section: SectionPlace;
+  /** CSS px */
+  readonly wide: number;
 }
 
 /** CSS px: sizes that all columns share. */
@@ -73,6 +75,7 @@ export function columnsOf(shown: readonly SweepPoint[], box: Box, type: number):
     const under = face * section.perMillimetre * (0.5 + PIECE[1]);
     return {
       point,
+      wide: step,
       chest: {
         x: left + step / 2,
         y: ground - section.tall - OVER * type - tall / 2,

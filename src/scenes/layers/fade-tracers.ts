@@ -1,4 +1,5 @@
-/** Tracers grow out of nothing where blood enters the computed plane, and shrink away where it leaves. */
+/** Tracers grow out of nothing where blood enters the computed plane, and shrink away where it leaves or passes behind something. */
+import type { Distance } from "../../sim/geometry/distance.ts";
 import type { Opening } from "../../sim/geometry/geometry.ts";
 import type { Tracers } from "../../sim/tracers/tracers.ts";
 
@@ -11,17 +12,21 @@ interface Fading {
   /** of the rest, 0..1 each */
   readonly shown: Float32Array | null;
   readonly openings: readonly Opening[];
+  /** part of a mark of the field that is seen at a place (mm): something lies before it there */
+  readonly seen?: Distance | null;
 }
 
 /** Writes what is left of each tracer's size into the highest byte of its packed colour. */
 export function fadeAtOpenings(
   { position, count }: Tracers,
-  { taken, shown, openings }: Fading,
+  { taken, shown, openings, seen }: Fading,
   colours: Uint32Array,
 ): void {
   const ends = openings.filter(({ name }) => name !== "fenestration");
   for (let i = 0; i < taken; i++) {
     const [x, y] = [position[2 * i]!, position[2 * i + 1]!];
+    const part = seen ? seen(x, y) : 1;
+    if (part < 1) colours[i] = sized(colours[i]!, part);
     for (const { centre, normal, width } of ends) {
       const [dx, dy] = [x - centre[0], y - centre[1]];
       const within = -(dx * normal[0] + dy * normal[1]);

@@ -1,7 +1,7 @@
 /** What an anatomy is painted around: the outlines of a pathway's vessels and of its blood, from its drawn plane. */
 import type { Outlines } from "../anatomy/painted-sheet.ts";
 import { contour } from "./contour.ts";
-import { distanceAt, type Plane } from "./drawn-plane.ts";
+import type { Plane } from "./drawn-plane.ts";
 import { WALL } from "./fade.ts";
 
 /** @param density device pixels a millimetre */
@@ -9,6 +9,5 @@ export const surfaceOf = (plane: Plane, density: number) =>
   ({
     seen: contour(plane, plane.distance, WALL),
     lumen: contour(plane, plane.distance, 0),
-    distance: (x: number, y: number) => distanceAt(plane, x, y),
     density,
   }) satisfies Outlines & { density: number };

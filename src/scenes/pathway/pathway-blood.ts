@@ -6,6 +6,7 @@ import type { FieldShape } from "../../sim/flow-field/flow-field.ts";
 import type { FieldMeans } from "../../sim/flow-field/means.ts";
 import type { Tracers } from "../../sim/tracers/tracers.ts";
 import type { Overlay } from "../../state/scene-state.ts";
+import { seenUnder } from "../anatomy/covers.ts";
 import { thinnedIn } from "../anatomy/side-course.ts";
 import { type SideFlow, sideFlow } from "../anatomy/side-streams.ts";
 import { lungsAt } from "../anatomy/standing.ts";
@@ -121,8 +122,9 @@ export function blood(): Blood {
       const openings = pane.geometry?.openings ?? [];
       const fading = (moved: Tracers, colours: Uint32Array) => {
         paint(moved, colours);
-        if (side) tintRich(side.rich, taken, tinting, theme, colours);
-        if (!mapOver) fadeAtOpenings(moved, { taken, shown: side?.shown ?? null, openings }, colours);
+        if (side) tintRich(side, taken, tinting, theme, colours);
+        const seen = side && inChest && pane.geometry ? seenUnder(pane.geometry.chest, inChest) : null;
+        if (!mapOver) fadeAtOpenings(moved, { taken, shown: side?.shown ?? null, openings, seen }, colours);
       };
       inside.draw(joined, fading, brush, viewport);
       if (!gone) {

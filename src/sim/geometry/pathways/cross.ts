@@ -32,8 +32,8 @@ const CONDUIT: Course = {
   lean: 5,
   bow: 0,
   bulge: 0,
-  atriumEdge: (halfWidth) => halfWidth + 2,
-  beside: 2,
+  atriumEdge: (halfWidth) => halfWidth + 5,
+  beside: 5,
 };
 
 const TUNNEL: Course = {

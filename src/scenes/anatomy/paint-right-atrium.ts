@@ -1,0 +1,39 @@
+/** The right atrium from outside, closed, beside a conduit. */
+import { entryAt, lastOf } from "../../sim/checked/present.ts";
+import type { Theme } from "../theme/theme.ts";
+import type { Anatomy } from "./chest-anatomy.ts";
+import { paintOrgan } from "./paint-organ.ts";
+import { laidOver, scratch } from "./paint-tube.ts";
+import { type Bounds, type Ink, strokes } from "./painted-sheet.ts";
+import { tissue } from "./tones.ts";
+
+export function paintRightAtrium(ink: Ink, { rightAtrium, frame: { scale } }: Anatomy, theme: Theme): void {
+  if (rightAtrium.length > 0)
+    paintOrgan(ink, rightAtrium, tissue("atrium", theme), { depth: 4 * scale, edge: 0.7 * scale });
+}
+
+/** Over the aorta's root; towards its neck it goes over into the atrium without an edge. */
+export function paintRightAppendage(
+  ink: Ink,
+  bounds: Bounds,
+  { rightAppendage, frame: { scale } }: Anatomy,
+  theme: Theme,
+): void {
+  if (rightAppendage.length === 0) return;
+  const look = tissue("atrium", theme);
+  const own = scratch(ink, bounds);
+  paintOrgan(own, rightAppendage, look, { depth: 3 * scale, walled: rightAppendage });
+  strokes(own, rightAppendage, scale, [[0.6, look.edge]]);
+  const [[ax, ay], [bx, by]] = [entryAt(rightAppendage, 0), lastOf(rightAppendage)];
+  const out = (NECK * scale) / Math.hypot(bx - ax, by - ay);
+  const fall = own.createLinearGradient(ax, ay, ax + out * (ay - by), ay - out * (ax - bx));
+  fall.addColorStop(0, "#000");
+  fall.addColorStop(1, "#0000");
+  own.globalCompositeOperation = "destination-out";
+  own.fillStyle = fall;
+  own.fillRect(ax - 20 * scale, by - 9 * scale, 40 * scale, ay - by + 18 * scale);
+  laidOver(ink, own, bounds, 2.4 * scale);
+}
+
+/** mm of a 5-year-old over which it comes out of the atrium */
+const NECK = 1.6;
