@@ -17,6 +17,16 @@ const SEEN = { whole: 16, gone: 40 } as const;
 /** mm */
 const FLOOR = 2.6;
 
+/** mm of its way before the sac. */
+const VEIN: { readonly line: readonly Point[]; readonly width: number } = {
+  line: [
+    [0, -100],
+    [0, -64],
+    [0.4, -48],
+  ],
+  width: 11.2,
+};
+
 const floorOf = (theme: Theme): string => mix(tissue("sac", theme).body, theme.colour.stage, 0.5);
 
 export interface HeartSeat {
@@ -53,6 +63,12 @@ export function heartSeat(): HeartSeat {
         ink.globalCompositeOperation = "destination-out";
         ink.fillStyle = fall;
         ink.fillRect(left, bottom, right - left, top - bottom);
+        // The lower vein comes through it to a right atrium.
+        trace(ink, VEIN.line);
+        ink.lineWidth = VEIN.width;
+        ink.lineCap = "butt";
+        ink.strokeStyle = "#000";
+        ink.stroke();
       });
     },
     release: () => seat.release(),
