@@ -14,6 +14,7 @@ export {
   nearestLanguage,
   setLanguage,
   setTechnical,
+  speakPlainly,
   t,
 } from "./messages.ts";
 export { parseNumber } from "./parse-number.ts";

@@ -87,6 +87,16 @@ export function setTechnical(on: boolean): void {
   clinical.value = on;
 }
 
+const plain = signal(false);
+
+/** Calls parts plainly, wherever the page is, until the returned function is called. */
+export function speakPlainly(): () => void {
+  plain.value = true;
+  return () => {
+    plain.value = false;
+  };
+}
+
 export const nearestLanguage = (tag: string): string => languageFor(tag) ?? "en";
 
 /** The language with messages that fits this tag; undefined when there is none. */
@@ -116,7 +126,7 @@ const parsed = new Map<string, readonly Part[]>();
 export function t(asked: string, args?: Arguments): string {
   const tag = language();
   const technical = `technical.${asked}`;
-  const key = clinical.value && MESSAGES[tag]?.[technical] ? technical : asked;
+  const key = clinical.value && !plain.value && MESSAGES[tag]?.[technical] ? technical : asked;
   const cacheKey = `${tag}:${key}`;
   let parts = parsed.get(cacheKey);
   if (!parts) {

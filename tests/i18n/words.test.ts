@@ -11,6 +11,7 @@ import {
   parseNumber,
   setLanguage,
   setTechnical,
+  speakPlainly,
   speakQuantity,
   t,
 } from "../../src/i18n/index.ts";
@@ -42,6 +43,10 @@ describe("messages", () => {
     setTechnical(true);
     expect(t("energy.semilunarValve")).toBe("Semilunar valve");
     expect(t("place.atrium")).toBe("Atrium");
+    const end = speakPlainly();
+    expect(t("energy.semilunarValve")).toBe(MESSAGES.en?.["energy.semilunarValve"]);
+    end();
+    expect(t("energy.semilunarValve")).toBe("Semilunar valve");
     setTechnical(false);
     for (const messages of Object.values(MESSAGES))
       for (const key of Object.keys(messages).filter((each) => each.startsWith("technical.")))

@@ -13,8 +13,9 @@ import { START } from "../../src/state/scene-state.ts";
 const written = vi.hoisted((): string[] => []);
 const nothing = vi.hoisted(() => async () => {
   const { Container } = await import("pixi.js");
-  const drawn = { fit: { x: 0, y: 0, scale: 1 }, vessels: [], open: [], end: null };
-  return () => ({ view: new Container(), draw: () => drawn, release: () => {} });
+  const drawn = { fit: { x: 0, y: 0, scale: 1 }, vessels: [], open: [0, 0], banded: false };
+  const lens = { view: new Container(), lay: () => {} };
+  return () => ({ view: new Container(), lens, draw: () => drawn, release: () => {} });
 });
 vi.mock("../../src/scenes/drawing/lettering.ts", async () => {
   const { Container } = await import("pixi.js");
@@ -55,7 +56,7 @@ test.each([
     const frame = { state: { ...START, scene, view: { ...START.view, labels: false } }, time } as Frame;
     draw({ ...frame, panes: [{ circulation }] as unknown as Frame["panes"] }, viewport, theme);
     const value = valueAt(circulation.traces, values, time);
-    const said = written.at(-1)!;
+    const said = written.findLast((each) => each.includes("mmHg"))!;
     expect(said).toContain(formatQuantity(Math.round(value) + 0, "mmHg"));
     seen.add(said);
   }

@@ -1,6 +1,8 @@
 import { describe, expect, test } from "vitest";
 import { anatomyOf } from "../../src/scenes/anatomy/chest-anatomy.ts";
 import { coursesOf } from "../../src/scenes/anatomy/courses.ts";
+import { seenUnder } from "../../src/scenes/anatomy/covers.ts";
+import { beforeArtery } from "../../src/scenes/anatomy/hilum.ts";
 import type { Course } from "../../src/scenes/anatomy/side-course.ts";
 import { sideFlow } from "../../src/scenes/anatomy/side-streams.ts";
 import { DESCENT } from "../../src/scenes/anatomy/standing.ts";
@@ -212,10 +214,10 @@ test("blood of the heart moves on into the aorta and its branches, and carries t
   const arch = places.filter(([, y]) => y > chest.level + 40 * chest.scale);
   expect(arch.length).toBeGreaterThan(15);
 
-  const colours = new Uint32Array(3);
+  const colours = new Uint32Array(5);
   const mixed = { ...circulation, saturations: { ...circulation.saturations, arterial: 60 } };
   tintRich(
-    Uint8Array.from([1, 2, 0]),
+    { rich: Uint8Array.from([1, 2, 0, 1, 1]), unmixed: Float32Array.from([1, 1, 1, 0, 0.5]) },
     0,
     { colouring: "oxygen", circulation: mixed, dyeing: false },
     darkTheme(String),
@@ -223,6 +225,12 @@ test("blood of the heart moves on into the aorta and its branches, and carries t
   );
   expect(colours[0]).not.toBe(colours[1]);
   expect(colours[2]).toBe(0);
+  // What mixes goes over from its own colour into the heart's.
+  expect(colours[3]).toBe(colours[1]);
+  for (const shift of [0, 8, 16]) {
+    const part = (i: number) => (colours[i]! >>> shift) & 255;
+    expect(Math.abs(part(4) - (part(0) + part(1)) / 2)).toBeLessThan(1);
+  }
 });
 
 describe("what lies before a vessel hides its marks", () => {
@@ -244,7 +252,16 @@ describe("what lies before a vessel hides its marks", () => {
   test("blood from the lungs shows neither marks nor trails on the pulmonary arteries", () => {
     const rest = places(1);
     expect(rest.length).toBeGreaterThan(150);
-    expect(rest.filter(([x, y]) => distanceAt(plane, x, y) < 0)).toEqual([]);
+    const onArteries = rest.filter(([x, y]) => distanceAt(plane, x, y) < 0);
+    const crossing = beforeArtery(anatomyOf(chest));
+    expect(crossing.length).toBeGreaterThan(2);
+    // But in the vein that crosses the right one's front, where the artery shows none of its own.
+    const across = ([x, y]: Point) => crossing.some(({ at }) => Math.hypot(at[0] - x, at[1] - y) < 5);
+    expect(onArteries.filter((place) => !across(place))).toEqual([]);
+    expect(onArteries.length).toBeGreaterThan(2);
+    const seen = seenUnder(chest, plane);
+    for (const { at } of crossing.filter(({ at }) => distanceAt(plane, ...at) < 0))
+      expect(seen(...at)).toBe(0);
   });
 
   test("the arch's branches show theirs beyond its wall alone", () => {

@@ -38,7 +38,11 @@ describe("the inferior vena cava", () => {
         strokes.push({ spots, alpha });
       },
     };
-    const circulation = { saturations: { ivc: 70 } } as unknown as Circulation;
+    const circulation = {
+      saturations: { ivc: 70 },
+      extras: {},
+      traces: { flows: {} },
+    } as unknown as Circulation;
     drawThroughLiver(ink as unknown as Graphics, layVessels([vein]), circulation, darkTheme(String));
     expect(strokes).toHaveLength(3);
     for (const { spots, alpha } of strokes) {

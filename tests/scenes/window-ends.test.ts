@@ -69,7 +69,7 @@ it.each(STAGES)("of %s blood is not seen where the pathway passes behind the aor
       if (away(x, y) < -1) {
         behind++;
         expect(seen(x, y)).toBe(0);
-      } else if (away(x, y) > 3) {
+      } else if (away(x, y) > 3 && x > -15 * chest.scale) {
         beside++;
         expect(seen(x, y)).toBe(1);
       }

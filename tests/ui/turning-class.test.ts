@@ -23,8 +23,7 @@ function turningOn(cellsAcross: number, stage: Stage, set: CirculationRequest["s
   const circulation = solve(request);
   const geometry = pathwayGeometry(request)!;
   const { lead, soundSteps } = ALONE;
-  const start = { cellsAcross: lead.cellsAcross, runUp: lead.runUp, soundSteps };
-  const field = buildField(geometry, fluidOf(request), { ...start, depth: "round" });
+  const field = buildField(geometry, fluidOf(request), { ...lead, soundSteps, depth: "round" });
   field.setBoundary(boundaryConditions(circulation, circulation, false));
   field.reshape(geometry, { cellsAcross, soundSteps });
   field.advanceSeconds(SECONDS);

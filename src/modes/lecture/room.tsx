@@ -38,10 +38,10 @@ import { coversStage, nameOfStop, stepShown } from "./stops.ts";
 import { shownAt } from "./talk.ts";
 import { Changes } from "./what-if-words.tsx";
 
-/** CSS px: nothing in a hall is smaller; on a phone held across, whose reader is near, the picture needs the room */
+/** CSS px: nothing in a hall is smaller; on a phone, whose reader is near, the picture needs the room */
 const FLOOR = { hall: 24, hand: 13 } as const;
 /** As in lecture.css. */
-const inHand = mediaQuery("(max-height: 500px) and (min-aspect-ratio: 1)");
+const inHand = mediaQuery("(max-height: 500px) and (min-aspect-ratio: 1), (max-width: 500px)");
 
 export function Room(options: RoomOptions) {
   const { context } = options;

@@ -2,7 +2,7 @@
 
 import { useSignal } from "@preact/signals";
 import { useEffect } from "preact/hooks";
-import { digitsOfStep, formatQuantity, t } from "../../i18n/index.ts";
+import { digitsOfStep, formatQuantity, speakPlainly, t } from "../../i18n/index.ts";
 import { settingOf } from "../../sim/parameters/parameters.ts";
 import type { CirculationRequest } from "../../sim/parameters/request.ts";
 import { figuresOf } from "../../ui/figures.ts";
@@ -25,6 +25,8 @@ export function HandoutView({
   const { session, stage } = context;
   const { request } = session.scene.value;
   const image = useSignal("");
+  // A family takes it home.
+  useEffect(speakPlainly, []);
   useEffect(() => {
     stage.snapshot(PICTURE.width, PICTURE.height, { theme: "paper", floor: PICTURE.floor }).then(
       (canvas) => {

@@ -58,12 +58,20 @@ export function StageView({ context, floor, probing = false, children }: StageVi
   useEffect(() => {
     if (swiped) void fetchDivider();
   }, [swiped]);
+  const exercised = session.scene.value.scene === "exercise";
+  const [figures, fetchFigures] = useFetchedPart(
+    async () => (await import("./effort-figures.tsx")).EffortFigures,
+  );
+  useEffect(() => {
+    if (exercised) void fetchFigures();
+  }, [exercised]);
   const [probe, fetchProbe] = useFetchedPart(async () => (await import("./probe.tsx")).Probe);
   useEffect(() => {
     if (probing) void fetchProbe();
   }, [probing]);
   const Probe = probing && way.value !== "none" && probe.value;
   const Divider = swiped && divider.value;
+  const Figures = exercised && figures.value;
   return (
     <div ref={over}>
       <section aria-label={t("stage.name")}>
@@ -86,6 +94,7 @@ export function StageView({ context, floor, probing = false, children }: StageVi
         </p>
         {Probe && <Probe stage={stage} />}
         {Divider && <Divider context={context} />}
+        {Figures && <Figures context={context} />}
         <HandleSliders editing={session} handles={stage.handles} surface={stage} />
       </section>
       {children}

@@ -8,6 +8,7 @@ import { type Anatomy, anatomyOf } from "./chest-anatomy.ts";
 import { INTO } from "./feeding-veins.ts";
 import type { Tube } from "./great-vessels.ts";
 import { FAR, hiddenBy, partlyHidden } from "./hidden-marks.ts";
+import { beforeArtery } from "./hilum.ts";
 import { joined } from "./joined.ts";
 import type { LungShape } from "./lung-shape.ts";
 import { smoothLine } from "./placing.ts";
@@ -178,8 +179,11 @@ function returns(
 ): readonly Course[] {
   const size = anatomy.frame.scale;
   const lower = new Set(stemsOf(veins)[1]);
+  const crossing = side === "right" ? beforeArtery(anatomy) : [];
+  const free: Distance = (x, y) =>
+    crossing.some(({ at }) => Math.hypot(at[0] - x, at[1] - y) < 4 * size) ? FAR : pathway(x, y);
   const [seen, under] = [
-    partlyHidden(anatomy, "rich", pathway),
+    partlyHidden(anatomy, "rich", free),
     partlyHidden(anatomy, "rich", pathway, [[arteries, [...arteries.nodes.keys()]]]),
   ];
   return veins.ends.map((end) => {

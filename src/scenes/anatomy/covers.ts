@@ -1,11 +1,14 @@
-/** What of the chest lies before the pathway and hides its blood: the ascending aorta. */
+/** What of the chest lies before the pathway and hides its blood: the ascending aorta, and the vein that crosses the right artery. */
 import { lastOf } from "../../sim/checked/present.ts";
 import { band } from "../../sim/geometry/centreline.ts";
 import { type Distance, outlineDistance } from "../../sim/geometry/distance.ts";
 import type { ChestFrame } from "../../sim/geometry/geometry.ts";
 import type { Plane } from "../layers/drawn-plane.ts";
 import { anatomyOf } from "./chest-anatomy.ts";
+import { beforeArtery } from "./hilum.ts";
 
+/** Of a limb's lumen, to its outside. */
+const WALLED = 0.72;
 /** mm beside it over which marks come out from behind it */
 const SOFT = 1.6;
 
@@ -15,8 +18,12 @@ const known = new WeakMap<Plane, Distance>();
 export function seenUnder(frame: ChestFrame, plane: Plane): Distance {
   const before = known.get(plane);
   if (before) return before;
-  const { line, from, to } = lastOf(anatomyOf(frame).before);
-  const cover = outlineDistance(band(line, from, to));
+  const anatomy = anatomyOf(frame);
+  const { line, from, to } = lastOf(anatomy.before);
+  const aorta = outlineDistance(band(line, from, to));
+  const vein = beforeArtery(anatomy);
+  const cover: Distance = (x, y) =>
+    Math.min(aorta(x, y), ...vein.map(({ at, width }) => Math.hypot(x - at[0], y - at[1]) - WALLED * width));
   const { nx, ny, dx, originX, originY, distance } = plane;
   const seen = Float32Array.from(distance, (from, i) =>
     from < dx

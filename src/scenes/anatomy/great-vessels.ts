@@ -122,7 +122,7 @@ export const VEIN_ROOTS = {
 
 /** From where in the lung each is drawn, over its stem there: outside the pericardium, and the left lower one under the artery before it. */
 const ON_STEM: Readonly<Record<string, Point>> = {
-  rightUpper: [-27, 13.6],
+  rightUpper: [-30, 13.3],
   rightLower: [-31, -13.6],
   leftUpper: [71, 13.2],
   leftLower: [72, -2.6],
@@ -133,10 +133,18 @@ function pulmonaryVeins(place: Placing, { size }: HeartShape): readonly BloodTub
   const right = atriumRight(frame);
   const course = (name: string, at: readonly [number, number], lift: number, mouth: Point): BloodTube => {
     const root = inChest(...at);
+    const stem = inChest(...present(ON_STEM[name]));
+    // Before the sac around an atrium that bulges to the right.
+    const out = frame.chamber && name.startsWith("right") ? 1.7 : 1;
     const mid: Point = [(root[0] + mouth[0]) / 2, (root[1] + mouth[1]) / 2 + lift * size];
     return {
       name: `${name}PulmonaryVein`,
-      line: smoothLine([inChest(...present(ON_STEM[name])), root, mid, mouth]),
+      line: smoothLine([
+        [root[0] + out * (stem[0] - root[0]), root[1] + out * (stem[1] - root[1])],
+        root,
+        mid,
+        mouth,
+      ]),
       from: (name === "leftLower" ? 6.6 : 8.2) * frame.scale,
       to: 9.4 * frame.scale,
       holds: "pulmonaryVein",
@@ -146,7 +154,7 @@ function pulmonaryVeins(place: Placing, { size }: HeartShape): readonly BloodTub
   };
   // Behind an atrium that reaches far to the right they go on to its left part, close to where the septum was.
   const common = isCommon(frame);
-  const mouth = common ? right + (frame.lowerVein ? 30 : 20) : Math.max(0, right) + 12;
+  const mouth = common ? right + (frame.lowerVein ? 30 : 21.6) : Math.max(0, right) + 12;
   const [upper, lower] = common ? [-4, -13.6] : [8, -7];
   const [rightUpper, rightLower] = VEIN_ROOTS.right;
   const [leftUpper, leftLower] = VEIN_ROOTS.left;

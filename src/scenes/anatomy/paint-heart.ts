@@ -125,10 +125,9 @@ const BEYOND = -8;
 
 /** Its back wall behind the heart, and the cut edge around that. */
 export function paintPericardium(ink: Ink, outline: readonly Point[], size: number, theme: Theme): void {
-  const look = tissue("sac", theme);
-  trace(ink, outline, true);
-  ink.fillStyle = mix(look.body, theme.colour.stage, 0.5);
-  ink.fill();
+  const [look, lung] = [tissue("sac", theme), tissue("lung", theme)];
+  const back = { ...look, shade: mix(look.shade, lung.shade, 0.6), body: mix(look.body, lung.body, 0.6) };
+  paintOrgan(ink, outline, { ...back, light: back.body }, { depth: 8 * size });
   strokes(ink, [...outline, ...outline.slice(0, 2)], size, [
     [1.7, look.edge],
     [1.1, look.light],

@@ -6,6 +6,7 @@ import { lipOf, windowEnd } from "../layers/window-ends.ts";
 import { mix } from "../theme/colour.ts";
 import type { Theme } from "../theme/theme.ts";
 import type { Anatomy } from "./chest-anatomy.ts";
+import { beforeArtery, REACH } from "./hilum.ts";
 import type { LungShape } from "./lung-shape.ts";
 import { paintOrgan } from "./paint-organ.ts";
 import { LIGHT, laidOver, scratch } from "./paint-tube.ts";
@@ -184,6 +185,25 @@ export function paintSleeves(
     }
     laidOver(ink, own, bounds);
   }
+}
+
+/** That stretch once more, over the artery's closed front. */
+export function paintBeforeArtery(ink: Ink, bounds: Bounds, anatomy: Anatomy, tones: Round): void {
+  const [{ veins }] = anatomy.lungs;
+  const { scale } = anatomy.frame;
+  const over = beforeArtery(anatomy);
+  const middle = over[over.length >> 1];
+  if (!middle) return;
+  const own = scratch(ink, bounds);
+  paintTree(own, veins.nodes, stemsOf(veins)[0], tones, scale);
+  const [x, y] = middle.at;
+  const fall = own.createRadialGradient(x, y, 0.6 * REACH * scale, x, y, REACH * scale);
+  fall.addColorStop(0, "#000");
+  fall.addColorStop(1, "#0000");
+  own.globalCompositeOperation = "destination-in";
+  own.fillStyle = fall;
+  own.fillRect(bounds[0], bounds[1], bounds[2] - bounds[0], bounds[3] - bounds[1]);
+  laidOver(ink, own, bounds);
 }
 
 /** mm of a 5-year-old over which it takes on its own colour */

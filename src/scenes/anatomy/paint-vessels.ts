@@ -9,7 +9,7 @@ import type { FeedingVein } from "./feeding-veins.ts";
 import type { BloodTube, Holds, Tube } from "./great-vessels.ts";
 import { paintSewnBehind } from "./paint-graft.ts";
 import { paintPericardium } from "./paint-heart.ts";
-import { paintSleeves, paintStems, underArtery } from "./paint-lung.ts";
+import { paintBeforeArtery, paintSleeves, paintStems, underArtery } from "./paint-lung.ts";
 import { cutOpen, paintRoot } from "./paint-root.ts";
 import { bandOf, castShadow, fadeEnd, laidOver, paintTube, paintTubes, scratch } from "./paint-tube.ts";
 import { type Bounds, boundsOf, type Ink, type Outlines, trace, traceLoops } from "./painted-sheet.ts";
@@ -90,6 +90,7 @@ export function paintBehind(ink: Ink, bounds: Bounds, anatomy: Anatomy, round: R
 export function paintHidden(ink: Ink, bounds: Bounds, anatomy: Anatomy, { round, theme }: Before): void {
   paintSewnBehind(ink, anatomy.frame, theme);
   paintSleeves(ink, bounds, anatomy, round("pulmonaryArtery"), theme);
+  paintBeforeArtery(ink, bounds, anatomy, round("pulmonaryVein"));
   laidOver(ink, aortaLayer(ink, bounds, anatomy, round), bounds);
 }
 

@@ -23,6 +23,8 @@ const EDGE: readonly Point[] = [
 ];
 /** Where it lies beside the right atrium, mm of a 5-year-old. */
 const AIR = 4;
+/** by which the free wall of one that is the pathway bulges beyond its lumen */
+const BULGE = 5;
 
 /** Both atria lie in it. */
 export function pericardium(place: Placing): readonly Point[] {
@@ -30,7 +32,7 @@ export function pericardium(place: Placing): readonly Point[] {
   const { heart, heartScale, level, scale: s, chamber, graft } = frame;
   const walls = [
     ...frame.atrium.map(([x]) => x),
-    ...(chamber ? [-chamber[0]] : []),
+    ...(chamber ? [-chamber[0] - BULGE * s] : []),
     ...(graft ? graft.line.map(([x], i) => x - entryAt(graft.widths, i) / 2) : []),
   ];
   const right = (Math.min(...walls) - AIR * s - heart) / heartScale;

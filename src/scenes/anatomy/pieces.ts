@@ -9,6 +9,7 @@ import { hiatusOf, paintDiaphragm, paintLiver, paintRim, paintTendon } from "./p
 import { paintGraft, paintJunction } from "./paint-graft.ts";
 import { paintAtrium, paintVentricleBed, paintVentricleCavity } from "./paint-heart.ts";
 import { paintLung } from "./paint-lung.ts";
+import { mediastinum, paintMediastinum } from "./paint-mediastinum.ts";
 import { paintMuscle } from "./paint-muscle.ts";
 import { paintTrunk } from "./paint-remains.ts";
 import { paintRightAppendage, paintRightAtrium } from "./paint-right-atrium.ts";
@@ -27,6 +28,7 @@ import { type Bounds, boundsOf, type Ink, type Outlines } from "./painted-sheet.
 import { roundOf } from "./tones.ts";
 
 export const PIECES = [
+  "ground",
   "rightLung",
   "leftLung",
   "back",
@@ -81,6 +83,7 @@ export function piecesOf(
     return still(bounds, (ink) => paint(ink, bounds, anatomy));
   };
   return {
+    ground: still(boundsOf([mediastinum(anatomy)], 0), (ink) => paintMediastinum(ink, anatomy, theme)),
     rightLung: lung(anatomy, 0, round, theme),
     leftLung: lung(anatomy, 1, round, theme),
     back: vessels([...anatomy.behind, { line: anatomy.pericardium }], (...at) =>

@@ -55,8 +55,8 @@ const [rightUpper, rightLower, leftUpper, leftLower] = [...VEIN_ROOTS.right, ...
 /** Between the arteries, an upper and a lower vein of each lung. */
 export const VEINS: Table = {
   right: limbs(
-    `${rightUpper}, -25 11, -30 20, -32.5 33, -34 46, -31 58`,
-    "0 3: -39 41, -41 47",
+    `${rightUpper}, -27 11, -34.5 17.5, -37.5 29, -38 43, -35.5 57`,
+    "0 3: -31.5 39, -27.5 49",
     "0 1: -30 5, -34 -2, -31 -12",
     `${rightLower}, -30 -13, -38 -18, -44 -21`,
     "3 1: -40 -11, -52 -9, -62 -4, -68 -2",

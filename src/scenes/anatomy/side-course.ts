@@ -1,5 +1,6 @@
 /** One way that marks of blood take beyond the pathway's openings. */
 import type { ChestFrame, Point } from "../../sim/geometry/geometry.ts";
+import type { Ventricle } from "./standing.ts";
 
 /** mm of a 5-year-old by which marks of blood in a vessel run into the one that it goes on from, fading */
 export const OVERLAP = 3.5;
@@ -26,8 +27,14 @@ export interface Course {
   readonly widest: number;
   /** index into ORIGINS, or the lung or "lower" vein whose mixture it carries; "rich" for blood from the lungs, "arterial" for the heart's */
   readonly carries: 0 | 1 | 2 | "left" | "right" | "lower" | "rich" | "arterial";
-  /** what of it the breath moves: it swells about a lung's hilum, or goes down with the diaphragm; 0..1 at each point */
-  readonly rides?: { readonly about: Point | "diaphragm"; readonly held: Float32Array };
+  /** what of it the breath moves: it swells about a lung's hilum, or goes down with the diaphragm; or the beat, with a ventricle's section; 0..1 at each point */
+  readonly rides?: {
+    readonly about: Point | "diaphragm";
+    readonly held: Float32Array;
+    readonly beats?: Ventricle;
+  };
+  /** 1..0 at each point: part of its marks' own colour that is left where blood mixes */
+  readonly unmixed?: Float32Array;
   /** it brings its part into a chamber with others: their marks are as many as what each brings, and as fast */
   readonly pooled?: true;
   /** more marks here, fewer there: mm2 of lumen that are this course's own */

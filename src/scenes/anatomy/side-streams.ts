@@ -9,7 +9,7 @@ import { flowTrace, meanOf, type Passage, passage, valueAt } from "../drawing/tr
 import { shortTrails } from "../layers/joined-tracers.ts";
 import { coursesOf, WITHIN } from "./courses.ts";
 import { type Course, OVERLAP, thinnedIn } from "./side-course.ts";
-import { DESCENT } from "./standing.ts";
+import { DESCENT, type Ventricle } from "./standing.ts";
 
 /** Marks for each square millimetre of a 5-year-old's lumen. */
 const DENSE = 0.4;
@@ -24,12 +24,14 @@ interface SideStreams {
   readonly shown: Float32Array;
   /** 1 for blood from the lungs, 2 for the heart's, which may be mixed */
   readonly rich: Uint8Array;
+  /** 1..0: part of its own colour that is left in each, on its way into mixed blood */
+  readonly unmixed: Float32Array;
   /** how often each has gone its way: it comes in anew with what then comes in */
   readonly turns: Int32Array;
 }
 
 /** What the marks are moved by; `redrawn`: all are what comes in now. */
-interface Now extends Required<Pick<Computed, "departing">> {
+interface Now extends Required<Pick<Computed, "departing" | "sections">> {
   readonly time: number;
   readonly size: number;
   /** of the lungs over rest, linear */
@@ -68,6 +70,8 @@ interface Computed {
   readonly pathway?: Distance;
   /** parts by origin of what leaves it for each lung: that is what goes on there; the circulation's own while it is not known */
   readonly departing?: Departing | null;
+  /** of each ventricle over its fullest, linear, where its blood draws together with it */
+  readonly sections?: Readonly<Record<Ventricle, number>> | null;
 }
 
 /** @param coursesIn the ways in a chest */
@@ -79,7 +83,7 @@ export function sideFlow(coursesIn: typeof coursesOf = coursesOf): SideFlow {
   let shownAt = Number.NaN;
   let mixed: Departing | null = null;
   return {
-    at(frame, circulation, time, lungs, { pathway, departing = null } = {}) {
+    at(frame, circulation, time, lungs, { pathway, departing = null, sections = null } = {}) {
       if (!circulation) return null;
       const anew = frame !== laidFor || circulation !== solved || !streams;
       if (anew || !streams) {
@@ -96,6 +100,7 @@ export function sideFlow(coursesIn: typeof coursesOf = coursesOf): SideFlow {
           size: frame.scale,
           swell: lungs - 1,
           departing,
+          sections,
           redrawn,
         });
       return streams;
@@ -134,6 +139,7 @@ function lay(
     marks: shortTrails(count),
     shown: new Float32Array(count),
     rich,
+    unmixed: new Float32Array(count).fill(1),
     turns: new Int32Array(count),
   };
   return [moving, streams];
@@ -185,10 +191,12 @@ function originAt(mixture: readonly number[], place: number): number {
 
 function advance(
   { course, blood, flow, mixture, share, lumen, from, to }: Moving,
-  { marks, shown, turns }: SideStreams,
+  { marks, shown, unmixed, turns }: SideStreams,
   { traces }: Circulation,
-  { time, size, swell, departing, redrawn }: Now,
+  { time, size, swell: breath, departing, sections, redrawn }: Now,
 ): void {
+  const beats = course.rides?.beats;
+  const swell = beats ? (sections?.[beats] ?? 1) - 1 : breath;
   const { carries } = course;
   const entering = (carries === "left" || carries === "right" ? departing?.[carries] : null) ?? mixture;
   const total = course.delay[course.delay.length - 1]!;
@@ -209,6 +217,7 @@ function advance(
     ride(course, swell, size);
     marks.position[2 * i] = found.x;
     marks.position[2 * i + 1] = found.y;
+    if (course.unmixed) unmixed[i] = course.unmixed[found.at]!;
     marks.speed[i] = Math.abs(speed) * profile * found.slowed;
     const rise = found.run / (OVERLAP * size);
     const fall = (course.run[course.run.length - 1]! - found.run) / (OVERLAP * size);
@@ -245,7 +254,7 @@ const COVERED = 0.05;
 /** The place found last (mm): its stretch, how far it is by length, and the speed there over that at the widest. */
 const found = { x: 0, y: 0, at: 0, run: 0, slowed: 1, seen: 1 };
 
-/** Moves the place found last as the breath moves the part that it lies in. @param swell of the lungs over rest, linear */
+/** Moves the place found last as breath or beat moves the part that it lies in. @param swell of the lungs over rest or of a ventricle over its fullest, linear */
 function ride({ rides }: Course, swell: number, size: number): void {
   if (!rides) return;
   const part = swell * rides.held[found.at]!;

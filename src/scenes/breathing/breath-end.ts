@@ -6,7 +6,7 @@ import type { Point } from "../../sim/geometry/geometry.ts";
 import { anatomyOf } from "../anatomy/chest-anatomy.ts";
 import type { LungShape } from "../anatomy/lung-shape.ts";
 import { CHEST_AT, chestFrame, onPlane } from "../circuit/chest-plan.ts";
-import { descentAt, sunkAt } from "../circuit/sinking.ts";
+import { descentAt, lungHeight, sunkAt } from "../circuit/sinking.ts";
 import type { Spot } from "../drawing/curve-drawing.ts";
 import type { Theme } from "../theme/theme.ts";
 import { lungSize, stretchTrace } from "./chest.ts";
@@ -54,7 +54,9 @@ export function outlinesAt(size: number): readonly (readonly Spot[])[] {
     ...lungs.map((lung) => {
       const [hx, hy] = lung.hilum;
       const root = hy - sunkAt(onPlane(lung.hilum), fall) / CHEST_AT.scale;
-      return outerSide(lung).map(([x, y]): Point => [hx + size * (x - hx), root + size * (y - hy)]);
+      return outerSide(lung).map(
+        ([x, y]): Point => [hx + size * (x - hx), root + lungHeight(size) * (y - hy)],
+      );
     }),
     abdomen.diaphragm.map(([x, y]): Point => [x, y - down]),
   ].map((line) => line.map(onPlane));

@@ -2,10 +2,11 @@
 import { Container, type Graphics } from "pixi.js";
 import { entryAt } from "../../sim/checked/present.ts";
 import type { Circulation } from "../../sim/circulation/answer.ts";
+import { anatomyOf } from "../anatomy/chest-anatomy.ts";
 import { servesAt, sheet } from "../anatomy/painted-sheet.ts";
 import { vesselsOf } from "../circuit/anatomy.ts";
 import { drawVessels } from "../circuit/body-drawing.ts";
-import { CHEST_AT } from "../circuit/chest-plan.ts";
+import { CHEST_AT, chestFrame, onPlane } from "../circuit/chest-plan.ts";
 import { fenestrated } from "../circuit/circuit-pane.ts";
 import { type Laid, layVessels } from "../circuit/dots.ts";
 import { LIVER } from "../circuit/outlines.ts";
@@ -21,6 +22,8 @@ import { MIDLINE } from "./torso.ts";
 const HIDDEN = /Kidney|Leg|Thigh|Hand|Head|gut|portal|liver|coeliac|hepaticLeftBranch|hepaticTwig|aorticFork/;
 /** Every other way through a lung is without marks: air is what this picture is about. */
 const FEWER = /Bed[2468]$/;
+/** Behind liver and heart. */
+const AORTA = ["thoracicAorta", "descending"];
 /** Plane units from the midline where the shoulder begins, and the ways through the left arm from there, to where it fades. */
 const SHOULDER = 240;
 const ARM = {
@@ -98,13 +101,14 @@ function vesselsIn(circulation: Circulation): readonly Vessel[] {
     ({ name, painted }) => (painted ? !FEWER.test(name) : !HIDDEN.test(name)),
   );
   const veins = vessels.filter(isInLiver);
+  const sac = anatomyOf(chestFrame(circulation.request.stage)).pericardium.map(onPlane);
   return vessels.map((vessel) =>
     vessel.name.includes("Limb")
       ? inArm(vessel)
       : isInLiver(vessel)
         ? inLiver(vessel, veins)
-        : vessel.name === "descending"
-          ? { ...vessel, covers: [LIVER] }
+        : AORTA.includes(vessel.name)
+          ? { ...vessel, covers: [LIVER, sac] }
           : vessel,
   );
 }

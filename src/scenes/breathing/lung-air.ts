@@ -5,7 +5,7 @@ import { anatomyOf } from "../anatomy/chest-anatomy.ts";
 import { boundsOf, type Ink, servesAt, sheet, trace } from "../anatomy/painted-sheet.ts";
 import { tissue } from "../anatomy/tones.ts";
 import { CHEST_AT, chestFrame, onPlane } from "../circuit/chest-plan.ts";
-import { sunkAt } from "../circuit/sinking.ts";
+import { lungHeight, sunkAt } from "../circuit/sinking.ts";
 import { mix } from "../theme/colour.ts";
 import type { Theme } from "../theme/theme.ts";
 import { inMillimetres } from "./chest-wall.ts";
@@ -15,7 +15,7 @@ const VEIL = { from: 14, to: 52, hides: 0.72 } as const;
 /** How much the veil hides of what lies under it at rest, and for each part by which the lungs are wider. */
 const SHOWN = { rest: 0.72, perSize: 1.6 } as const;
 
-const { lungs } = anatomyOf(chestFrame("extracardiac"));
+const { lungs, abdomen } = anatomyOf(chestFrame("extracardiac"));
 
 /** What the breath fills. */
 export const airOf = (theme: Theme): string =>
@@ -51,7 +51,7 @@ export function lungAir(): LungAir {
     move(size, fall) {
       lungs.forEach(({ hilum }, i) => {
         const { view: veil } = present(sheets[i]);
-        veil.scale.set(size);
+        veil.scale.set(size, lungHeight(size));
         veil.y = hilum[1] - sunkAt(onPlane(hilum), fall) / CHEST_AT.scale;
         veil.alpha = Math.min(1, Math.max(0, SHOWN.rest + SHOWN.perSize * (size - 1)));
       });
@@ -78,5 +78,10 @@ function paintVeil(
   fall.addColorStop(1, air + alpha(VEIL.hides));
   trace(ink, outline, true);
   ink.fillStyle = fall;
+  ink.fill();
+  // What of the lung lies behind the dome is hidden by it.
+  ink.globalCompositeOperation = "destination-out";
+  trace(ink, abdomen.diaphragm, true);
+  ink.fillStyle = "#000";
   ink.fill();
 }

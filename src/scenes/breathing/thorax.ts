@@ -4,6 +4,7 @@ import type { Circulation } from "../../sim/circulation/answer.ts";
 import { smoothStep } from "../../sim/geometry/centreline.ts";
 import { type Bounds, type Ink, sheet } from "../anatomy/painted-sheet.ts";
 import { lungsAt } from "../anatomy/standing.ts";
+import { drawAirways } from "../circuit/airways.ts";
 import type { Laid } from "../circuit/dots.ts";
 import { NO_EMPHASIS } from "../circuit/emphasis.ts";
 import { flowing, WHOLE } from "../circuit/flowing.ts";
@@ -78,14 +79,14 @@ function stretchDown(airways: Container, fall: number): void {
 
 export function thorax(): Thorax {
   const [view, scene] = [new Container(), new Container()];
-  const [mask, arrows] = [new Graphics(), new Graphics()];
+  const [mask, arrows, airways] = [new Graphics(), new Graphics(), new Graphics()];
   const clearing = sheet();
   clearing.view.scale.y = -1;
   const [painted, wall, air, vessels] = [paintedChest(), chestWall(), lungAir(), chestVessels()];
   const [ends, seat] = [breathEnds(), heartSeat()];
   painted.organs.mask = wall.mask;
   painted.heart.addChildAt(seat.view, 0);
-  painted.underDiaphragm.addChild(air.view, wall.ribs, vessels.under, painted.airways);
+  painted.underDiaphragm.addChild(air.view, wall.ribs, vessels.under, airways);
   const blood = flowing();
   scene.addChild(
     wall.view,
@@ -106,6 +107,7 @@ export function thorax(): Thorax {
     larger = largerOf(circulation.traces);
     laid = vessels.stand(circulation, theme);
     blood.follow(laid, circulation, larger);
+    drawAirways(airways.clear(), theme);
     clearing.paint(ENDS, 1, [0, 0], (ink) => paintEnds(ink, theme));
     ends.set(circulation, theme);
     mask
@@ -136,7 +138,7 @@ export function thorax(): Thorax {
       wall.move(size);
       air.move(size, fall);
       vessels.move(fall);
-      stretchDown(painted.airways, fall);
+      stretchDown(airways, fall);
       drawArrows(arrows, circulation, time, theme);
       painted.draw({ circulation, time, still: false, larger, sinks: true }, density, theme);
       blood.move(time, still, theme, NO_EMPHASIS, { ...WHOLE, fall });

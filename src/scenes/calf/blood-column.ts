@@ -8,7 +8,7 @@ import { passage } from "../drawing/trace-clock.ts";
 import { halfWidth, LENGTH, VALVES } from "./vein.ts";
 
 /** Dots in the column at the clock's zero. */
-const COUNT = 84;
+const COUNT = 64;
 /** mL in the column then, for each m2 of body: a child's and an adult's leg look alike. */
 const HELD = 91;
 /** Plane units between two places at which the vein's width is taken. */

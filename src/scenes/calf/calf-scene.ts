@@ -2,8 +2,11 @@
 import { Container, Graphics } from "pixi.js";
 import { formatQuantity } from "../../i18n/index.ts";
 import { entryAt } from "../../sim/checked/present.ts";
-import type { Circulation } from "../../sim/circulation/answer.ts";
+import type { Circulation, Traces } from "../../sim/circulation/answer.ts";
+import { fillings } from "../breathing/chest.ts";
+import { circuitLegend } from "../circuit/circuit-legend.ts";
 import { lettering, type Note } from "../drawing/lettering.ts";
+import { type Fit, fitInto } from "../drawing/split.ts";
 import { type Row, strips } from "../drawing/strips.ts";
 import { readingAt } from "../drawing/trace-clock.ts";
 import { paneScene, type ScenePane, solvedIn } from "../pane-scene.ts";
@@ -16,7 +19,9 @@ import { writeNames } from "./leg-names.ts";
 import { SKIN } from "./leg-parts.ts";
 import { LEG } from "./leg-tissues.ts";
 import { oppositeLeg, roomBeside } from "./opposite-leg.ts";
-import { calfDoing, squeezes } from "./squeezes.ts";
+import { calfSaying, squeezes } from "./squeezes.ts";
+import { LENS_AT, SHUT } from "./valve-lens.ts";
+import { placeInLeg, WIDER } from "./vein.ts";
 
 /** Part of the leg's height by which the thigh reaches back from the middle of the leg's room. */
 const THIGH = ((LEG.left + LEG.right) / 2 - entryAt(SKIN.left, 0)[0]) / (LEG.bottom - LEG.top);
@@ -35,6 +40,8 @@ const ROWS: readonly Row[] = [
     unit: "L/min",
     colour: (palette) => palette.origin[2],
     rank: 0,
+    // Why one squeeze drives out more than the next.
+    during: { name: "further.doing.in", spans: fillings },
   },
   {
     title: "further.calf.in",
@@ -45,20 +52,28 @@ const ROWS: readonly Row[] = [
   },
 ];
 
-/** What the muscle does, and how hard. @param room CSS px that it keeps to */
-const noteOf = (doing: string, mmHg: number, room: Box, type: Sizes, theme: Theme): Note => ({
+/** A title and what is said under it. @param room CSS px that it keeps to */
+const noteOf = (
+  [title, ...more]: readonly [title: string, ...more: string[]],
+  room: Box,
+  type: Sizes,
+  theme: Theme,
+): Note => ({
   lines: [
-    { words: theme.say(doing), size: type.label, colour: theme.colour.ink, bold: true },
-    {
-      words: theme.say("further.calf.pressure", { pressure: formatQuantity(mmHg, "mmHg") }),
-      size: type.axis,
-      colour: theme.colour.inkSoft,
-    },
+    { words: title, size: type.label, colour: theme.colour.ink, bold: true },
+    ...more.map((words) => ({ words, size: type.axis, colour: theme.colour.inkSoft })),
   ],
   x: room.x,
   y: room.y,
   wrap: room.width - type.label,
 });
+
+/** What a leg does, and how hard its muscle presses. */
+const said = (traces: Traces, seconds: number, mmHg: number, theme: Theme) =>
+  [
+    theme.say(calfSaying(traces, seconds)),
+    theme.say("further.calf.pressure", { pressure: formatQuantity(mmHg, "mmHg") }),
+  ] as const;
 
 /** The living leg, and the curves at its right or under it. */
 function placesIn(
@@ -68,7 +83,7 @@ function placesIn(
   const wide = box.width > box.height;
   // What is going on is described beside the thigh, or above the leg where it would lie on it.
   const free = 0.235 * box.width - THIGH * box.height;
-  const rise = wide && box.width < type.label * 30 ? 4.8 : 3.4;
+  const rise = wide && box.width < type.label * 30 ? 6 : 4.6;
   const head = wide && free > 13.5 * type.label ? 0 : type.label * rise;
   const below = { ...box, y: box.y + head };
   return {
@@ -82,14 +97,23 @@ function placesIn(
   };
 }
 
+/** Plane units around the valve that the lens shows. */
+const RING = 40;
+
+/** In the leg, the valve that stands under the lens. */
+function markSeen(ink: Graphics, { x, y, scale }: Fit, { colour }: Theme): void {
+  const [atX, atY] = placeInLeg(LENS_AT, 0).spot;
+  ink.circle(x + scale * atX, y + scale * atY, RING * scale).stroke({ color: colour.accent, width: 3 });
+}
+
 function calfPane(): ScenePane {
   const view = new Container();
   const [picture, other] = [leg(), oppositeLeg()];
   const rows = strips(ROWS, squeezes, { foot: "further.calf.seconds", band: "further.calf.squeezes" });
   const [words, lines] = [lettering(), new Graphics()];
-  let said = "";
+  let written = "";
   let known: Circulation | null = null;
-  view.addChild(picture.view, other.view, rows.view, lines, words.view);
+  view.addChild(picture.view, other.view, picture.lens.view, rows.view, lines, words.view);
   return {
     view,
     draw({ frame, pane, circulation }, box, { floor }, theme) {
@@ -101,36 +125,35 @@ function calfPane(): ScenePane {
       const valves = pane.legValves ?? null;
       const type = sizes(Math.min(box.height, box.width), floor);
       const { place, charts, wide } = placesIn(box, type);
+      const right = wide ? charts.x : box.x + box.width;
+      const pumps = calf?.some((each) => each > 0);
+      const beside = pumps ? roomBeside(fitInto(place, LEG), right, labels, type) : null;
+      const lens = beside?.lens ?? null;
+      picture.lens.lay(lens);
       const { fit, open } = picture.draw({ circulation, valves, time, still }, place, theme);
-      const beside = wide && calf?.some((each) => each > 0) ? roomBeside(fit, charts.x, labels, type) : null;
-      const opposite = other.draw({ circulation, valves, time }, beside?.leg ?? null, theme);
+      const opposite = other.draw({ circulation, valves, time, still }, beside?.leg ?? null, theme);
       const against = calf && opposite ? readingAt(traces, calf, opposite.time) : 0;
       rows.draw({ circulation, all: solvedIn(frame), time }, charts, type.axis, theme);
+      const saying = said(traces, time, pressure, theme);
+      const shut = open.map((each) => each <= SHUT);
       // Words are laid out again only when one of them changes.
-      const next = JSON.stringify([
-        pressure,
-        calfDoing(traces, time),
-        open.map((each) => each > 0.05),
-        labels,
-        box,
-        floor,
-        theme.name,
-        theme.say("further.calf.seconds"),
-        beside,
-        opposite?.state,
-        against,
-      ]);
-      if (next === said && known === circulation) return;
-      said = next;
+      const next = JSON.stringify([saying, shut, labels, box, floor, theme.name, beside, opposite, against]);
+      if (next === written && known === circulation) return;
+      written = next;
       known = circulation;
       words.begin();
-      words.write(
-        noteOf(`further.doing.${calfDoing(traces, time)}`, pressure, { ...place, y: box.y }, type, theme),
-        theme,
-      );
-      if (beside && opposite)
-        words.write(noteOf(`further.calf.${opposite.state}`, against, beside.words, type, theme), theme);
       lines.clear();
+      const wider = theme.say("further.calf.wider", { times: WIDER });
+      words.write(noteOf([...saying, wider], { ...place, y: box.y }, type, theme), theme);
+      if (beside && opposite)
+        words.write(noteOf(said(traces, opposite.time, against, theme), beside.words, type, theme), theme);
+      if (lens) {
+        const state = entryAt(shut, 0) ? "shut" : "open";
+        const why = [theme.say(`further.calf.${state}`), theme.say(`further.calf.${state}Why`)] as const;
+        const note = noteOf(why, lens.words, type, theme);
+        words.write({ ...note, x: lens.x, anchor: [0.5, 0] }, theme);
+        markSeen(lines, fit, theme);
+      }
       const within = beside ? { ...place, width: beside.words.x - place.x - type.axis } : place;
       if (labels) writeNames({ ink: lines, words, type: type.axis }, open, fit, within, theme);
       words.end();
@@ -142,4 +165,4 @@ function calfPane(): ScenePane {
   };
 }
 
-export const makeCalf: MakeScene = () => paneScene(calfPane);
+export const makeCalf: MakeScene = () => paneScene(calfPane, { legend: circuitLegend({ veins: true }) });

@@ -7,7 +7,7 @@ import type { Fit } from "../drawing/split.ts";
 import type { Box } from "../scene.ts";
 import type { Theme } from "../theme/theme.ts";
 import { ARTERY } from "./paint-vein.ts";
-import { HALF, placeInLeg, VALVES } from "./vein.ts";
+import { freeHalf, HALF, placeInLeg, VALVES } from "./vein.ts";
 
 interface Name {
   /** word key */
@@ -29,7 +29,7 @@ const namesOf = (open: readonly number[]): readonly Name[] => [
   ...VALVES.map(
     ({ at }, i): Name => ({
       key: entryAt(open, i) > 0.05 ? "further.calf.open" : "further.calf.shut",
-      at: placeInLeg(at - 10, HALF).spot,
+      at: placeInLeg(at - 10, freeHalf(at)).spot,
       beside: BEFORE,
     }),
   ),
@@ -37,7 +37,7 @@ const namesOf = (open: readonly number[]): readonly Name[] => [
 ];
 
 const STILL_NAMES: readonly Name[] = [
-  { key: "further.calf.artery", at: placeInLeg(376, HALF + ARTERY.beside).spot, beside: BEFORE },
+  { key: "further.calf.artery", at: placeInLeg(376, freeHalf(376) + ARTERY.beside).spot, beside: BEFORE },
   { key: "further.calf.deepVein", at: placeInLeg(480, 0).spot, beside: BEFORE },
   { key: "further.calf.saphenous", at: [343, 596], beside: BEFORE },
   { key: "further.calf.skinVein", at: [187, 652], beside: 160 },

@@ -1,7 +1,7 @@
 /**
  * Where the tissues of a left lower leg lie, cut open and seen from its inner side, toes to the right. Two plane units a
  * millimetre of a leg with a tibia of 340 mm; lengths of the bones, and the courses of muscles and veins, as in anatomy
- * textbooks (from memory). The deep vein, and with it the room between the muscles, is drawn wider than life.
+ * textbooks (from memory). Veins are drawn wider than life (vein.ts).
  */
 import { spots } from "../drawing/curve-drawing.ts";
 import { loopOf, partOf } from "./rounded.ts";
@@ -22,10 +22,10 @@ export const GASTROCNEMIUS = partOf(
   "298 60, 272 80, 232 124, 196 178, 160 236, 137 298, 127 358, 132 430, 152 502, 178 572",
   "298 60, 290 90, 260 166, 234 224, 210 288, 194 352, 184 422, 177 490, 176 532, 178 572",
 );
-/** The near one of its heads, which crosses the vein; it ends in the tendon, fibre by fibre. */
+/** The near one of its heads, which springs from the back of the inner condyle and crosses the vein; it ends in the tendon, fibre by fibre. */
 export const INNER_HEAD = partOf(
-  "300 50, 277 70, 236 112, 196 162, 162 222, 139 290, 128 356, 132 430, 147 490, 170 570",
-  "300 50, 295 72, 268 124, 238 170, 216 222, 203 280, 197 346, 194 420, 193 490, 196 570",
+  "304 36, 276 48, 240 92, 202 146, 164 216, 139 290, 128 356, 132 430, 147 490, 170 570",
+  "300 112, 284 122, 262 158, 238 204, 218 248, 204 296, 197 350, 194 420, 193 490, 196 570",
 );
 export const SOLEUS = partOf(
   "302 204, 268 216, 226 246, 184 296, 162 356, 154 426, 158 496, 172 564, 192 634, 216 712",
@@ -93,11 +93,11 @@ export const SUSTENTACULUM = loopOf(
 /** The inner arch of the foot under the malleolus: talus, navicular, cuneiform, metatarsal and the toe's two bones. */
 export const ARCH = [
   "292 858, 300 842, 308 824, 330 814, 354 816, 370 828, 378 840, 392 842, 408 850, 413 866, 406 881, 390 884, 372 879, 354 878, 338 882, 324 866, 306 868, 292 858",
-  "430 850, 420 866, 418 890, 430 908, 444 896, 446 868, 430 850",
-  "460 862, 450 878, 451 902, 464 916, 486 908, 490 888, 482 868, 460 862",
-  "493 900, 496 882, 514 882, 540 898, 576 914, 600 922, 608 940, 596 956, 574 944, 536 926, 502 916, 493 900",
-  "612 950, 617 934, 636 941, 654 945, 662 954, 654 965, 636 962, 618 966, 612 950",
-  "667 958, 671 948, 686 950, 697 958, 686 968, 671 968, 667 958",
+  "422 842, 415 845, 414 854, 419 868, 415 886, 417 900, 424 907, 432 907, 443 901, 447 892, 448 870, 445 856, 438 847, 422 842",
+  "458 850, 450 852, 451 862, 451 888, 450 904, 456 912, 482 918, 492 914, 495 902, 496 884, 494 872, 486 862, 472 854, 458 850",
+  "499 886, 508 878, 520 884, 540 900, 566 914, 588 919, 606 928, 612 942, 606 954, 592 957, 574 949, 550 937, 524 924, 505 920, 497 905, 499 886",
+  "617 938, 626 935, 640 943, 652 946, 662 951, 663 960, 655 966, 638 962, 624 966, 616 957, 617 938",
+  "668 952, 676 949, 689 954, 698 961, 689 968, 676 968, 668 964, 668 952",
 ].map(loopOf);
 /** Menisci, between the bones of the knee. */
 export const MENISCI = [

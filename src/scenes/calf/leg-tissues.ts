@@ -4,13 +4,8 @@ import { sheet } from "../anatomy/painted-sheet.ts";
 import type { Theme } from "../theme/theme.ts";
 import { FASCIA, SKIN, TIBIA } from "./leg-parts.ts";
 import { muscleStrips } from "./muscle-strips.ts";
-import {
-  paintBehindVein,
-  paintCalfMuscles,
-  paintDeepMuscles,
-  paintNear,
-  paintNearHead,
-} from "./paint-leg.ts";
+import { paintBehindVein, paintCalfMuscles, paintDeepMuscles, paintNear } from "./paint-leg.ts";
+import { paintNearHead } from "./paint-muscles.ts";
 import { beforeVein, behindVein } from "./strip-ends.ts";
 
 export type Room = Readonly<Record<"left" | "top" | "right" | "bottom", number>>;
@@ -29,13 +24,13 @@ export interface LegTissues
   release(): void;
 }
 
-/** @param room what of the leg is shown, plane units */
-export function legTissues({ left, top, right, bottom }: Room): LegTissues {
+/** @param room what of the leg is shown. @param step of a strip of muscle; both in plane units */
+export function legTissues({ left, top, right, bottom }: Room, step: number): LegTissues {
   const [behind, before] = [sheet(), sheet()];
-  const skin = muscleStrips({ left: LEG.left, right: STAYS }, behindVein(SKIN, STAYS));
-  const calf = muscleStrips({ left: 80, right: 330 }, behindVein(FASCIA));
-  const near = muscleStrips({ left: 80, right: 330 }, behindVein(FASCIA));
-  const deep = muscleStrips({ left: 250, right: 440 }, beforeVein(TIBIA));
+  const skin = muscleStrips({ left: LEG.left, right: STAYS, step }, behindVein(SKIN, STAYS));
+  const calf = muscleStrips({ left: 80, right: 330, step }, behindVein(FASCIA));
+  const near = muscleStrips({ left: 80, right: 330, step }, behindVein(FASCIA));
+  const deep = muscleStrips({ left: 250, right: 440, step }, beforeVein(TIBIA));
   // Sheets are painted with y up.
   for (const each of [behind, before]) each.view.scale.y = -1;
   return {

@@ -5,14 +5,13 @@ import { type Bounds, type Ink, inkFor } from "../anatomy/painted-sheet.ts";
 import type { Ends } from "./strip-ends.ts";
 import { CALF } from "./vein.ts";
 
-/** Plane units of a strip. */
-const STEP = 2;
-/** Between strips; above and below the muscle one is enough. */
-const CUTS = [
+/** Between strips of so many plane units; above and below the muscle one is enough. */
+const cutsOf = (step: number): readonly number[] => [
   0,
-  ...Array.from({ length: (CALF.bottom - CALF.top) / STEP + 1 }, (_, i) => CALF.top + i * STEP),
+  ...Array.from({ length: Math.floor((CALF.bottom - CALF.top) / step) + 1 }, (_, i) => CALF.top + i * step),
   1000,
 ];
+
 export interface MuscleStrips {
   readonly view: Container;
   /** Anew. @param density device pixels a plane unit */
@@ -22,14 +21,15 @@ export interface MuscleStrips {
   release(): void;
 }
 
-/** @param left,right plane units that the picture takes */
+/** @param left,right plane units that the picture takes. @param step of a strip: the smaller the leg stands, the more, or strips are less than a pixel */
 export function muscleStrips(
-  { left, right }: { readonly left: number; readonly right: number },
+  { left, right, step }: Readonly<Record<"left" | "right" | "step", number>>,
   ends: Ends,
 ): MuscleStrips {
   const view = new Container();
-  const cuts = CUTS.slice(1).map((low, i) => {
-    const high = entryAt(CUTS, i);
+  const edges = cutsOf(step);
+  const cuts = edges.slice(1).map((low, i) => {
+    const high = entryAt(edges, i);
     const y = (high + low) / 2;
     return { high, low, y, rest: ends(y, 0) };
   });
@@ -50,7 +50,7 @@ export function muscleStrips(
     paint(density, paint) {
       const bounds: Bounds = [left, -1000, right, 0];
       // Cuts fall between pixels of the picture.
-      const scale = Math.max(1, Math.round(density * STEP)) / STEP;
+      const scale = Math.max(1, Math.round(density * step)) / step;
       const ink = inkFor(bounds, scale);
       ink.scale(1, -1);
       paint(ink);

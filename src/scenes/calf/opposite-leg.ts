@@ -16,7 +16,9 @@ import { type Opposite, oppositeOf } from "./squeezes.ts";
 /** From knee to ankle, plane units. */
 const CALF: Room = { left: 72, top: 150, right: 452, bottom: 800 };
 /** CSS px of a plane unit at least, or nothing could be told. */
-const MIN_SCALE = 0.28;
+const MIN_SCALE = 0.25;
+/** Plane units of a strip of its muscle. */
+const STEP = 10;
 /** Of the living leg's scale, at most. */
 const SMALLER = 0.8;
 /** In sizes of type: names beside the living leg, and air on both sides. */
@@ -30,26 +32,58 @@ const WORDS: readonly (readonly [across: number, high: number])[] = [
 /** Plane units: where the foot rises highest below it, so that it must end there. */
 const FOOT = 800;
 
-/** Where it and its words stand between the living leg and `right`; null where there is no room. @param fit of the living leg */
-export function roomBeside(
-  fit: Fit,
-  right: number,
-  labels: boolean,
-  type: Sizes,
-): { readonly words: Box; readonly leg: Box } | null {
-  const left = fit.x + BEFORE * fit.scale + (labels ? NAMES : AIR) * type.axis;
-  const wide = right - AIR * type.axis - left;
+export interface Beside {
+  readonly words: Box;
+  readonly leg: Box;
+  /** the lens on a valve, and the words under it; null where there is no room */
+  readonly lens: {
+    readonly x: number;
+    readonly y: number;
+    readonly radius: number;
+    readonly words: Box;
+  } | null;
+}
+
+/** Parts of the height that the leg leaves to the lens, and radii of that: least, greatest of the room's width, CSS px. */
+const LENS = { leg: 0.56, least: 44, wide: 0.46 } as const;
+
+interface Place {
+  readonly fit: Fit;
+  /** CSS px: from where there is room, and how wide it is */
+  readonly left: number;
+  readonly wide: number;
+}
+
+/** @param part of the height for the leg and its words; the rest is for the lens */
+function layOut({ fit, left, wide }: Place, part: number, type: Sizes): Beside | null {
   const words = type.label * present(WORDS.find(([across]) => wide < across * type.label))[1];
-  const high = FOOT * fit.scale - words;
+  const all = FOOT * fit.scale;
   const [across, down] = [CALF.right - CALF.left, CALF.bottom - CALF.top];
-  const scale = Math.min(SMALLER * fit.scale, wide / across, high / down);
+  const scale = Math.min(SMALLER * fit.scale, wide / across, (part * all - words) / down);
   if (scale < MIN_SCALE) return null;
-  const height = scale * down;
-  const y = fit.y + (high - height) / 2;
-  return {
-    words: { x: left, y, width: wide, height: words },
-    leg: { x: left, y: y + words, width: wide, height },
+  const foot = fit.y + words + scale * down;
+  const under = 5 * type.axis;
+  const radius = Math.min(LENS.wide * wide, (fit.y + all - foot - under - type.axis) / 2);
+  const y = foot + type.axis + radius;
+  const lens = {
+    x: left + wide / 2,
+    y,
+    radius,
+    words: { x: left, y: y + radius + 0.5 * type.axis, width: wide, height: under },
   };
+  return {
+    words: { x: left, y: fit.y, width: wide, height: words },
+    leg: { x: left, y: fit.y + words, width: wide, height: scale * down },
+    lens: radius < LENS.least ? null : lens,
+  };
+}
+
+/** Where it, its words and the lens stand between the living leg and `right`; null where there is no room. @param fit of the living leg */
+export function roomBeside(fit: Fit, right: number, labels: boolean, type: Sizes): Beside | null {
+  const left = fit.x + BEFORE * fit.scale + (labels ? NAMES : AIR) * type.axis;
+  const place = { fit, left, wide: right - AIR * type.axis - left };
+  const both = layOut(place, LENS.leg, type);
+  return both?.lens ? both : layOut(place, 1, type);
 }
 
 export interface OppositeLeg {
@@ -64,6 +98,7 @@ interface Shown {
   readonly valves: LegValves | null;
   /** s of blood time */
   readonly time: number;
+  readonly still: boolean;
 }
 
 export function oppositeLeg(): OppositeLeg {
@@ -72,20 +107,21 @@ export function oppositeLeg(): OppositeLeg {
   let drawn: readonly unknown[] = [];
   return {
     view,
-    draw({ circulation, valves, time: now }, room, theme) {
+    draw({ circulation, valves, time: now, still }, room, theme) {
       const { traces } = circulation;
       const opposite = valves && room && oppositeOf(traces, now);
       view.visible = Boolean(opposite);
       if (!opposite) return null;
       const { time } = opposite;
-      const next = [circulation, phaseOf(traces, time).toFixed(3), theme, ...Object.values(room)];
+      const next = [circulation, phaseOf(traces, time).toFixed(3), still, theme, ...Object.values(room)];
       if (next.every((each, i) => each === drawn[i])) return opposite;
       drawn = next;
-      picture ??= leg(CALF);
+      picture ??= leg(CALF, STEP);
+      picture.lens.lay(null);
       view.addChild(picture.view);
       const { below, cycle } = valves;
       const open = { out: valueAt(traces, cycle.out, time), in: valueAt(traces, cycle.in, time) };
-      picture.draw({ circulation, valves: { ...open, below }, time, still: true }, room, theme);
+      picture.draw({ circulation, valves: { ...open, below }, time, still }, room, theme);
       return opposite;
     },
     release: () => picture?.release(),

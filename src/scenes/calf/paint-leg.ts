@@ -1,12 +1,11 @@
 /** The leg's still parts from back to front: skin and fat, bones, muscles with their tendons. Painted once for a size and a stage. */
 import { entryAt } from "../../sim/checked/present.ts";
 import { type Ink, trace } from "../anatomy/painted-sheet.ts";
-import { type Tissue, tissue } from "../anatomy/tones.ts";
+import type { Tissue } from "../anatomy/tones.ts";
 import { curve, GOLDEN, type Spot } from "../drawing/curve-drawing.ts";
 import { mix } from "../theme/colour.ts";
 import type { Theme } from "../theme/theme.ts";
 import {
-  ACHILLES_TENDON,
   ARCH,
   BICEPS_FEMORIS,
   CALCANEUS,
@@ -17,7 +16,6 @@ import {
   FIBULA,
   GASTROCNEMIUS,
   GREAT_SAPHENOUS,
-  INNER_HEAD,
   INNER_TENDON,
   MENISCI,
   MUSCLE_BED,
@@ -35,16 +33,11 @@ import {
   TRIBUTARIES,
 } from "./leg-parts.ts";
 import { legTissue } from "./leg-tones.ts";
+import { EDGE, paintMuscle } from "./paint-muscles.ts";
 import { paintRounded } from "./paint-rounded.ts";
-import { along, outlineOf, type Part } from "./rounded.ts";
+import { outlineOf, type Part } from "./rounded.ts";
 import { paintThinVein } from "./thin-veins.ts";
 
-const EDGE = 2;
-/** Fibres of a muscle, each as far from one border to the other. */
-const FIBRES = 15;
-/** Plane units: heights between which fibres end and tendon begins, and how many of both stand side by side. */
-const MUSCLE_ENDS = [470, 548] as const;
-const TEETH = 6;
 /** Of a far part's colours, how much is lost in the tissue before it. */
 const FAR = 0.42;
 
@@ -73,44 +66,34 @@ export function paintCalfMuscles(ink: Ink, theme: Theme): void {
   paintMuscle(ink, GASTROCNEMIUS, theme);
 }
 
-/** The calf muscle's near head, which crosses before the vein, and the tendon into which it passes. */
-export function paintNearHead(ink: Ink, theme: Theme): void {
-  const tendon = legTissue("tendon", theme);
-  paintRounded(ink, ACHILLES_TENDON, tendon, EDGE);
-  paintGrain(ink, ACHILLES_TENDON, { count: 8, width: 1 }, tendon);
-  const ends = fibresEnd(INNER_HEAD);
-  ink.save();
-  trace(ink, [[0, 0], ...ends, [400, 0]], true);
-  ink.clip();
-  paintMuscle(ink, INNER_HEAD, theme);
-  trace(ink, ends);
-  ink.lineWidth = EDGE;
-  ink.strokeStyle = tissue("muscle", theme).shade;
-  ink.stroke();
-  ink.restore();
-}
-
-/** Where a muscle's fibres end, some lower than others, and tendon reaches up between them. */
-function fibresEnd(part: Part): readonly Spot[] {
-  const [high, low] = MUSCLE_ENDS;
-  return Array.from({ length: 2 * TEETH + 1 }, (_, i): Spot => {
-    const height = (i % 2 ? low : high) - 40 * ((i * GOLDEN) % 1);
-    const line = along(part, (1.4 * i) / (2 * TEETH) - 0.2);
-    return line.reduce((near, spot) =>
-      Math.abs(spot[1] - height) < Math.abs(near[1] - height) ? spot : near,
-    );
-  });
-}
-
 /** Between the vein's front wall and the bones. */
 export function paintDeepMuscles(ink: Ink, theme: Theme): void {
   paintMuscle(ink, DEEP_FLEXORS, theme);
+  paintBehindMuscle(ink, FIBULA, theme);
   paintTendon(ink, INNER_TENDON.line, INNER_TENDON.width, theme);
 }
 
 /** Nearest to us: the vein under the skin. */
 export function paintNear(ink: Ink, saturation: number, theme: Theme): void {
   paintThinVein(ink, GREAT_SAPHENOUS, saturation, theme);
+}
+
+/** How much of a bone is seen through what lies before it. */
+const THROUGH = 0.24;
+
+/** A bone behind muscle: faint, its outline dashed. */
+function paintBehindMuscle(ink: Ink, part: Part, theme: Theme): void {
+  const bone = legTissue("bone", theme);
+  trace(ink, outlineOf(part), true);
+  ink.globalAlpha = THROUGH;
+  ink.fillStyle = bone.body;
+  ink.fill();
+  ink.globalAlpha = 1;
+  ink.setLineDash([9, 6]);
+  ink.lineWidth = 1.6;
+  ink.strokeStyle = theme.name === "dark" ? bone.light : bone.edge;
+  ink.stroke();
+  ink.setLineDash([]);
 }
 
 function paintSkin(ink: Ink, theme: Theme): void {
@@ -225,33 +208,6 @@ const shaded = ({ shade, body, edge }: Tissue): Tissue => ({
   light: mix(shade, body, 0.6),
   edge,
 });
-
-function paintMuscle(ink: Ink, part: Part, theme: Theme, tint = (tones: Tissue): Tissue => tones): void {
-  const own = tissue("muscle", theme);
-  const tones = tint({ ...own, edge: theme.name === "dark" ? own.shade : own.edge });
-  paintRounded(ink, part, tones, EDGE);
-  paintGrain(ink, part, { count: FIBRES, width: 1.1 }, tones);
-}
-
-/** Fibres along a part. */
-function paintGrain(
-  ink: Ink,
-  part: Part,
-  { count, width }: { readonly count: number; readonly width: number },
-  { shade, light }: Tissue,
-): void {
-  ink.save();
-  trace(ink, outlineOf(part), true);
-  ink.clip();
-  for (let i = 1; i < count; i++) {
-    trace(ink, along(part, (i + 0.5 * ((i * GOLDEN) % 1)) / count));
-    ink.globalAlpha = 0.2 + 0.25 * ((i * GOLDEN) % 1);
-    ink.lineWidth = width;
-    ink.strokeStyle = i % 3 === 0 ? light : shade;
-    ink.stroke();
-  }
-  ink.restore();
-}
 
 function paintTendon(ink: Ink, spots: readonly Spot[], size: number, theme: Theme): void {
   const { edge, shade, body, light } = legTissue("tendon", theme);

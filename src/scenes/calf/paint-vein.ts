@@ -1,11 +1,12 @@
 /** The deep vein's wall and the cusps of its valves at one moment, and the artery beside it. */
 import type { Graphics } from "pixi.js";
 import { entryAt } from "../../sim/checked/present.ts";
+import { smoothStep } from "../../sim/geometry/centreline.ts";
 import { type Round, roundOf, tissue } from "../anatomy/tones.ts";
 import type { Spot } from "../drawing/curve-drawing.ts";
 import { mix } from "../theme/colour.ts";
 import type { Theme } from "../theme/theme.ts";
-import { cuspOf, HALF, halfWidth, LENGTH, narrowing, onCusp, placeInLeg, VALVES } from "./vein.ts";
+import { cuspOf, freeHalf, halfWidth, LENGTH, narrowing, onCusp, placeInLeg, VALVES } from "./vein.ts";
 
 /** Plane units of the vein's wall. */
 const WALL = 5;
@@ -27,38 +28,94 @@ export const bandsOf = ({ edge, body, light }: Round): readonly string[] => [
 ];
 
 /** Plane units: half the artery's width, and from the vein's wall to its middle. */
-export const ARTERY = { half: 5.4, beside: 9 } as const;
+export const ARTERY = { half: 5, beside: 9 } as const;
 /** Plane units along the vein to where the artery has grown too thin to be drawn. */
 const ARTERY_ENDS = 960;
 
-/** In front of the vein, whose wall it follows. @param saturation percent */
-function drawArtery(ink: Graphics, pressed: number, saturation: number, theme: Theme): void {
-  const tones = veinTones(saturation, theme);
-  for (const [part, colour] of [
-    [1.35, tones.wall],
-    [0.95, tones.edge],
-    [0.72, tones.body],
-    [0.34, tones.light],
-  ] as const) {
+type Tones = readonly (readonly [part: number, colour: string])[];
+const tubeOf = ({ wall, edge, body, light }: Round): Tones => [
+  [1.35, wall],
+  [0.95, edge],
+  [0.72, body],
+  [0.34, light],
+];
+
+/** Plane units from the deep vein's middle to the artery's, in front of the wall, which it follows. */
+const besideVein = (at: number, pressed: number): number =>
+  freeHalf(at) - narrowing(at, pressed) + ARTERY.beside;
+
+interface Tube {
+  readonly from: number;
+  readonly to: number;
+  /** plane units at a place along the vein: from its middle, and half the width */
+  readonly middle: (at: number) => number;
+  readonly half: (at: number) => number;
+}
+
+/** Along the deep vein, at a distance from it. */
+function drawBeside(ink: Graphics, { from, to, middle, half }: Tube, tones: Tones): void {
+  for (const [part, colour] of tones) {
     const sides: [Spot[], Spot[]] = [[], []];
-    for (let at = 0; at <= ARTERY_ENDS; at += 6) {
-      const half = part * ARTERY.half * Math.sqrt(1.02 - at / ARTERY_ENDS);
-      const middle = HALF - narrowing(at, pressed) + ARTERY.beside;
-      sides[0].push(placeInLeg(at, middle - half).spot);
-      sides[1].push(placeInLeg(at, middle + half).spot);
-    }
+    for (let at = from; at <= to; at += 6)
+      for (const [i, way] of [-1, 1].entries())
+        sides[i]?.push(placeInLeg(at, middle(at) + way * part * half(at)).spot);
     ink.poly([...sides[0], ...sides[1].toReversed()].flat(), true).fill({ color: colour });
   }
 }
 
-/** With the artery beside it. @param saturations percent, of the blood in both */
+/** Each posterior tibial artery runs between two veins: the second, from where it joins the first to the ankle; half its width, and from the artery's middle to its own. */
+const SECOND = { joins: 190, parted: 410, ends: 930, half: 5, beside: 13 } as const;
+/** Where the two are joined across the artery. */
+const BRIDGES = [420, 548, 640] as const;
+
+/** In front of the vein: the artery and the second vein. @param saturations percent, of the blood in both */
+function drawCompanions(
+  ink: Graphics,
+  pressed: number,
+  { vein, artery }: Readonly<Record<"vein" | "artery", number>>,
+  theme: Theme,
+): void {
+  const blue = tubeOf(veinTones(vein, theme));
+  const apart = (at: number) => smoothStep(SECOND.joins, SECOND.parted, at);
+  const second = (at: number) => apart(at) * (besideVein(at, pressed) + SECOND.beside);
+  drawBeside(
+    ink,
+    {
+      from: SECOND.joins,
+      to: SECOND.ends,
+      middle: second,
+      half: (at) => SECOND.half * Math.sqrt(1.04 - at / SECOND.ends),
+    },
+    blue,
+  );
+  drawBeside(
+    ink,
+    {
+      from: 0,
+      to: ARTERY_ENDS,
+      middle: (at) => besideVein(at, pressed),
+      half: (at) => ARTERY.half * Math.sqrt(1.02 - at / ARTERY_ENDS),
+    },
+    tubeOf(veinTones(artery, theme)),
+  );
+  for (const [part, colour] of blue)
+    for (const at of BRIDGES) {
+      const [near, far] = [placeInLeg(at + 10, 0).spot, placeInLeg(at - 8, second(at - 8)).spot];
+      ink
+        .moveTo(...near)
+        .lineTo(...far)
+        .stroke({ color: colour, width: 5.4 * part });
+    }
+}
+
+/** With what runs beside it. @param saturations percent, of the blood in both */
 export function drawVein(
   ink: Graphics,
   pressed: number,
   saturations: { readonly vein: number; readonly artery: number },
   theme: Theme,
 ): void {
-  drawArtery(ink, pressed, saturations.artery, theme);
+  drawCompanions(ink, pressed, saturations, theme);
   const tones = veinTones(saturations.vein, theme);
   const pass = (part: number, more: number, colour: string) => {
     const sides: [Spot[], Spot[]] = [[], []];
@@ -103,8 +160,8 @@ export function drawValves(ink: Graphics, open: readonly number[], theme: Theme)
   ink.clear();
   // Rims first: shut, two cusps lie on each other.
   for (const [color, width] of [
-    [theme.name === "dark" ? shade : edge, 2.2],
-    [body, 0.6],
+    [theme.name === "dark" ? shade : edge, 3],
+    [body, 0.8],
   ] as const)
     VALVES.forEach((valve, i) => {
       const cusp = cuspOf(valve.at, entryAt(open, i));
@@ -122,7 +179,7 @@ function cuspOutline(cusp: ReturnType<typeof cuspOf>, side: number): readonly Sp
   for (let i = 0; i <= CUSP_STEPS; i++) {
     const t = i / CUSP_STEPS;
     const [across, at] = onCusp(cusp, t);
-    const half = 1.1 + 2.2 * (1 - t);
+    const half = 1.3 + 2.2 * (1 - t);
     const [nextAcross, nextAt] = onCusp(cusp, t + 0.01);
     const [dx, dy] = [nextAcross - across, nextAt - at];
     const size = Math.hypot(dx, dy) || 1;

@@ -35,6 +35,18 @@ export function calfDoing(traces: Traces, seconds: number): "squeeze" | "release
     : "release";
 }
 
+/** Share of its greatest pressure from which on the muscle presses its hardest. */
+const HARDEST = 0.985;
+
+/** Word key of what a leg is doing, for the words over it. */
+export function calfSaying(traces: Traces, seconds: number): string {
+  const share = squeezeAt(traces, seconds);
+  if (share > HARDEST) return "further.calf.hardest";
+  const doing = calfDoing(traces, seconds);
+  const pumps = (traces.pressures.calf ?? []).some((each) => each > 0.05);
+  return doing === "rest" && pumps ? "further.calf.filling" : `further.doing.${doing}`;
+}
+
 /** Part of its greatest pressure at which the muscle's two states meet (at 60 mmHg the vein is then about half as narrow), and s in which one takes the other's place. */
 const HALFWAY = 0.3;
 const CHANGES = 0.2;

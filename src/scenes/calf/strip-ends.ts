@@ -4,7 +4,7 @@ import type { Part } from "./rounded.ts";
 import { halfWidth, narrowing, placeInLeg } from "./vein.ts";
 
 /** Plane units by which the belly of the calf bulges backwards, for each by which it presses the vein in: it keeps its volume. */
-const BULGE = 1.3;
+const BULGE = 1.5;
 export const bulge = (y: number, pressed: number): number => BULGE * narrowing(y, pressed);
 
 /** Places across the leg at a height, plane units: one end of a strip, and its other end. */

@@ -15,12 +15,19 @@ const AXIS = curve(
   ),
 );
 export const LENGTH = AXIS.length;
-/** Half the vein's width when nothing presses on it, wider than life so that its valves can be seen, and the share of it that pressing takes away at most. */
-export const HALF = 20;
-const GREATEST_NARROWING = 0.74;
-/** Where it begins to taper on its way to the toes, and half its width at their end. */
-const TAPERS = 745;
-const THINNEST = 1.5;
+/** By which veins are drawn wider than life, so that their valves can be seen. */
+export const WIDER = 2.5;
+/**
+ * mm across, from the thigh down: popliteal vein (6 to 9; lying down 6.4 to 6.8 in the mean, Hertzberg, AJR 168:1253, 1997), the larger posterior
+ * tibial vein at the ankle (2 to 4, from memory), and the sole's. Plane units are half a millimetre.
+ */
+const WIDTHS = [
+  { at: 230, mm: 7 },
+  { at: 728, mm: 4 },
+  { at: LENGTH, mm: 0.6 },
+] as const;
+/** The share of its width that pressing takes away at most. */
+const GREATEST_NARROWING = 0.62;
 /** Where muscle lies around the vein. */
 export const CALF = { top: 290, bottom: 670 } as const;
 /** Valves: where their cusps spring from the wall; the flow that opens them is that of the vein above (the way out) or below (the way in). */
@@ -28,6 +35,16 @@ export const VALVES = [
   { name: "upper", at: 276, flow: "out" },
   { name: "lower", at: 728, flow: "in" },
 ] as const;
+
+/** Half the vein's width between its valves' bulges when nothing presses on it, plane units. */
+export function freeHalf(at: number): number {
+  const next = WIDTHS.findIndex((each) => at < each.at);
+  const { at: to, mm } = entryAt(WIDTHS, next < 0 ? WIDTHS.length - 1 : next);
+  const before = next > 0 ? entryAt(WIDTHS, next - 1) : { at: to - 1, mm };
+  const part = next < 0 ? 1 : Math.max(0, (at - before.at) / (to - before.at));
+  return WIDER * (before.mm + (mm - before.mm) * part);
+}
+export const HALF = freeHalf(0);
 
 const out = new Float64Array(4);
 
@@ -56,20 +73,23 @@ export function pressedAt(traces: Traces, seconds: number): number {
 
 /** Half the vein's width, plane units. */
 export function halfWidth(at: number, pressed: number): number {
-  const down = Math.max(0, at - TAPERS) / (LENGTH - TAPERS);
-  const free = THINNEST + (HALF - THINNEST) * (1 - down) ** 1.7;
-  return free - narrowing(at, pressed) + VALVES.reduce((sum, valve) => sum + sinus(valve.at - at), 0);
+  return freeHalf(at) - narrowing(at, pressed) + VALVES.reduce((sum, valve) => sum + sinus(valve, at), 0);
 }
 
 /** Plane units by which muscle presses the wall in. */
 export function narrowing(at: number, pressed: number): number {
   const along = (at - CALF.top) / (CALF.bottom - CALF.top);
-  return along > 0 && along < 1 ? HALF * GREATEST_NARROWING * pressed * Math.sin(Math.PI * along) ** 1.4 : 0;
+  return along > 0 && along < 1
+    ? freeHalf(at) * GREATEST_NARROWING * pressed * Math.sin(Math.PI * along) ** 1.4
+    : 0;
 }
 
 /** The wall bulges behind the cusps: at once above where they spring from it, and gently back beyond their edges. */
-const sinus = (above: number): number =>
-  12 * Math.exp(-(Math.abs((above - 21) / (above < 21 ? 16 : 29)) ** 2.6));
+function sinus(valve: (typeof VALVES)[number], at: number): number {
+  const half = freeHalf(valve.at);
+  const above = ((valve.at - at) * HALF) / half;
+  return (3.6 + 0.5 * half) * Math.exp(-(Math.abs((above - 21) / (above < 21 ? 16 : 29)) ** 2.6));
+}
 
 /** A cusp in section: where it springs from the wall, what draws its belly, and its free edge. */
 export type Cusp = readonly [wall: Spot, belly: Spot, edge: Spot];
@@ -78,12 +98,13 @@ const LENGTHENED = 1.9;
 
 /** One of a valve's two cusps, the other its mirror image: [distance from the middle, way along]. Shut, it sags into a pocket and leans on the other one. */
 export function cuspOf(at: number, open: number): Cusp {
-  const reach = HALF * 0.76 * open;
-  const rise = Math.sqrt((LENGTHENED * HALF) ** 2 - (HALF - reach) ** 2);
+  const half = freeHalf(at);
+  const reach = half * 0.76 * open;
+  const rise = Math.sqrt((LENGTHENED * half) ** 2 - (half - reach) ** 2);
   const mix = (shut: number, wide: number) => shut + (wide - shut) * open;
   return [
-    [HALF + 1, at],
-    [mix(0.02 * HALF, 1.16 * HALF), at - rise * mix(0.12, 0.42)],
+    [half + 1, at],
+    [mix(0.02 * half, 1.16 * half), at - rise * mix(0.12, 0.42)],
     [reach, at - rise],
   ];
 }

@@ -1,21 +1,16 @@
 /** Larynx, trachea and bronchi behind heart and vessels. */
-import type { Graphics } from "pixi.js";
+
 import { entryAt } from "../../sim/checked/present.ts";
 import { legTissue } from "../calf/leg-tones.ts";
+import type { Brush } from "../drawing/brush.ts";
 import { curve, placeOn, spots, traceClosed } from "../drawing/curve-drawing.ts";
 import { mix } from "../theme/colour.ts";
 import type { Theme } from "../theme/theme.ts";
 
-/**
- * From the back to the front, with widths at both ends in plane units: bronchi of the lobes, main bronchi, trachea. It divides behind the
- * aorta's arch; the right bronchus is steeper and wider (common anatomy). The upper lobes' bronchi lie behind the vessels of the hilum.
- */
+/** Main bronchi and trachea, which divides behind the aorta's arch, with widths at both ends in plane units; the right one is steeper and wider (common anatomy). What lies beyond is hidden by the vessels of the hilum. */
 const AIRWAYS = [
-  { way: "640 346, 664 374, 680 410, 688 446", widths: [12, 5] },
-  { way: "384 354, 364 388, 350 428, 338 466", widths: [14, 5] },
-  { way: "378 366, 388 396, 390 436", widths: [9, 4] },
-  { way: "500 244, 530 282, 580 318, 650 350", widths: [20, 15] },
-  { way: "500 244, 474 272, 432 312, 380 358", widths: [23, 16] },
+  { way: "500 244, 512 258, 528 270", widths: [20, 18] },
+  { way: "500 244, 489 258, 474 270", widths: [23, 21] },
   { way: "500 124, 500 190, 500 250", widths: [29, 27] },
 ].map(({ way, widths }) => ({ line: curve(spots(way), 6), widths }));
 
@@ -28,10 +23,9 @@ const THYROID = spots(
 const RINGS = 11;
 const out = new Float64Array(4);
 
-export function drawAirways(ink: Graphics, theme: Theme): void {
+export function drawAirways(ink: Brush, theme: Theme): void {
   const { shade, body, light, edge } = legTissue("tendon", theme);
   const wall = mix(shade, edge, 0.35);
-  ink.clear();
   for (const [part, color] of [
     [1.2, edge],
     [1.02, wall],

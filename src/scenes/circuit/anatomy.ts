@@ -12,19 +12,23 @@ import {
   KIDNEY_ARTERIES,
   KIDNEY_BEDS,
   KIDNEY_VEINS,
+  LIVER_PORTAL,
   PORTAL_VEINS,
 } from "./belly-vessels.ts";
 import { chestVessels, TRUNKS } from "./chest-plan.ts";
 import { LEG_ARTERIES, LEG_BEDS, LEG_VEINS, NECK_ARTERIES, UPPER_BEDS, UPPER_VEINS } from "./limb-vessels.ts";
 import { closeVessels } from "./two-ventricles/close-courses.ts";
 import { twoVentricleVessels } from "./two-ventricles/heart-courses.ts";
-import { type Blood, type Vessel, vessel } from "./vessel.ts";
+import { BELOW_LIVER, type Blood, type Vessel, vessel } from "./vessel.ts";
 
-/** On the back wall of the belly: the aorta before the vena cava's veins, of which the left kidney's crosses it. */
-const INFERIOR_VENA_CAVA = vessel("lowerIvc", ["ivc", "ivc"], 30, "470 904, 468 700, 468 518", {
-  under: true,
-  joins: "belowLiver",
-});
+/** On the back wall of the belly: the aorta before the vena cava's veins, of which the left kidney's crosses it. Each part holds what has come in below. */
+const INFERIOR_VENA_CAVA: readonly Vessel[] = [
+  vessel("infrarenalCava", ["legs", "legs"], 26, "470 904, 468 700", { under: true, joins: "belowLiver" }),
+  vessel("lowerIvc", [BELOW_LIVER, "belowLiver"], 30, "468 728, 468 518", {
+    under: true,
+    joins: "belowLiver",
+  }),
+];
 
 /** Each ends in the stem of its lung's tree, as wide as that. */
 const artery = (side: "right" | "left", way: string) =>
@@ -117,7 +121,7 @@ const FENESTRATION: Readonly<Record<Stage, readonly Spot[] | null>> = {
   glenn: null,
   atriopulmonary: spots("458 380, 488 376, 516 372"),
   "lateral-tunnel": spots("466 380, 492 376, 520 372"),
-  extracardiac: spots("446 384, 476 380, 516 374"),
+  extracardiac: spots("462 384, 488 380, 520 374"),
 };
 
 /** Every vessel of a stage, those behind first. `open`: the fenestration is open. `close`: heart and lungs fill the picture. */
@@ -140,13 +144,14 @@ function wholeVessels(stage: Stage, open: boolean): readonly Vessel[] {
   const all = [
     ...chest.filter(isAorta),
     ...KIDNEY_ARTERIES,
-    INFERIOR_VENA_CAVA,
+    ...INFERIOR_VENA_CAVA,
     ...KIDNEY_VEINS,
     ...KIDNEY_BEDS,
     ...LEG_VEINS,
     ...LEG_BEDS,
     ...BELLY_BEDS,
     ...UPPER_BEDS,
+    ...LIVER_PORTAL,
     ...HEPATIC_VEINS,
     ...LEG_ARTERIES,
     ...BELLY_ARTERIES,

@@ -30,9 +30,9 @@ export const BODY: Extent = { left: 56, top: -224, right: 944, bottom: 2128 };
 /** As far as the thighs, which fade. */
 export const THIGHS: Extent = { ...BODY, bottom: 1240 };
 /** Heart and lungs, from the neck to the diaphragm. */
-export const CHEST: Extent = { left: 180, top: 150, right: 820, bottom: 560 };
-/** What is enlarged beside the whole body: from the neck to the liver's hilum, as wide as the lungs. */
-export const LOOK: Extent = { left: 205, top: 86, right: 795, bottom: 690 };
+export const CHEST: Extent = { left: 212, top: 150, right: 788, bottom: 560 };
+/** What is enlarged beside the whole body: the trunk from the neck to the pelvis. */
+export const LOOK: Extent = { left: 205, top: 86, right: 795, bottom: 1040 };
 /** Plane units of the heart's height, and the fewest CSS px in which it is read. */
 const HEART = { height: 240, least: 60 } as const;
 
@@ -85,14 +85,16 @@ export function arrange(
   const crowded = free !== undefined && over.scale > 1.2 * beside.scale;
   const along = crowded && !at ? alongArms(blocks, { box, head, extent }, gap, margin) : null;
   if (along && along.fit.scale > 1.1 * beside.scale && over.scale < 1.45 * along.fit.scale) return along;
-  const narrow = at
-    ? Math.min(sideOf(at, extent.left) - box.x, box.x + box.width - sideOf(at, extent.right)) < margin
-    : over.scale > 1.35 * beside.scale;
-  const tall = free !== undefined && narrow;
-  const fit = at ?? (tall ? over : beside);
+  const isTall = free !== undefined && over.scale > 1.35 * beside.scale;
+  const fit = at ?? (isTall ? over : beside);
+  const roomAt = {
+    left: sideOf(fit, extent.left) - box.x,
+    right: box.x + box.width - sideOf(fit, extent.right),
+  };
   const places = new Map<Block, { x: number; y: number }>();
   for (const side of ["left", "right"] as const) {
     const own = blocks.filter(({ plate }) => plate.side === side);
+    const tall = free !== undefined && (at ? roomAt[side] < margin : isTall);
     const groups = tall
       ? free.corners
           .map(({ from, to }, i) => ({

@@ -1,8 +1,9 @@
 /** A bed of capillaries between an artery and a vein: arterioles that branch, venules that gather and a mesh between them; a fine one is strands side by side. */
-import type { Graphics } from "pixi.js";
+
 import { entryAt, present } from "../../sim/checked/present.ts";
 import type { Circulation } from "../../sim/circulation/answer.ts";
 import { roundOf } from "../anatomy/tones.ts";
+import type { Brush } from "../drawing/brush.ts";
 import { type Curve, GOLDEN, type Spot } from "../drawing/curve-drawing.ts";
 import { part } from "../drawing/even-spread.ts";
 import { bloodColour, mix } from "../theme/colour.ts";
@@ -11,9 +12,9 @@ import { saturationAlong } from "./circuit-blood.ts";
 import { type Laid, placeBetween } from "./dots.ts";
 import { dimOf, type Emphasis } from "./emphasis.ts";
 
-/** Plane units between fine strands, of their width, by which they wind, and of links between them along the way; how strong they are. */
+/** Plane units between fine strands, of their width, by which they wind; how strong they are. */
 const NET = 7;
-const FINE = { width: 1.5, winds: 3, link: 4, shown: 0.5 } as const;
+const FINE = { width: 1.2, winds: 3, shown: 0.28 } as const;
 /** Samples of one colour. */
 const PIECE = 4;
 /** How strong a branched bed's colours are. */
@@ -24,9 +25,9 @@ const APART = 30;
 const ROOT = 3;
 /** Of a stem, its branches and theirs: part of the way across, how far they run along and part, in plane units, and their width. */
 const ORDERS = [
-  { reach: 0.2, along: 15, parts: 0, width: 3.4 },
-  { reach: 0.24, along: 9, parts: 11, width: 2.2 },
-  { reach: 0.2, along: 5, parts: 7, width: 1.3 },
+  { reach: 0.2, along: 15, parts: 0, width: 2.6 },
+  { reach: 0.24, along: 9, parts: 11, width: 1.8 },
+  { reach: 0.2, along: 5, parts: 7, width: 1.1 },
 ] as const;
 /** Of the mesh between the last ones, in plane units. */
 const MESH = 1;
@@ -60,7 +61,7 @@ function branches(length: number, root: number, seed: number): readonly Branch[]
 }
 
 export function drawBed(
-  ink: Graphics,
+  ink: Brush,
   { vessel, line, between }: Laid,
   circulation: Circulation,
   theme: Theme,
@@ -87,7 +88,7 @@ export function drawBed(
 type Sides = readonly [from: Curve, to: Curve];
 const out = new Float64Array(4);
 
-function drawBranches(ink: Graphics, sides: Sides, tint: (fraction: number) => string, wider: number): void {
+function drawBranches(ink: Brush, sides: Sides, tint: (fraction: number) => string, wider: number): void {
   const long = Math.max(sides[0].length, sides[1].length);
   placeBetween(sides, 0.5, 0, out);
   const [x, y] = [entryAt(out, 0), entryAt(out, 1)];
@@ -132,7 +133,7 @@ function drawBranches(ink: Graphics, sides: Sides, tint: (fraction: number) => s
 }
 
 function drawStrands(
-  ink: Graphics,
+  ink: Brush,
   sides: Sides,
   last: number,
   tint: (i: number) => string,
@@ -152,8 +153,5 @@ function drawStrands(
       for (let k = i + 1; k <= Math.min(to + 1, last); k++) ink.lineTo(...at(strand, k));
     }
     ink.stroke({ color: tint((i + to) / 2), width, join: "miter", cap: "butt" });
-    for (let strand = (i / PIECE) % 2; strand + 1 < count && i + FINE.link <= last; strand += 2)
-      ink.moveTo(...at(strand, i)).lineTo(...at(strand + 1, i + FINE.link));
-    ink.stroke({ color: tint(i), width: 0.75 * width, cap: "butt" });
   }
 }

@@ -5,14 +5,14 @@
 import { entryAt } from "../../sim/checked/present.ts";
 import type { Spot } from "../drawing/curve-drawing.ts";
 import { KIDNEY_ARC, LEFT_HIGHER } from "./outlines.ts";
-import { net, type Vessel, vessel } from "./vessel.ts";
+import { KIDNEYS, net, type Vessel, vessel } from "./vessel.ts";
 
 const ARTERY = ["splanchnic", "arterial"] as const;
 const PORTAL = ["splanchnic", "portal"] as const;
 const HEPATIC = ["splanchnic", "hepatic"] as const;
 const RENAL = ["splanchnic", "kidneys"] as const;
 
-const KIDNEY_SHARE = 0.2;
+const KIDNEY_SHARE = KIDNEYS / 2;
 
 /** Within each kidney the vessels fan out from its hilum between the pyramids to arcs around these, and capillaries lie in the cortex beyond. */
 function kidney(side: "right" | "left", place: (spot: Spot) => Spot) {
@@ -68,12 +68,12 @@ const LEFT_KIDNEY = kidney("left", ([x, y]) => [1000 - x, y - LEFT_HIGHER]);
 
 /** Behind the veins: they leave the aorta at its sides, below the superior mesenteric artery. */
 export const KIDNEY_ARTERIES: readonly Vessel[] = [
-  vessel("rightKidneyArtery", ARTERY, 12, "530 694, 490 698, 440 714, 398 722", {
+  vessel("rightKidneyArtery", ARTERY, 10, "530 694, 490 698, 440 714, 398 722", {
     share: KIDNEY_SHARE,
     under: true,
     joins: "aorta",
   }),
-  vessel("leftKidneyArtery", ARTERY, 12, "530 686, 560 690, 602 706", {
+  vessel("leftKidneyArtery", ARTERY, 10, "530 686, 560 690, 602 706", {
     share: KIDNEY_SHARE,
     under: true,
     joins: "aorta",
@@ -84,12 +84,12 @@ export const KIDNEY_ARTERIES: readonly Vessel[] = [
 
 /** The left one before the aorta. */
 export const KIDNEY_VEINS: readonly Vessel[] = [
-  vessel("rightKidneyVein", RENAL, 15, "398 738, 436 742, 468 730", {
+  vessel("rightKidneyVein", RENAL, 13, "398 738, 436 742, 468 730", {
     share: KIDNEY_SHARE,
     under: true,
     joins: "belowLiver",
   }),
-  vessel("leftKidneyVein", RENAL, 15, "602 722, 566 720, 530 714, 468 706", {
+  vessel("leftKidneyVein", RENAL, 13, "602 722, 566 720, 530 714, 468 706", {
     share: KIDNEY_SHARE,
     under: true,
     joins: "belowLiver",
@@ -149,23 +149,26 @@ const eachLoop = (make: (loop: Loop, number: string) => Vessel): readonly Vessel
 
 /** To the liver's hilum and to the spleen from one trunk, to the bowel from another below it. */
 export const BELLY_ARTERIES: readonly Vessel[] = [
-  vessel("coeliacTrunk", ARTERY, 15, "531 660, 531 642", { share: 0.3, joins: "coeliac" }),
+  vessel("coeliacTrunk", ARTERY, 15, "531 660, 531 642", { share: 0.25, joins: "coeliac" }),
   vessel("liverArtery", ARTERY, 11, "531 646, 526 633, 508 627, 482 622, 452 612, 428 604", {
-    share: 0.2,
+    share: 0.15,
     joins: "coeliac",
   }),
-  vessel("liverRightArtery", ARTERY, 6, "430 604, 400 618, 362 633, 322 640", {
-    share: 0.1,
+  vessel("liverRightArtery", ARTERY, 4.6, "430 604, 400 618, 362 633, 322 640", {
+    deep: true,
+    share: 0.075,
     tapers: "end",
     joins: "coeliac",
   }),
-  vessel("liverAnteriorArtery", ARTERY, 5, "412 610, 390 592, 378 574", {
-    share: 0.05,
+  vessel("liverAnteriorArtery", ARTERY, 4, "412 610, 390 592, 378 574", {
+    deep: true,
+    share: 0.0375,
     tapers: "end",
     joins: "coeliac",
   }),
-  vessel("liverLeftArtery", ARTERY, 6, "446 610, 474 597, 512 583, 546 576", {
-    share: 0.05,
+  vessel("liverLeftArtery", ARTERY, 4.6, "446 610, 474 597, 512 583, 546 576", {
+    deep: true,
+    share: 0.0375,
     tapers: "end",
     joins: "coeliac",
   }),
@@ -180,18 +183,18 @@ export const BELLY_ARTERIES: readonly Vessel[] = [
       joins: "coeliac",
     },
   ),
-  vessel("gutArtery", ARTERY, 13, "532 664, 556 684, 571 740, 573 800", { share: 0.3, joins: "mesenteric" }),
-  vessel("gutLowerArtery", ARTERY, 9, "573 796, 571 838, 552 878, 516 906, 462 922", {
+  vessel("gutArtery", ARTERY, 11, "532 664, 556 684, 571 740, 573 800", { share: 0.3, joins: "mesenteric" }),
+  vessel("gutLowerArtery", ARTERY, 7, "573 796, 571 838, 552 878, 516 906, 462 922", {
     share: 0.2,
     joins: "mesenteric",
   }),
   ...eachLoop(({ artery }, number) =>
-    vessel(`gutBranch${number}`, ARTERY, 7, artery, { share: LOOP, joins: "mesenteric", tapers: "end" }),
+    vessel(`gutBranch${number}`, ARTERY, 4.6, artery, { share: LOOP, joins: "mesenteric", tapers: "end" }),
   ),
 ];
 
 /** Plane units up to which a vein of gut or liver is a twig. */
-const MAX_TWIG = 9;
+const MAX_TWIG = 7;
 
 const toPortal = (name: string, width: number, share: number, way: string) =>
   vessel(name, PORTAL, width, way, {
@@ -203,21 +206,25 @@ const toPortal = (name: string, width: number, share: number, way: string) =>
 
 /** Bowel and spleen drain to the liver's hilum, before the inferior vena cava; it branches in the liver's lobes and ends in twigs. */
 export const PORTAL_VEINS: readonly Vessel[] = [
-  toPortal("gutVein", 16, 0.3, "546 840, 550 800, 546 744, 528 702, 500 676"),
-  toPortal("gutLowerVein", 11, 0.2, "388 914, 446 906, 500 890, 532 866, 547 830"),
-  ...eachLoop(({ vein }, number) => toPortal(`gutVeinBranch${number}`, 8, LOOP, vein)),
+  toPortal("gutVein", 13, 0.3, "546 840, 550 800, 546 744, 528 702, 500 676"),
+  toPortal("gutLowerVein", 9.5, 0.2, "388 914, 446 906, 500 890, 532 866, 547 830"),
+  ...eachLoop(({ vein }, number) => toPortal(`gutVeinBranch${number}`, 5.4, LOOP, vein)),
   toPortal("gutSplenicVein", 12, 0.1, "752 662, 736 652, 716 640, 668 640, 612 656, 556 664, 496 662"),
-  toPortal("portal", 20, 0.4, "500 690, 492 654, 466 634, 424 618"),
-  toPortal("liverRightPortal", 13, 0.25, "428 619, 394 634, 352 644"),
+  { ...toPortal("portal", 18, 0.4, "500 690, 492 654, 466 634, 424 618"), opens: "end" },
+];
+
+/** Deep in the liver, behind the hepatic veins. */
+export const LIVER_PORTAL: readonly Vessel[] = [
+  toPortal("liverRightPortal", 12, 0.25, "428 619, 394 634, 352 644"),
   toPortal("liverRightPortal2", 8, 0.1, "358 643, 322 651, 288 651"),
   toPortal("liverRightPortal3", 5, 0.05, "324 651, 302 641, 282 634"),
-  toPortal("liverRightPortal4", 7, 0.1, "356 643, 336 628, 316 622"),
+  toPortal("liverRightPortal4", 6, 0.1, "356 643, 336 628, 316 622"),
   toPortal("liverAnteriorPortal", 9, 0.1, "420 622, 398 606, 382 590, 372 578"),
   toPortal("liverAnteriorPortal2", 5, 0.05, "396 604, 370 602, 352 596"),
   toPortal("liverLeftPortal", 10, 0.1, "426 618, 464 606, 508 593"),
   toPortal("liverLeftPortal2", 7, 0.06, "502 595, 536 587, 564 580"),
   toPortal("liverLeftPortal3", 5, 0.05, "470 604, 482 590, 484 578"),
-];
+].map((each) => ({ ...each, joins: "liverPortal", deep: true as const }));
 
 const toCava = (name: string, width: number, share: number, way: string) =>
   vessel(name, HEPATIC, width, way, {
@@ -226,18 +233,17 @@ const toCava = (name: string, width: number, share: number, way: string) =>
     ...(width > MAX_TWIG ? {} : { tapers: "start" }),
   });
 
-/** From twigs between the portal ones; they leave at the liver's back, right under the diaphragm. */
+/** Three, between the portal vein's branches; they meet the vena cava at the liver's back, right under the diaphragm. */
 export const HEPATIC_VEINS: readonly Vessel[] = [
-  toCava("hepatic", 15, 0.35, "326 549, 370 535, 424 528, 467 524"),
-  toCava("hepaticBranch", 9, 0.2, "262 590, 290 566, 334 546"),
-  toCava("hepaticBranch2", 6, 0.06, "249 620, 254 604, 266 587"),
-  toCava("hepaticBranch3", 6, 0.08, "302 598, 304 576, 316 554"),
-  toCava("hepaticBranch4", 6, 0.08, "334 574, 346 552, 364 537"),
-  toCava("hepaticMiddle", 10, 0.1, "422 588, 430 562, 446 543, 466 527"),
-  toCava("hepaticMiddle2", 5, 0.05, "402 576, 416 560, 436 552"),
-  toCava("hepaticLeft", 11, 0.15, "544 553, 506 547, 470 529"),
-  toCava("hepaticLeftBranch", 7, 0.1, "606 562, 576 558, 538 552"),
-  toCava("hepaticLeftBranch2", 5, 0.05, "520 566, 514 556, 502 546"),
+  toCava("hepatic", 9, 0.29, "296 596, 346 572, 404 548, 467 526"),
+  toCava("hepaticBranch", 6, 0.12, "250 624, 272 610, 300 594"),
+  toCava("hepaticBranch2", 5, 0.06, "276 568, 308 572, 340 574"),
+  toCava("hepaticBranch3", 4.4, 0.06, "318 546, 350 556, 386 555"),
+  toCava("hepaticMiddle", 8, 0.14, "426 588, 434 568, 450 546, 467 528"),
+  toCava("hepaticMiddle2", 4.4, 0.05, "402 580, 416 570, 433 566"),
+  toCava("hepaticLeft", 8, 0.12, "556 562, 524 556, 492 544, 470 528"),
+  toCava("hepaticLeftBranch", 4.6, 0.06, "612 566, 586 567, 552 561"),
+  toCava("hepaticLeftBranch2", 4.4, 0.05, "520 574, 514 562, 502 549"),
 ];
 
 /** Of the liver, from the portal vein's twigs to those of the hepatic veins; and the arteries' own way into it. */
@@ -245,11 +251,11 @@ const SINUSOIDS: readonly Vessel[] = (
   [
     ["liverPortalBed", "portal", 0.15, "318 624, 300 636, 284 650", "304 580, 276 582, 252 606"],
     ["liverPortalBed2", "portal", 0.12, "376 582, 356 597, 318 622", "364 540, 336 560, 304 590"],
-    ["liverPortalBed3", "portal", 0.06, "424 612, 398 600, 376 578", "424 582, 412 564, 380 537"],
+    ["liverPortalBed3", "portal", 0.06, "424 612, 398 600, 376 578", "424 582, 412 564, 388 542"],
     ["liverPortalBed4", "portal", 0.07, "446 610, 484 590, 562 580", "444 546, 510 550, 600 561"],
-    ["liverBed", "arterial", 0.1, "386 622, 350 636, 322 640", "356 544, 314 566, 272 584"],
-    ["liverBed2", "arterial", 0.05, "398 600, 388 588, 378 574", "430 566, 410 566, 372 537"],
-    ["liverBed3", "arterial", 0.05, "462 602, 510 584, 546 576", "456 542, 510 550, 570 558"],
+    ["liverBed", "arterial", 0.075, "386 622, 350 636, 322 640", "356 544, 314 566, 272 584"],
+    ["liverBed2", "arterial", 0.0375, "398 600, 388 588, 378 574", "430 566, 410 566, 386 545"],
+    ["liverBed3", "arterial", 0.0375, "462 602, 510 584, 546 576", "456 542, 510 550, 570 558"],
   ] as const
 ).map(([name, blood, share, from, to]) => ({
   ...net(name, "splanchnic", [blood, "hepatic"], share, from, to),
@@ -274,6 +280,6 @@ export const KIDNEY_BEDS: readonly Vessel[] = [RIGHT_KIDNEY.bed, LEFT_KIDNEY.bed
 
 /** Names of all that the liver's and the bowel's blood passes. */
 export const namesOf = (organ: "liver" | "gut"): readonly string[] =>
-  [...BELLY_ARTERIES, ...PORTAL_VEINS, ...BELLY_BEDS, ...HEPATIC_VEINS]
+  [...BELLY_ARTERIES, ...PORTAL_VEINS, ...LIVER_PORTAL, ...BELLY_BEDS, ...HEPATIC_VEINS]
     .map(({ name }) => name)
     .filter((name) => (organ === "gut" ? /^(gut|portal)/ : /^(liver|hepatic)/).test(name));

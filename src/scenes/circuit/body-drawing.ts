@@ -1,8 +1,9 @@
 /** The still part of the schematic over the painted body: vessels with wall and lumen in the colour of their blood, and what is pointed at. */
-import type { Graphics } from "pixi.js";
+
 import { entryAt, lastOf } from "../../sim/checked/present.ts";
 import type { Circulation } from "../../sim/circulation/answer.ts";
-import { roundOf } from "../anatomy/tones.ts";
+import { roundOf, tissue } from "../anatomy/tones.ts";
+import type { Brush } from "../drawing/brush.ts";
 import { type Curve, curve, traceCurve } from "../drawing/curve-drawing.ts";
 import { bloodColour, mix } from "../theme/colour.ts";
 import type { Theme } from "../theme/theme.ts";
@@ -23,6 +24,8 @@ const HALO = 7;
 const BANDS = 5;
 /** A sampled curve bends so little at each point that a mitre is round; a round join would cost ten times the vertices. */
 const JOIN = "miter";
+/** How much of its organ's colour a vessel deep in it takes. */
+const DEEP = 0.4;
 /** How dark a vessel's shadow on what it crosses is. */
 const SHADOW = { dark: 0.3, light: 0.07 } as const;
 
@@ -32,7 +35,7 @@ const isClosed = ({ points }: Outline): boolean => {
 };
 
 /** A light around the organs that are pointed at. @param lit their names */
-export function drawLit(ink: Graphics, lit: ReadonlySet<string>, { colour }: Theme): void {
+export function drawLit(ink: Brush, lit: ReadonlySet<string>, { colour }: Theme): void {
   for (const outline of ORGANS.filter(({ name }) => lit.has(name))) {
     traceCurve(ink, curve(outline.points));
     if (isClosed(outline)) ink.closePath();
@@ -48,7 +51,7 @@ export function drawLit(ink: Graphics, lit: ReadonlySet<string>, { colour }: The
 
 /** Vessels from the back to the front; those that join are drawn as one, where the first of them lies. */
 export function drawVessels(
-  ink: Graphics,
+  ink: Brush,
   laid: readonly Laid[],
   circulation: Circulation,
   theme: Theme,
@@ -76,16 +79,18 @@ const slight = ({ width }: Pick<Vessel, "width">): number => Math.min(1, width /
 
 /** Shadow, wall, lumen in the colour of the blood, each of all before the next. What is pointed at has a light in place of its shadow. */
 function drawTubes(
-  ink: Graphics,
+  ink: Brush,
   tubes: readonly Laid[],
   circulation: Circulation,
   theme: Theme,
   emphasis: Emphasis,
 ): void {
   const { colour } = theme;
+  const liver = tissue("liver", theme).body;
   const looks = tubes.map(({ vessel, line }) => {
     const saturation = saturationAlong(circulation, vessel, 0);
-    const back = (color: string) => mix(color, colour.stage, dimOf(emphasis, vessel.name));
+    const flesh = (color: string) => (vessel.deep ? mix(color, liver, DEEP) : color);
+    const back = (color: string) => mix(flesh(color), colour.stage, dimOf(emphasis, vessel.name));
     const lit = emphasis.lit.has(vessel.name);
     return { vessel, line, saturation, back, lit, round: roundOf(saturation, theme) };
   });
@@ -93,7 +98,7 @@ function drawTubes(
     if (lit) {
       traceCurve(ink, line);
       ink.stroke({ color: colour.accent, width: vessel.width + 4 + 2 * HALO, join: JOIN, cap: "butt" });
-    } else if (!vessel.fades)
+    } else if (!vessel.fades && !vessel.deep)
       for (const wider of [8, 12]) {
         strokePieces(
           ink,
@@ -137,12 +142,7 @@ interface Stroke {
 const PIECE = 3;
 
 /** Along the whole line; where it tapers in pieces, each narrower; where it fades, piece by piece nearer to the skin that fades beneath it. */
-function strokeAlong(
-  ink: Graphics,
-  { vessel, line }: Laid,
-  theme: Theme,
-  { color, width, cap }: Stroke,
-): void {
+function strokeAlong(ink: Brush, { vessel, line }: Laid, theme: Theme, { color, width, cap }: Stroke): void {
   const last = line.x.length - 1;
   const skin = skinOf(theme).body;
   const gone = (i: number) => 1 - fadeOf(vessel, i / last);
@@ -170,7 +170,7 @@ function strokeAlong(
 const MELTS = 5;
 
 /** As wide as the vessel is at each piece; in one piece where it does not taper. */
-function strokePieces(ink: Graphics, { vessel, line }: Laid, { color, width, cap }: Stroke, alpha = 1): void {
+function strokePieces(ink: Brush, { vessel, line }: Laid, { color, width, cap }: Stroke, alpha = 1): void {
   const last = line.x.length - 1;
   const melts = Math.min(MELTS, last - 1);
   const begin = vessel.opens === "start" ? melts : 0;

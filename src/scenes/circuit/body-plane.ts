@@ -2,32 +2,35 @@
 import { Container, Graphics } from "pixi.js";
 import type { Circulation } from "../../sim/circulation/answer.ts";
 import { type Bounds, type Ink, sheet } from "../anatomy/painted-sheet.ts";
+import type { Brush } from "../drawing/brush.ts";
 import type { Fit } from "../drawing/split.ts";
 import type { Box } from "../scene.ts";
 import type { Theme } from "../theme/theme.ts";
+import { drawAirways } from "./airways.ts";
 import { BODY, CHEST, type Extent, LOOK, THIGHS } from "./arrange.ts";
 import { drawLit, drawVessels } from "./body-drawing.ts";
 import type { Laid } from "./dots.ts";
+import { type DrawnLayer, drawnLayer, layingOf, turned } from "./drawn-layer.ts";
 import { effort } from "./effort.ts";
 import type { Emphasis } from "./emphasis.ts";
 import { drawFace } from "./face-drawing.ts";
 import { flowing } from "./flowing.ts";
-import { paintedBody, turned } from "./painted-body.ts";
+import { paintedBody } from "./painted-body.ts";
 import { overOrgans, paintedChest } from "./painted-chest.ts";
 import { drawThroughLiver, fillTrunk } from "./silhouette.ts";
 import { heartMarks, type Marks } from "./two-ventricles/heart-marks.ts";
 
-/** Device pixels of a CSS pixel for which body and chest are painted. */
+/** Device pixels of a CSS pixel for which the moving organs are painted. */
 const DENSE = 1.25;
 
-/** Size of the marks where heart and lungs are enlarged. */
-const CLOSE_GRAIN = 0.7;
+/** CSS px that a mark of a plane unit's size would have, and how much larger or smaller than in the plane marks become. */
+const GRAIN = { unit: 0.6, least: 0.7, most: 1.8 } as const;
 
-/** A box around heart and lungs shows more than their extent beside it. */
-const marksOf = (shown: Extent) =>
-  shown === LOOK || shown === CHEST
-    ? { grain: CLOSE_GRAIN, extent: shown === LOOK ? LOOK : BODY }
-    : undefined;
+/** Marks can be read at any size of the body. A box around heart and lungs shows more than their extent beside it. */
+const marksOf = (shown: Extent, scale: number) => ({
+  grain: Math.min(GRAIN.most, Math.max(GRAIN.least, GRAIN.unit / scale)),
+  extent: shown === LOOK ? LOOK : BODY,
+});
 
 interface Moved {
   readonly circulation: Circulation;
@@ -40,7 +43,7 @@ interface Moved {
 export interface BodyPlane {
   readonly view: Container;
   /** Lays the plane into its box, and ends what of the body does not belong to the extent. */
-  lay(extent: Extent, fit: Fit, box: Box, theme: Theme): void;
+  lay(extent: Extent, fit: Fit, on: { readonly box: Box; readonly dense: number }, theme: Theme): void;
   /** What stands: vessels and their walls. */
   stand(laid: readonly Laid[], circulation: Circulation, theme: Theme, emphasis: Emphasis): void;
   /** Goes towards the circulation's flows, in s of wall clock; whether what stands has to be drawn again. */
@@ -71,38 +74,48 @@ function paintMist(ink: Ink, { colour: { stage } }: Theme): void {
   ink.fillRect(left, bottom, right - left, top - bottom);
 }
 
+/** What of the plane a box shows. */
+const seenIn = ({ x, y, width, height }: Box, fit: Fit): Extent => ({
+  left: (x - fit.x) / fit.scale,
+  top: (y - fit.y) / fit.scale,
+  right: (x + width - fit.x) / fit.scale,
+  bottom: (y + height - fit.y) / fit.scale,
+});
+
 export function bodyPlane(): BodyPlane {
   const [view, plane] = [new Container(), new Container()];
   const blood = flowing();
   const fine = heartMarks();
-  const [under, back, front] = [new Graphics(), new Graphics(), new Graphics()];
-  const [lights, flush, frame] = [new Graphics(), new Graphics(), new Graphics()];
+  const [under, back, front] = [drawnLayer(), drawnLayer(), drawnLayer()];
+  const [lights, flush, frame] = [drawnLayer(), drawnLayer(), new Graphics()];
   const ends = sheet();
   const mist = turned(ends);
   const [body, chest, streams] = [paintedBody(), paintedChest(), effort()];
-  chest.underDiaphragm.addChild(chest.airways, under);
+  chest.underDiaphragm.addChild(under.view);
   const trunk = fillTrunk(new Graphics());
   plane.addChild(
     body.behind,
-    flush,
+    flush.view,
     trunk,
     chest.organs,
-    ...overOrgans(chest, { ...blood, fine: fine.view }, { behind: back, front }),
+    ...overOrgans(chest, { ...blood, fine: fine.view }, { behind: back.view, front: front.view }),
     body.before,
-    lights,
+    lights.view,
     mist,
   );
   view.addChild(plane, frame);
   let close = false;
   let shown: Extent = BODY;
+  let laying = layingOf(BODY, { scale: 1, x: 0, y: 0 }, 1);
   return {
     view,
-    lay(extent, fit, box, theme) {
+    lay(extent, fit, { box, dense }, theme) {
       plane.scale.set(fit.scale);
       plane.position.set(fit.x, fit.y);
       close = extent === CHEST;
       shown = extent;
-      for (const part of [body.behind, flush, body.before, trunk]) part.visible = !close;
+      laying = layingOf(close ? seenIn(box, fit) : extent, fit, dense);
+      for (const part of [body.behind, flush.view, body.before, trunk]) part.visible = !close;
       // A body holds its organs.
       chest.organs.mask = close ? null : trunk;
       mist.visible = extent === THIGHS;
@@ -115,31 +128,38 @@ export function bodyPlane(): BodyPlane {
       plane.mask = frame.visible ? frame : null;
     },
     stand(laid, circulation, theme, emphasis) {
-      for (const ink of [under, back, front, lights]) ink.clear();
       const wide = close ? laid : streams.widened(laid);
       blood.follow(wide, circulation);
-      if (!close) drawLit(lights, emphasis.lit, theme);
-      streams.drawFlush(flush, theme);
+      const draw = (layer: DrawnLayer, paint: (ink: Brush) => void) => layer.draw(laying, paint);
+      lights.view.visible = !close && emphasis.lit.size > 0;
+      if (lights.view.visible) draw(lights, (ink) => drawLit(ink, emphasis.lit, theme));
+      draw(flush, (ink) => streams.drawFlush(ink, theme));
       const depth = inDepth(wide, emphasis.lit);
-      drawVessels(under, depth.under, circulation, theme, emphasis);
-      drawThroughLiver(back, depth.under, circulation, theme);
-      drawVessels(back, depth.behind, circulation, theme, emphasis);
-      drawVessels(front, [...depth.before, ...depth.shown], circulation, theme, emphasis);
-      drawFace(front, close, theme);
+      draw(under, (ink) => {
+        if (!close) drawAirways(ink, theme);
+        drawVessels(ink, depth.under, circulation, theme, emphasis);
+      });
+      draw(back, (ink) => {
+        drawThroughLiver(ink, depth.under, circulation, theme);
+        drawVessels(ink, depth.behind, circulation, theme, emphasis);
+      });
+      draw(front, (ink) => {
+        drawVessels(ink, [...depth.before, ...depth.shown], circulation, theme, emphasis);
+        drawFace(ink, close, theme);
+      });
     },
     follow: (circulation, elapsed) => streams.follow(circulation, elapsed),
     move({ circulation, time, still, marks }, theme, emphasis) {
-      const density = plane.scale.x * DENSE;
-      if (!close) body.draw(shown === LOOK ? LOOK : BODY, density, theme, emphasis);
-      chest.draw({ circulation, time, still, close }, density, theme, emphasis);
+      if (!close) body.draw(laying, theme, emphasis);
+      chest.draw({ circulation, time, still, close }, plane.scale.x * DENSE, theme, emphasis);
       const finely = close && !still && marks !== undefined;
       fine.view.visible = finely;
       for (const layer of [blood.behind, blood.front]) layer.visible = !finely;
-      if (!finely) blood.move(time, still, theme, emphasis, marksOf(shown));
+      if (!finely) blood.move(time, still, theme, emphasis, marksOf(shown, plane.scale.x));
       else fine.draw(circulation, time, marks, { x: plane.x, y: plane.y, scale: plane.scale.x }, theme);
     },
     release() {
-      for (const part of [blood, fine, chest, body, ends]) part.release();
+      for (const part of [blood, fine, chest, body, ends, under, back, front, lights, flush]) part.release();
     },
   };
 }

@@ -33,11 +33,11 @@ const EDGE: Readonly<Record<Stage, number>> = {
 /** The way from the inferior vena cava to the pulmonary arteries where a graft or a patch makes it. */
 export const TRUNKS = {
   "lateral-tunnel": { width: 36, points: spots("468 524, 466 450, 464 360, 468 276") },
-  extracardiac: { width: 38, points: spots("468 524, 454 470, 444 390, 452 320, 468 276") },
+  extracardiac: { width: 36, points: spots("468 524, 465 470, 463 400, 464 330, 468 276") },
 } as const;
 
 /** The part of that way which is sewn in. */
-export const SEWN = { "lateral-tunnel": [0.06, 0.86], extracardiac: [0.06, 0.9] } as const;
+export const SEWN = { "lateral-tunnel": [0.06, 0.86], extracardiac: [0.2, 0.9] } as const;
 
 /** Plane units by which the cloth lies within the vessel's outline: the blood fills it to its wall. */
 const WALL = 3;

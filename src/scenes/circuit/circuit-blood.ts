@@ -1,6 +1,7 @@
 /** How much oxygen the blood of a vessel carries, as the circulation answers it. */
 import type { Circulation } from "../../sim/circulation/answer.ts";
-import type { Blood, Vessel } from "./vessel.ts";
+import { flowTrace, meanOf } from "../drawing/trace-clock.ts";
+import { BELOW_LIVER, type Blood, type Vessel } from "./vessel.ts";
 
 /** Percent: from here on a mixture is drawn as rings. */
 const RICH = 82;
@@ -29,12 +30,32 @@ const EXTRAS = {
  */
 const PORTAL_FALL = 0.4 / 0.75;
 
+const mixed = new WeakMap<Circulation, number>();
+
+/** Percent, of what legs and kidneys give. */
+function belowLiver(circulation: Circulation): number {
+  const known = mixed.get(circulation);
+  if (known !== undefined) return known;
+  const { traces } = circulation;
+  const mean = (name: string) => {
+    const flow = flowTrace(traces.flows, name);
+    return flow ? Math.max(0, meanOf(traces, flow)) : 0;
+  };
+  const [legs, both] = [mean("legs"), mean(BELOW_LIVER)];
+  const share = both > 0 ? legs / both : 0;
+  const from = (blood: Blood) => saturationOf(circulation, blood);
+  const saturation = share * from("legs") + (1 - share) * from("kidneys");
+  mixed.set(circulation, saturation);
+  return saturation;
+}
+
 /** Percent */
 export function saturationOf(circulation: Circulation, blood: Blood): number {
   if (blood === "portal") {
     const { arterial } = circulation.saturations;
     return arterial + PORTAL_FALL * (saturationOf(circulation, "hepatic") - arterial);
   }
+  if (blood === "belowLiver") return belowLiver(circulation);
   if (!(blood in EXTRAS)) return circulation.saturations[blood as keyof Circulation["saturations"]];
   const [name, other] = EXTRAS[blood as keyof typeof EXTRAS];
   return circulation.extras[name] ?? circulation.saturations[other];

@@ -37,12 +37,18 @@ const roomOf = ({ mark, scale }: Entry): number => (mark ? MARK : scale ? SCALE.
 /** part of the clear height that the legend may take before entries without a mark are left out */
 const MAX_SHARE = 0.2;
 
-/** @param levels states that stand side by side are distinguished by levels at their organs */
-export function circuitLegend(levels = false): Legend {
+interface Shows {
+  /** states that stand side by side are distinguished by levels at their organs */
+  readonly levels?: boolean;
+  /** only veins have marks */
+  readonly veins?: boolean;
+}
+
+export function circuitLegend({ levels = false, veins = false }: Shows = {}): Legend {
   const view = new Container();
   const words = lettering();
   const samples = streaks();
-  samples.resize(2);
+  samples.resize(veins ? 1 : 2);
   const bar = new Graphics();
   view.addChild(words.view, samples.view, bar);
   return {
@@ -52,11 +58,7 @@ export function circuitLegend(levels = false): Legend {
       const { colour } = theme;
       // Before completion arteries hold mixed blood: what the lungs give back is rich in every stage.
       const { svc, pulmonaryVein } = saturationsOf(entryAt(panes, 0).circulation);
-      const all: readonly Entry[] = [
-        {
-          key: still ? "further.legend.poorStill" : "further.legend.poor",
-          mark: { colour: markColour(colour, svc), rich: false },
-        },
+      const rich: readonly Entry[] = [
         {
           key: still ? "further.legend.richStill" : "further.legend.rich",
           mark: { colour: markColour(colour, pulmonaryVein), rich: true },
@@ -66,6 +68,13 @@ export function circuitLegend(levels = false): Legend {
           args: { from: formatQuantity(OXYGEN.least, "%"), to: formatQuantity(OXYGEN.most, "%") },
           scale: true,
         },
+      ];
+      const all: readonly Entry[] = [
+        {
+          key: still ? "further.legend.poorStill" : "further.legend.poor",
+          mark: { colour: markColour(colour, svc), rich: false },
+        },
+        ...(veins ? [] : rich),
         { key: still ? "further.legend.still" : "further.legend.motion" },
         ...(levels && panes.length > 1 ? [{ key: "further.legend.level" }] : []),
       ];

@@ -4,7 +4,7 @@ import type { Circulation } from "../../sim/circulation/answer.ts";
 import { hasPathway } from "../../sim/parameters/request.ts";
 import { lettering } from "../drawing/lettering.ts";
 import type { Fit } from "../drawing/split.ts";
-import type { Box } from "../scene.ts";
+import type { Box, Viewport } from "../scene.ts";
 import { ease } from "../theme/motion.ts";
 import type { Theme } from "../theme/theme.ts";
 import { sizesIn } from "../theme/type.ts";
@@ -16,10 +16,13 @@ import { partsOf } from "./parts.ts";
 import { drawPlates, type PaneContents, type Standing } from "./plates-drawing.ts";
 import type { Vessel } from "./vessel.ts";
 
+/** What a pane needs to know of the canvas that it is drawn on. */
+export type Canvas = Pick<Viewport, "floor" | "elapsed" | "dense">;
+
 export interface Pane {
   readonly view: Container;
-  /** Says how the body lies in the box. `elapsed`: s of wall clock since the last drawing */
-  draw(contents: PaneContents, box: Box, floor: number, elapsed: number, theme: Theme): Fit;
+  /** Says how the body lies in the box. */
+  draw(contents: PaneContents, box: Box, on: Canvas, theme: Theme): Fit;
   /** the place whose plate lies under a point of the canvas */
   pick(x: number, y: number): string | null;
   release(): void;
@@ -39,12 +42,13 @@ const inLook = ({ points, between = [points, points] }: Vessel): boolean =>
 export const DIM = 0.45;
 
 /** What the still part is drawn anew for, beside another circulation. */
-const signatureOf = (contents: PaneContents, box: Box, floor: number, theme: Theme): string => {
-  const { against, compared, labels, focus, extent, fit } = contents;
+const signatureOf = (contents: PaneContents, box: Box, { floor, dense }: Canvas, theme: Theme): string => {
+  const { against, compared, labels, focus, extent, fit, head } = contents;
   const language = theme.say("further.place.svc");
   return JSON.stringify([
     box,
     floor,
+    dense,
     theme.name,
     language,
     labels,
@@ -52,6 +56,7 @@ const signatureOf = (contents: PaneContents, box: Box, floor: number, theme: The
     compared,
     extent,
     fit,
+    head,
     against?.pressures,
   ]);
 };
@@ -72,7 +77,7 @@ export function pane(): Pane {
   let dim = 0;
   let lit: ReadonlySet<string> = new Set();
 
-  const drawStill = (contents: PaneContents, box: Box, floor: number, theme: Theme): void => {
+  const drawStill = (contents: PaneContents, box: Box, { floor, dense }: Canvas, theme: Theme): void => {
     const { circulation, extent } = contents;
     const close = extent === CHEST;
     const wanted = `${circulation.request.stage} ${fenestrated(circulation)} ${close}`;
@@ -85,16 +90,16 @@ export function pane(): Pane {
     const plates = drawPlates(sheet, contents, laid, box);
     standing = plates.standing;
     fit = plates.fit;
-    plane.lay(extent, fit, box, theme);
+    plane.lay(extent, fit, { box, dense }, theme);
   };
 
   return {
     view,
-    draw(wanted, box, floor, elapsed, theme) {
+    draw(wanted, box, canvas, theme) {
       const contents = { ...wanted, extent: shownIn(box, wanted.extent) };
       const { circulation, focus } = contents;
-      const signature = signatureOf(contents, box, floor, theme);
-      const passed = known ? elapsed : Number.POSITIVE_INFINITY;
+      const signature = signatureOf(contents, box, canvas, theme);
+      const passed = known ? canvas.elapsed : Number.POSITIVE_INFINITY;
       const before = dim;
       const parts = partsOf(focus);
       // The light goes out with the last of the dark around it.
@@ -105,7 +110,7 @@ export function pane(): Pane {
       if (isNew) {
         known = circulation;
         drawn = signature;
-        drawStill(contents, box, floor, theme);
+        drawStill(contents, box, canvas, theme);
       }
       if (isNew || moved || dim !== before) plane.stand(laid, circulation, theme, { lit, dim });
       plane.move(contents, theme, { lit, dim });

@@ -11,10 +11,10 @@ function circuitOf(): ScenePane {
   const whole = pane();
   const look = closeLook();
   const view = new Container();
-  view.addChild(look.from, whole.view, look.view);
+  view.addChild(look.way, whole.view, look.from, look.view);
   return {
     view,
-    draw({ frame, index, circulation }, box, { floor, elapsed }, theme) {
+    draw({ frame, index, circulation }, box, viewport, theme) {
       const compared = frame.panes.length > 1;
       const contents = {
         circulation,
@@ -28,8 +28,8 @@ function circuitOf(): ScenePane {
         titled: true,
       };
       const halves = compared ? { body: box, look: null } : halvesOf(box);
-      const fit = whole.draw(contents, halves.body, floor, elapsed, theme);
-      look.draw(contents, { fit, box: halves.look }, floor, elapsed, theme);
+      const fit = whole.draw(contents, halves.body, viewport, theme);
+      look.draw(contents, { fit, box: halves.look }, viewport, theme);
     },
     pick: whole.pick,
     release() {
@@ -39,4 +39,5 @@ function circuitOf(): ScenePane {
   };
 }
 
-export const makeCircuit: MakeScene = () => paneScene(circuitOf, { gap: 16, legend: circuitLegend(true) });
+export const makeCircuit: MakeScene = () =>
+  paneScene(circuitOf, { gap: 16, legend: circuitLegend({ levels: true }) });

@@ -1,16 +1,16 @@
-/** The trunk's upper half enlarged beside the whole body, where the box has room for both. */
+/** The trunk from the neck to the pelvis, enlarged beside the whole body, where the box has room for both. */
 import { Container, Graphics } from "pixi.js";
 import { type Fit, fitInto } from "../drawing/split.ts";
 import type { Box } from "../scene.ts";
 import type { Theme } from "../theme/theme.ts";
 import { BODY, LOOK } from "./arrange.ts";
-import { pane } from "./circuit-pane.ts";
+import { type Canvas, pane } from "./circuit-pane.ts";
 import type { PaneContents } from "./plates-drawing.ts";
 
 /** CSS px of rounded corners, and parts of the box: room for the body's plates at each side, and the least width that is worth a look. */
 const CORNER = 14;
 const PLATES = 0.2;
-const MIN_LOOK = 0.42;
+const MIN_LOOK = 0.36;
 
 interface Halves {
   readonly body: Box;
@@ -24,7 +24,13 @@ export function halvesOf(box: Box): Halves {
   const width = Math.min(box.width - body, box.height / tall);
   if (width < MIN_LOOK * box.height) return { body: box, look: null };
   const height = width * tall;
-  const look = { x: box.x + box.width - width, y: box.y + 0.4 * (box.height - height), width, height };
+  // On whole pixels its edges are cut sharp.
+  const look = {
+    x: Math.round(box.x + box.width - width),
+    y: Math.round(box.y + 0.5 * (box.height - height)),
+    width: Math.round(width),
+    height: Math.round(height),
+  };
   return { body: { ...box, width: box.width - width }, look };
 }
 
@@ -34,35 +40,62 @@ interface Places {
   readonly box: Box | null;
 }
 
+/** How strongly the way from the body to the enlarged part is tinted. */
+const WAY = { dark: 0.16, light: 0.09 } as const;
+
+/** Of the corners beyond a round frame, which hides there what a straight edge has cut: a round one would cost the processor far more. */
+function coverCorners(ink: Graphics, { x, y, width, height }: Box, color: string): void {
+  for (const [px, sx] of [
+    [x, 1],
+    [x + width, -1],
+  ] as const)
+    for (const [py, sy] of [
+      [y, 1],
+      [y + height, -1],
+    ] as const) {
+      const arc = Array.from({ length: 9 }, (_, i): readonly [number, number] => {
+        const turn = (Math.PI * i) / 16;
+        return [px + sx * CORNER * (1 - Math.sin(turn)), py + sy * CORNER * (1 - Math.cos(turn))];
+      });
+      ink
+        .poly([px - sx, py - sy, px + sx * CORNER, py - sy, ...arc.flat(), px - sx, py + sy * CORNER])
+        .fill({ color });
+    }
+}
+
 export function closeLook() {
   const [view, inside, edge, window] = [new Container(), new Container(), new Graphics(), new Graphics()];
-  /** Where it is taken from lies under the body's plates. */
-  const from = new Graphics();
+  /** The way from the body lies under it, the frame of where that begins over it. */
+  const [way, from] = [new Graphics(), new Graphics()];
   const enlarged = pane();
   inside.addChild(enlarged.view);
   inside.mask = window;
   view.addChild(inside, window, edge);
   return {
     view,
+    way,
     from,
-    draw(contents: PaneContents, { fit, box }: Places, floor: number, elapsed: number, theme: Theme): void {
-      view.visible = box !== null;
-      from.visible = box !== null;
+    draw(contents: PaneContents, { fit, box }: Places, canvas: Canvas, theme: Theme): void {
+      for (const part of [view, way, from]) part.visible = box !== null;
       if (!box) return;
+      const { colour, name } = theme;
       const { x, y, width, height } = box;
-      const line = { width: 1.5, color: theme.colour.inkSoft };
-      window.clear().roundRect(x, y, width, height, CORNER).fill(0xffffff);
-      edge.clear().roundRect(x, y, width, height, CORNER).stroke(line);
+      const line = { width: 1.5, color: colour.inkSoft };
+      window.clear().rect(x, y, width, height).fill(0xffffff);
+      edge.clear();
+      coverCorners(edge, box, colour.stage);
+      edge.roundRect(x, y, width, height, CORNER).stroke(line);
       const [left, top] = [fit.x + LOOK.left * fit.scale, fit.y + LOOK.top * fit.scale];
       const [wide, tall] = [(LOOK.right - LOOK.left) * fit.scale, (LOOK.bottom - LOOK.top) * fit.scale];
-      from.clear().roundRect(left, top, wide, tall, CORNER * (wide / width));
-      for (const [down, to] of [
-        [0, y + CORNER],
-        [tall, y + height - CORNER],
-      ] as const)
-        from.moveTo(left + wide, top + down).lineTo(x, to);
-      from.stroke({ ...line, width: 1, alpha: 0.35 });
-      enlarged.draw({ ...contents, labels: false, titled: false, extent: LOOK }, box, floor, elapsed, theme);
+      from
+        .clear()
+        .roundRect(left, top, wide, tall, CORNER * (wide / width))
+        .stroke({ ...line, alpha: 0.7 });
+      way
+        .clear()
+        .poly([left + wide, top, x, y + CORNER, x, y + height - CORNER, left + wide, top + tall])
+        .fill({ color: colour.inkSoft, alpha: WAY[name] });
+      enlarged.draw({ ...contents, labels: false, titled: false, extent: LOOK }, box, canvas, theme);
     },
     release: () => enlarged.release(),
   };

@@ -1,6 +1,6 @@
 /** Where a body's blood goes, as it is drawn: vessels of legs and belly as wide as their flow asks, and muscle that flushes with its own. */
-import type { Graphics } from "pixi.js";
 import type { Circulation } from "../../sim/circulation/answer.ts";
+import type { Brush } from "../drawing/brush.ts";
 import { curve, traceCurve } from "../drawing/curve-drawing.ts";
 import { flowTrace, meanOf } from "../drawing/trace-clock.ts";
 import { mix } from "../theme/colour.ts";
@@ -8,13 +8,14 @@ import { ease } from "../theme/motion.ts";
 import type { Theme } from "../theme/theme.ts";
 import type { Laid } from "./dots.ts";
 import { MUSCLES } from "./outlines.ts";
+import { BELOW_LIVER } from "./vessel.ts";
 
 /** L/min and m2 of body in which a stream's vessels have the widths of the tables: two ventricles at rest, as the model has them. */
 const USUAL: Readonly<Record<string, number>> = {
   legs: 0.71,
   splanchnic: 1.45,
   "splanchnic+legs": 2.16,
-  ivc: 2.16,
+  [BELOW_LIVER]: 1.36,
 };
 /** Murray's law gives the cube root of the flow; a gentler one keeps heavy effort's vessels within their limb. */
 const GROWS = 1 / 4;
@@ -31,7 +32,7 @@ export interface Effort {
   /** The vessels as wide as their streams stand. */
   widened(laid: readonly Laid[]): readonly Laid[];
   /** Red over muscles by what flows through the legs. */
-  drawFlush(ink: Graphics, theme: Theme): void;
+  drawFlush(ink: Brush, theme: Theme): void;
 }
 
 export function effort(): Effort {
@@ -55,16 +56,14 @@ export function effort(): Effort {
     widened: (laid) =>
       laid.map((each) => {
         const { vessel } = each;
-        // What is sewn or painted keeps its size, and the vein that opens into it.
-        const kept = vessel.painted || (vessel.flow === "ivc" && !vessel.under);
-        const factor = kept ? 1 : (drawn.get(vessel.flow) ?? 1);
+        // What is painted or sewn keeps its size.
+        const factor = vessel.painted ? 1 : (drawn.get(vessel.flow) ?? 1);
         if (factor === 1) return each;
         // A net is no longer than the vessels between which it lies.
         const width = vessel.between ? vessel.width : factor * vessel.width;
         return { ...each, vessel: { ...vessel, width, widened: factor } };
       }),
     drawFlush(ink, { name, colour }) {
-      ink.clear();
       const alpha = FLUSH[name] * Math.max(0, ((drawn.get("legs") ?? 1) - 1) / (MAX_FACTOR - 1));
       if (alpha === 0) return;
       const color = name === "dark" ? mix(colour.richGround, colour.rich, 0.15) : colour.rich;

@@ -1,6 +1,7 @@
 /** The lower face, behind which the neck's vessels run up to the skull's base. */
-import type { Graphics } from "pixi.js";
+
 import { entryAt } from "../../sim/checked/present.ts";
+import type { Brush } from "../drawing/brush.ts";
 import { curve, type Spot, traceCurve } from "../drawing/curve-drawing.ts";
 import type { Theme } from "../theme/theme.ts";
 import { FACE, FEATURES, HEAD } from "./figure-shape.ts";
@@ -11,7 +12,7 @@ const FACE_COVER = 0.66;
 const LAYERS = 12;
 
 /** @param close heart and lungs fill the picture, without it */
-export function drawFace(ink: Graphics, close: boolean, theme: Theme): void {
+export function drawFace(ink: Brush, close: boolean, theme: Theme): void {
   if (close) return;
   const { body, edge } = skinOf(theme);
   const isFace = ([, y]: Spot) => y > FACE.top && y < FACE.bottom;

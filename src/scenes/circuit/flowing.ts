@@ -4,6 +4,7 @@ import { entryAt, present } from "../../sim/checked/present.ts";
 import type { Circulation } from "../../sim/circulation/answer.ts";
 import { fromLitresPerMinute, toMillilitre } from "../../sim/units.ts";
 import { lungsAt, sectionOf, type Ventricle } from "../anatomy/standing.ts";
+import type { Spot } from "../drawing/curve-drawing.ts";
 import { type Streaks, shapeOf, streaks } from "../drawing/streaks.ts";
 import { flowTrace, meanOf, type Passage, passage, valueAt } from "../drawing/trace-clock.ts";
 import { markColour, tintOf } from "../theme/colour.ts";
@@ -14,7 +15,7 @@ import { type Dots, type Laid, layDots, placeDot, reachPerMillilitre } from "./d
 import { dimOf, type Emphasis, NO_EMPHASIS } from "./emphasis.ts";
 import { fadeOf } from "./fading.ts";
 import { seenAlong, seenAt } from "./hidden.ts";
-import { sunkAt } from "./sinking.ts";
+import { lungHeight, sunkAt } from "./sinking.ts";
 import type { Vessel } from "./vessel.ts";
 
 /** Plane units of streak for each plane unit a second. */
@@ -32,6 +33,9 @@ interface Stream {
   readonly mean: number;
   readonly perMillilitre: number;
 }
+
+/** Most of a vessel's width that a mark takes. */
+const FILLS = 0.8;
 
 /** A part of the body, larger: beyond its extent no mark is seen. */
 interface Part {
@@ -88,30 +92,54 @@ const swellings = (circulation: Circulation, time: number, still: boolean) => {
   };
 };
 
+interface Swelling {
+  readonly swell: number;
+  readonly fall: number;
+  readonly beats: Ventricle | undefined;
+}
+
+/** Plane units by which a mark stands lower as what holds it swells and goes down: a lung as a whole, with its root. */
+const lowered = (at: Spot, about: Spot, { swell, fall, beats }: Swelling): number =>
+  (fall === 0 || beats ? swell : lungHeight(1 + swell) - 1) * (at[1] - about[1]) +
+  sunkAt(beats ? at : about, fall);
+
+/** As the vessels are drawn: what is pointed at lies over what it crosses, its blood too. */
+const layerOf = ({ vessel }: Laid, lit: ReadonlySet<string>): 0 | 1 =>
+  vessel.behind && !lit.has(vessel.name) ? 0 : 1;
+
+/** Dots laid anew where vessels or the marks' size have changed, and shared out anew where something else is pointed at. */
+function dotKeeper(layers: readonly [Streaks, Streaks]) {
+  let [dots, fine]: [Dots | null, number] = [null, 1];
+  /** what was pointed at when the dots were shared out between the two layers */
+  let shared: ReadonlySet<string> | null = null;
+  return {
+    forget() {
+      dots = null;
+    },
+    of(laid: readonly Laid[], grain: number, lit: ReadonlySet<string>): Dots {
+      const isNew = !dots || grain !== fine;
+      const all = isNew || !dots ? layDots(laid, grain) : dots;
+      if (isNew || shared !== lit) {
+        const front = all.vessel.filter((vessel) => layerOf(entryAt(laid, vessel), lit) === 1).length;
+        layers[0].resize(all.count - front);
+        layers[1].resize(front);
+      }
+      [dots, fine, shared] = [all, grain, lit];
+      return all;
+    },
+  };
+}
+
 export function flowing(): Flowing {
   const layers: readonly [Streaks, Streaks] = [streaks(), streaks()];
   let laid: readonly Laid[] = [];
-  let dots: Dots | null = null;
+  const keeper = dotKeeper(layers);
   let seen: ReturnType<typeof seenAlong> = [];
   let streams: readonly (Stream | null)[] = [];
   let circulation: Circulation | null = null;
   let reach = new Float64Array(0);
   let [last, larger]: [number | null, number] = [null, 1];
-  /** what was pointed at when the dots were shared out between the two layers */
-  let shared: ReadonlySet<string> | null = null;
   const out = new Float64Array(6);
-
-  /** As the vessels are drawn: what is pointed at lies over what it crosses, its blood too. */
-  const layerOf = ({ vessel }: Laid, lit: ReadonlySet<string>): 0 | 1 =>
-    vessel.behind && !lit.has(vessel.name) ? 0 : 1;
-
-  const share = (all: Dots, lit: ReadonlySet<string>) => {
-    if (shared === lit) return;
-    shared = lit;
-    const front = all.vessel.filter((vessel) => layerOf(entryAt(laid, vessel), lit) === 1).length;
-    layers[0].resize(all.count - front);
-    layers[1].resize(front);
-  };
 
   return {
     behind: layers[0].view,
@@ -121,19 +149,18 @@ export function flowing(): Flowing {
       const stays =
         nextLaid.length === laid.length && nextLaid.every(({ line }, i) => line === laid[i]?.line);
       laid = nextLaid;
-      if (!stays || !dots) {
-        dots = layDots(laid);
+      if (!stays) {
+        keeper.forget();
         seen = seenAlong(laid);
         reach = new Float64Array(laid.length);
-        shared = null;
       }
       circulation = nextCirculation;
       streams = laid.map(({ vessel }) => streamOf(vessel, nextCirculation));
     },
     move(time, still, theme, emphasis = NO_EMPHASIS, { grain, extent, fall = 0 } = WHOLE) {
-      if (!dots || !circulation) return;
+      if (!circulation) return;
       const { lit } = emphasis;
-      share(dots, lit);
+      const all = keeper.of(laid, grain, lit);
       const before = last ?? time;
       last = time;
       const speed = streams.map((stream, i) => {
@@ -146,15 +173,15 @@ export function flowing(): Flowing {
       });
       const counts: [number, number] = [0, 0];
       const swellOf = swellings(circulation, time, still);
-      for (let i = 0; i < dots.count; i++) {
-        const index = entryAt(dots.vessel, i);
+      for (let i = 0; i < all.count; i++) {
+        const index = entryAt(all.vessel, i);
         const each = entryAt(laid, index);
-        placeDot(each, entryAt(dots.start, i), entryAt(dots.across, i), entryAt(reach, index), out);
+        placeDot(each, entryAt(all.start, i), entryAt(all.across, i), entryAt(reach, index), out);
         const [x, y] = [entryAt(out, 0), entryAt(out, 1)];
         const { about: [aboutX, aboutY] = [x, y], beats } = each.vessel;
         const swell = beats ? swellOf[beats] : larger * swellOf.lungs;
         const saturation = saturationAlong(circulation, each.vessel, entryAt(out, 4));
-        const width = grain * markWidth(each.vessel) * (still ? 2.3 : 1);
+        const width = Math.min(FILLS * each.vessel.width, grain * markWidth(each.vessel) * (still ? 2.3 : 1));
         // In a still fewer and larger marks, so that each can be read as an arrow.
         const left = (still && i % 3 !== 0) || !isIn(extent, x, y);
         const length = Math.min(
@@ -165,8 +192,7 @@ export function flowing(): Flowing {
         const layer = layerOf(each, lit);
         layers[layer].set(counts[layer]++, {
           x: x + swell * (x - aboutX),
-          // A lung goes down as a whole, with its root.
-          y: y + swell * (y - aboutY) + sunkAt(beats ? [x, y] : [aboutX, aboutY], fall),
+          y: y + lowered([x, y], [aboutX, aboutY], { swell, fall, beats }),
           angle:
             Math.atan2(entryAt(out, 3), entryAt(out, 2)) + (still && entryAt(speed, index) < 0 ? Math.PI : 0),
           length,

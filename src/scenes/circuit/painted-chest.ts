@@ -9,11 +9,10 @@ import { standingAt } from "../anatomy/standing.ts";
 import { drawnLarger } from "../breathing/larger.ts";
 import type { Theme } from "../theme/theme.ts";
 import { carriedOf } from "../theme/unsolved.ts";
-import { drawAirways } from "./airways.ts";
 import { CHEST_AT, chestFrame, onPlane } from "./chest-plan.ts";
 import { type Emphasis, NO_EMPHASIS } from "./emphasis.ts";
 import { drawHeart, drawHeartLight } from "./heart.ts";
-import { descentAt, HEART, sink, sunkAt } from "./sinking.ts";
+import { descentAt, HEART, lungHeight, sink, sunkAt } from "./sinking.ts";
 import { twoVentricles } from "./two-ventricles/two-ventricles.ts";
 
 interface Moved {
@@ -33,8 +32,6 @@ export interface PaintedChest {
   readonly organs: Container;
   /** within the organs, in the plane: behind liver and diaphragm, before the lungs */
   readonly underDiaphragm: Container;
-  /** to lie there too */
-  readonly airways: Container;
   readonly heart: Container;
   /** over the vessels */
   readonly sewn: Container;
@@ -49,7 +46,7 @@ export interface PaintedChest {
 
 /** All that lies over the organs, from below: the one order in which vessels, their blood and the heart cross. */
 export const overOrgans = (
-  chest: Omit<PaintedChest, "organs" | "underDiaphragm" | "airways" | "draw" | "release">,
+  chest: Omit<PaintedChest, "organs" | "underDiaphragm" | "draw" | "release">,
   blood: { readonly behind: Container; readonly front: Container; readonly fine?: Container },
   vessels: { readonly behind: Container; readonly front: Container },
 ): readonly Container[] => [
@@ -86,7 +83,7 @@ export function paintedChest(): PaintedChest {
     return view;
   };
   const whole = twoVentricles();
-  const [organs, underDiaphragm, airways] = [new Container(), new Container(), new Graphics()];
+  const [organs, underDiaphragm] = [new Container(), new Container()];
   const [deep, rear] = [sinking(placed(whole.deep)), sinking(placed(whole.rear))];
   organs.addChild(placed(rightLung, leftLung), underDiaphragm, deep, placed(abdomen), rear);
   const painted = placed(atrium, layer.ventricle);
@@ -102,7 +99,6 @@ export function paintedChest(): PaintedChest {
   return {
     organs,
     underDiaphragm,
-    airways,
     heart,
     sewn,
     valves,
@@ -119,13 +115,11 @@ export function paintedChest(): PaintedChest {
       if (key !== known || !servesAt(fine, density)) {
         known = key;
         fine = density;
-        drawAirways(airways, theme);
         // A heart with two ventricles is painted apart.
         const only = stage === "two-ventricle" ? { only: AROUND } : {};
         const surface = { seen: [], density: density * CHEST_AT.scale, ...only };
         layer.set(chestFrame(stage, close), circulation, surface, theme);
       }
-      airways.visible = !close;
       // A whole conduit has its rings on the vessel: it isn't cut open here.
       graft.visible = stage !== "extracardiac";
       painted.visible = stump.visible = valves.visible = light.visible = stage !== "two-ventricle";
@@ -134,8 +128,12 @@ export function paintedChest(): PaintedChest {
       layer.move({ ...standing, lungs: size });
       const fall = sinks ? descentAt(size) : 0;
       for (const part of [deep, rear, heart, sewn, valves, rightHeart, rightValves]) sink(part, HEART, fall);
-      for (const { side, hilum } of anatomyOf(chestFrame(stage)).lungs)
-        layer.pieces[`${side}Lung`].y = hilum[1] - sunkAt(onPlane(hilum), fall) / CHEST_AT.scale;
+      if (sinks)
+        for (const { side, hilum } of anatomyOf(chestFrame(stage)).lungs) {
+          const lung = layer.pieces[`${side}Lung`];
+          lung.y = hilum[1] - sunkAt(onPlane(hilum), fall) / CHEST_AT.scale;
+          lung.scale.y = lungHeight(size);
+        }
       drawHeart(chambers, circulation, time, theme, emphasis);
       // The hole for the lower vein goes down with the dome, whether or not the heart does.
       const down = sinks ? 0 : descentAt(size) / CHEST_AT.scale;

@@ -7,8 +7,8 @@ const LIVER = ["liver", ...namesOf("liver")];
 
 const PARTS: Readonly<Record<CircuitPlace, readonly string[]>> = {
   svc: SUPERIOR,
-  ivc: ["lowerIvc", "ivc"],
-  greatVeins: [...SUPERIOR, "lowerIvc", "ivc"],
+  ivc: ["infrarenalCava", "lowerIvc", "ivc"],
+  greatVeins: [...SUPERIOR, "infrarenalCava", "lowerIvc", "ivc"],
   pulmonaryArtery: ["rightPulmonaryArtery", "leftPulmonaryArtery", "lungTrunk"],
   pulmonaryVein: [
     "rightPulmonaryVein",
@@ -34,7 +34,7 @@ const PARTS: Readonly<Record<CircuitPlace, readonly string[]>> = {
   fenestration: ["fenestration"],
   // elements of the way through a heart with two ventricles
   hepaticVein: LIVER,
-  inferiorVenaCava: ["lowerIvc", "ivc"],
+  inferiorVenaCava: ["infrarenalCava", "lowerIvc", "ivc"],
   superiorVenaCava: SUPERIOR,
   lowerAtrialEntry: ["rightAtrium"],
   upperAtrialEntry: ["rightAtrium"],

@@ -1,5 +1,5 @@
 /** The numbers on the schematic: measured, arranged about the body, written on plates and joined to their places. */
-import { formatNumber, formatQuantity } from "../../i18n/index.ts";
+import { formatQuantity } from "../../i18n/index.ts";
 import { entryAt, present } from "../../sim/checked/present.ts";
 import type { Circulation } from "../../sim/circulation/answer.ts";
 import type { Look, Sheet } from "../drawing/drawing-sheet.ts";
@@ -8,6 +8,7 @@ import type { Fit } from "../drawing/split.ts";
 import type { Box } from "../scene.ts";
 import { type Arranged, arrange, type Block, CHEST, type Extent } from "./arrange.ts";
 import type { Laid } from "./dots.ts";
+import { innerEdge, type Joined, middleOf, turnsOf } from "./hairlines.ts";
 import { drawLevel, levelWidth } from "./level.ts";
 import { onVessel } from "./on-vessel.ts";
 import { type Plate, platesOf } from "./plates.ts";
@@ -27,12 +28,12 @@ export interface PaneContents {
   readonly extent: Extent;
   /** how the plane lies in its box; as its plates leave room where left out */
   readonly fit?: Fit;
+  /** CSS px that something else takes above the plates on the left */
+  readonly head?: number;
   /** marks by origin in heart and lungs, where they move */
   readonly marks?: Marks;
   /** stage, output and saturation written above; elsewhere they stand beside the picture */
   readonly titled: boolean;
-  /** times rest, where the title names it */
-  readonly effort?: number;
 }
 
 export interface Standing {
@@ -64,6 +65,8 @@ interface Under {
   readonly head: number;
 }
 
+type Place = Arranged["places"][number];
+
 interface Plates {
   readonly fit: Fit;
   readonly standing: readonly Standing[];
@@ -78,7 +81,9 @@ export function drawPlates(sheet: Sheet, contents: PaneContents, vessels: readon
   const gap = type.label * 0.7;
   words.begin();
   const blocks = measured(sheet, contents, plates);
-  const { area, head } = contents.titled ? writeTitle(sheet, contents, blocks, box) : { area: box, head: 0 };
+  const { area, head } = contents.titled
+    ? writeTitle(sheet, contents, blocks, box)
+    : { area: box, head: contents.head ?? 0 };
   const wanted = fitting(blocks, area.height, type.label * 0.42);
   const { fit, places } = arrange(wanted, area, gap, contents.extent, { head, at: contents.fit });
   // Rather none than one over blood.
@@ -88,10 +93,17 @@ export function drawPlates(sheet: Sheet, contents: PaneContents, vessels: readon
     return onVessel(vessels, fit, { ...place, width, height }) ? [] : [{ block, place }];
   });
   ink.clear();
+  const joined = shown.map(({ block, place }) => joinedAt(block, place, fit, contents.extent));
+  const turns = turnsOf(joined, 0.45 * type.label);
   const drawn =
     shown.length === 0 && plates.length > 0
       ? writeBeneath(sheet, contents, area, gap)
-      : { fit, standing: shown.map(({ block, place }) => writePlate(sheet, contents, block, place, fit)) };
+      : {
+          fit,
+          standing: shown.map(({ block }, i) =>
+            writePlate(sheet, contents, block, { ...entryAt(joined, i), turn: turns[i] ?? null }),
+          ),
+        };
   words.end();
   return drawn;
 }
@@ -146,21 +158,14 @@ const fitting = (blocks: readonly Measured[], height: number, gap: number): read
       .sort((a, b) => a.plate.at[1] - b.plate.at[1]);
   });
 
-/** The stage, and beneath it the effort, what it puts out and how red. */
-function titleOf({ sizes: type, theme }: Look, { circulation, effort }: PaneContents): Note {
+/** The stage, and beneath it what it puts out and how red. */
+function titleOf({ sizes: type, theme }: Look, { circulation }: PaneContents): Note {
   const { request, flows, saturations } = circulation;
   const args = {
     output: formatQuantity(flows.systemic, "L/min", 1),
     saturation: formatQuantity(saturations.arterial, "%"),
   };
-  const caption =
-    effort === undefined
-      ? theme.say("further.circuit.caption", args)
-      : theme.say("further.exercise.caption", {
-          ...args,
-          rest: effort === 1 ? "yes" : "no",
-          effort: formatNumber(effort, Number.isInteger(effort) ? 0 : 1),
-        });
+  const caption = theme.say("further.circuit.caption", args);
   return {
     lines: [
       { words: theme.say(`stage.${request.stage}`), size: type.label, colour: theme.colour.ink, bold: true },
@@ -202,30 +207,36 @@ function writeBeneath(sheet: Sheet, contents: PaneContents, area: Box, gap: numb
   return { fit, standing: [{ name: MAIN, ...lain }] };
 }
 
+/** A plate and its part: over the body the line between them is level, it slants beside this alone. */
+function joinedAt({ plate, width, height }: Measured, place: Place, fit: Fit, extent: Extent): Joined {
+  const onLeft = plate.side === "left";
+  const box = { ...place, width, height };
+  const to = [fit.x + plate.at[0] * fit.scale, fit.y + plate.at[1] * fit.scale] as const;
+  const from = innerEdge({ onLeft, box });
+  const beside = fit.x + (onLeft ? extent.left : extent.right) * fit.scale;
+  const bend = onLeft ? Math.max(from, Math.min(beside, to[0])) : Math.min(from, Math.max(beside, to[0]));
+  return { onLeft, box, to, bend };
+}
+
 /** One plate at its place, its hairline to the vessel, and its level where it has one. */
 function writePlate(
   sheet: Sheet,
   contents: PaneContents,
-  { plate, column, width, height }: Measured,
-  place: Arranged["places"][number],
-  fit: Fit,
+  { plate, column, height }: Measured,
+  joined: Joined & { readonly turn: number | null },
 ): Standing {
   const { ink, words, sizes: type, theme } = sheet;
   const { colour } = theme;
-  const onLeft = plate.side === "left";
-  const middle = place.y + height / 2;
-  const from = onLeft ? place.x + width : place.x;
+  const { onLeft, box, turn } = joined;
+  const [x, y] = joined.to;
+  const middle = middleOf(box);
+  const from = innerEdge(joined);
   const note = noteOf(sheet, contents, plate);
   const lain = words.write({ ...note, x: from, y: middle, anchor: [onLeft ? 1 : 0, 0.5] }, theme);
-  const [x, y] = [fit.x + plate.at[0] * fit.scale, fit.y + plate.at[1] * fit.scale];
-  // Level over the body: it slants beside this alone.
-  const beside = fit.x + (onLeft ? contents.extent.left : contents.extent.right) * fit.scale;
-  const bend = onLeft ? Math.max(from, Math.min(beside, x)) : Math.min(from, Math.max(beside, x));
-  ink
-    .moveTo(from, middle)
-    .lineTo(bend, y)
-    .lineTo(x, y)
-    .stroke({ color: note.lit ? colour.accent : colour.hair, width: note.lit ? 2.5 : 1.2 });
+  ink.moveTo(from, middle);
+  if (turn === null) ink.lineTo(joined.bend, y);
+  else ink.lineTo(turn, middle).lineTo(turn, y);
+  ink.lineTo(x, y).stroke({ color: note.lit ? colour.accent : colour.hair, width: note.lit ? 2.5 : 1.2 });
   ink
     .circle(x, y, Math.max(3, type.axis * 0.19))
     .fill(colour.ink)
@@ -233,7 +244,7 @@ function writePlate(
   if (column > 0) {
     const value = contents.circulation.pressures[plate.pressure];
     const before = contents.against?.pressures[plate.pressure] ?? null;
-    const left = onLeft ? place.x : place.x + width - column;
+    const left = onLeft ? box.x : box.x + box.width - column;
     drawLevel(ink, { x: left, middle, height, value, before }, type.label, theme);
   }
   return { name: plate.name, ...lain };

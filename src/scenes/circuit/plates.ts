@@ -38,7 +38,7 @@ const PATHWAY_AT: Readonly<Record<Stage, Spot | null>> = {
   glenn: null,
   atriopulmonary: [452, 372],
   "lateral-tunnel": [464, 400],
-  extracardiac: [445, 400],
+  extracardiac: [463, 400],
 };
 
 export function platesOf(stage: Stage): readonly Plate[] {

@@ -1,7 +1,8 @@
 /** The rings of a conduit across the vessel that it is, thin enough for its blood to be seen, and the seams at its ends. */
-import type { Graphics } from "pixi.js";
+
 import { entryAt } from "../../sim/checked/present.ts";
 import { CLOTH, threadOf } from "../anatomy/tones.ts";
+import type { Brush } from "../drawing/brush.ts";
 import { curve, placeOn, type Spot, traceCurve } from "../drawing/curve-drawing.ts";
 import type { Theme } from "../theme/theme.ts";
 import type { Laid } from "./dots.ts";
@@ -17,7 +18,7 @@ const STITCH = 3.4;
 
 /** @param sewn which part of its way the conduit is */
 export function drawRings(
-  ink: Graphics,
+  ink: Brush,
   { vessel, line }: Laid,
   [from, to]: readonly [number, number],
   theme: Theme,

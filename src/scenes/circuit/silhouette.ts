@@ -3,6 +3,7 @@ import type { Graphics } from "pixi.js";
 import { entryAt, present } from "../../sim/checked/present.ts";
 import type { Circulation } from "../../sim/circulation/answer.ts";
 import { roundOf } from "../anatomy/tones.ts";
+import type { Brush } from "../drawing/brush.ts";
 import { curve, type Spot, traceCurve } from "../drawing/curve-drawing.ts";
 import type { Theme } from "../theme/theme.ts";
 import { saturationAlong } from "./circuit-blood.ts";
@@ -21,7 +22,7 @@ const THROUGH = 0.4;
 
 /** Faintly over the liver, what runs behind it. */
 export function drawThroughLiver(
-  ink: Graphics,
+  ink: Brush,
   laid: readonly Laid[],
   circulation: Circulation,
   theme: Theme,

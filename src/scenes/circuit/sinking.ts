@@ -51,5 +51,9 @@ export function sink(view: Container, piece: number, fall: number): void {
   view.position.y = fall * (slope === 0 ? part : part - slope * from);
 }
 
+/** Part of its widening by which a lung lengthens below its root, which goes down itself: so its base keeps to the dome. */
+const LENGTHENS = 0.45;
+export const lungHeight = (size: number): number => 1 + LENGTHENS * (size - 1);
+
 /** Of PIECES: the heart's. */
 export const HEART = 2;

@@ -3,6 +3,11 @@ import { entryAt } from "../../sim/checked/present.ts";
 import type { Ventricle } from "../anatomy/standing.ts";
 import { type Spot, spots } from "../drawing/curve-drawing.ts";
 
+/** Kidneys' part of the model's one stream for gut, spleen, liver and kidneys: as its use of oxygen has it. */
+export const KIDNEYS = 0.45;
+/** What flows through the inferior vena cava between kidneys and liver. */
+export const BELOW_LIVER = `legs+splanchnic*${KIDNEYS}`;
+
 /** Blood of one oxygen level: keys of the circulation's saturations, or what the model gives beside them for one organ or mixture. */
 export type Blood =
   | "arterial"
@@ -12,12 +17,13 @@ export type Blood =
   | "pulmonaryVein"
   | "legs"
   | "kidneys"
+  | "belowLiver"
   | "portal"
   | "hepatic";
 
 export interface Vessel {
   readonly name: string;
-  /** name of the flow trace ("a+b" adds two) that moves its blood, from the first point to the last */
+  /** name of the flow trace ("a+b*0.5" adds half of one to another) that moves its blood, from the first point to the last */
   readonly flow: string;
   readonly points: readonly Spot[];
   readonly width: number;
@@ -38,6 +44,8 @@ export interface Vessel {
   readonly joins?: string;
   /** its lumen is part of a painted organ: only its blood is drawn */
   readonly painted?: true;
+  /** lies deep in an organ of this tissue, through which it is seen */
+  readonly deep?: true;
   /** lies on the back wall of the belly: beneath liver and diaphragm, through which it is seen faintly */
   readonly under?: true;
   /** what holds it swells about this spot */

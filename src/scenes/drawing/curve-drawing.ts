@@ -1,7 +1,7 @@
 /** A smooth line through a few points, sampled evenly by length, so that blood can be set at a distance along it. */
 
-import type { Graphics } from "pixi.js";
 import { entryAt, lastOf, present } from "../../sim/checked/present.ts";
+import type { Brush } from "./brush.ts";
 
 export type Spot = readonly [x: number, y: number];
 
@@ -90,13 +90,16 @@ function resample(dense: readonly Spot[], spacing: number): Curve {
 }
 
 /** Lays the line as the path that `ink` fills or strokes next. */
-export function traceCurve(ink: Graphics, line: Pick<Curve, "x" | "y">): void {
+export function traceCurve(ink: Pick<Brush, "moveTo" | "lineTo">, line: Pick<Curve, "x" | "y">): void {
   ink.moveTo(entryAt(line.x, 0), entryAt(line.y, 0));
   for (let i = 1; i < line.x.length; i++) ink.lineTo(entryAt(line.x, i), entryAt(line.y, i));
 }
 
 /** The same for a closed smooth line through the spots, sampled every 2. */
-export function traceClosed(ink: Graphics, outline: readonly Spot[]): void {
+export function traceClosed(
+  ink: Pick<Brush, "moveTo" | "lineTo" | "closePath">,
+  outline: readonly Spot[],
+): void {
   traceCurve(ink, curve([...outline, entryAt(outline, 0)], 2));
   ink.closePath();
 }

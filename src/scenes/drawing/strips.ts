@@ -19,6 +19,8 @@ export interface Row {
   readonly colour: (palette: Palette, circulation: Circulation) => string;
   /** 0 stays longest where there is little height */
   readonly rank: number;
+  /** what goes on meanwhile and moves this curve: its word key, and when */
+  readonly during?: { readonly name: string; readonly spans: (traces: Traces) => readonly Stretch[] };
 }
 
 export interface Stretch {
@@ -110,6 +112,11 @@ export function strips(
         theme,
       );
       if (said.band && i === 0) nameBands(words, theme.say(said.band), bands, plotted, { type, theme });
+      if (row.during)
+        nameSpans({ ink, words }, theme.say(row.during.name), row.during.spans(traces), plotted, {
+          type,
+          theme,
+        });
       return { plotted, values, colour };
     });
     words.end();
@@ -136,6 +143,27 @@ export function strips(
       }
     },
   };
+}
+
+/** Least height of a plot, in sizes of type. */
+const NAMED = 6;
+
+/** At the head of a plot, a bar with its name over each span. */
+function nameSpans(
+  { ink, words }: { readonly ink: Graphics; readonly words: Lettering },
+  name: string,
+  spans: readonly Stretch[],
+  { inner, toX }: Plotted,
+  { type, theme }: { readonly type: number; readonly theme: Theme },
+): void {
+  // In a low plot they would lie on the curve.
+  if (inner.height < NAMED * type) return;
+  for (const { from, to } of spans) {
+    const y = inner.y + 0.35 * type;
+    ink.moveTo(toX(from), y).lineTo(toX(to), y).stroke({ color: theme.colour.inkSoft, width: 3 });
+    const note = { lines: [{ words: name, size: type, colour: theme.colour.inkSoft }], bare: true };
+    words.write({ ...note, x: toX(from) + 0.4 * type, y: y + 0.2 * type }, theme);
+  }
 }
 
 /** Where there is room for it, at the foot of each stretch. */

@@ -17,6 +17,10 @@ export interface SweepPlot {
   readonly read: (circulation: Circulation) => number;
   /** The range that the number's law leaves open. */
   readonly band?: (circulation: Circulation) => readonly [low: number, high: number] | undefined;
+  /** A range of the vertical axis that has been measured, shaded all along where its words (by key) have room. */
+  readonly measured?: (
+    circulation: Circulation,
+  ) => { readonly range: readonly [number, number]; readonly words: string } | null;
   /** What is said under the end of a lone curve, from all its states. */
   readonly remark?: (states: readonly Circulation[], theme: Theme) => string | null;
 }
@@ -74,12 +78,43 @@ function hasValues(sweep: Sweep, plot: SweepPlot): boolean {
   return solved.length === 0 || solved.some((circulation) => Number.isFinite(plot.read(circulation)));
 }
 
+/** Parts of a plot's width that a remark takes at most. */
+const NARROW = 0.75;
+
+/** The range, and what it is, with a sample, in the line of the plot's title. */
+function shadeMeasured(
+  { ink, words, theme }: { readonly ink: Graphics; readonly words: Lettering; readonly theme: Theme },
+  { curves }: Sweep,
+  plot: SweepPlot,
+  { inner, toY }: Plotted,
+  type: number,
+): void {
+  const solved = curves.flatMap(({ points }) => points.flatMap(({ circulation }) => circulation ?? []));
+  const measured = solved.map((each) => plot.measured?.(each)).find(Boolean);
+  if (!measured) return;
+  const line = (text: string) => ({
+    lines: [{ words: text, size: type, colour: theme.colour.inkSoft }],
+    anchor: [1, 1] as const,
+    bare: true,
+  });
+  const says = line(theme.say(measured.words));
+  const [title, note] = [words.measure(line(theme.say(plot.title)), theme), words.measure(says, theme)];
+  const [right, sample] = [inner.x + inner.width, 1.6 * type];
+  if (title.width + note.width + 2 * sample > inner.width) return;
+  const [low, high] = measured.range.map(toY) as [number, number];
+  const shade = { color: theme.colour.inkSoft, alpha: 0.14 };
+  ink.rect(inner.x, high, inner.width, low - high).fill(shade);
+  const y = inner.y - type * 0.25;
+  ink.rect(right - note.width - sample, y - 0.85 * note.height, sample * 0.75, 0.7 * note.height).fill(shade);
+  words.write({ ...says, x: right, y }, theme);
+}
+
 /** Under the end of the one curve that is no reference, where the words have room above the next curve or the axis. */
 function writeRemark(
   { ink, words, theme }: { readonly ink: Graphics; readonly words: Lettering; readonly theme: Theme },
   { curves }: Sweep,
   plot: SweepPlot,
-  { inner, toX, toY }: Plotted,
+  { inner, toX, toY, marks }: Plotted & Pick<Range, "marks">,
   type: number,
 ): void {
   const solved = ({ points }: SweepCurve) =>
@@ -96,6 +131,7 @@ function writeRemark(
     lines: [{ words: text, size: type, colour: theme.colour.inkSoft }],
     anchor: [1, 0] as const,
     bare: true,
+    wrap: NARROW * inner.width,
   };
   const { width, height } = words.measure(note, theme);
   const right = inner.x + inner.width;
@@ -104,11 +140,19 @@ function writeRemark(
     solved(curve)
       .filter((_, i, all) => toX(all[i + 1]?.at ?? Number.POSITIVE_INFINITY) > right - width)
       .map(({ circulation }) => toY(plot.read(circulation)));
-  const y = Math.max(...along(own)) + 0.3 * type;
+  const least = Math.max(...along(own)) + 0.3 * type;
   const below = curves.filter((curve) => curve !== own).flatMap(along);
-  if (width >= inner.width || y + height >= Math.min(inner.y + inner.height, ...below)) return;
-  // No line of the axis runs through it.
-  ink.rect(right - width, y, width, height).fill(theme.colour.stage);
+  const room = (y: number) =>
+    y >= least && y + height < Math.min(inner.y + inner.height, ...below.filter((each) => each > least));
+  // Between two lines of the axis, or else where no line runs through it.
+  const lines = marks.map(toY);
+  const between = lines.flatMap((line, i) => {
+    const gap = line - (lines[i + 1] ?? line);
+    return gap >= height ? [line - (gap + height) / 2] : [];
+  });
+  const y = between.sort((a, b) => a - b).find(room) ?? least;
+  if (width >= inner.width || !room(y)) return;
+  if (y === least) ink.rect(right - width, y, width, height).fill(theme.colour.stage);
   words.write({ ...note, x: right, y }, theme);
 }
 
@@ -151,7 +195,8 @@ export function sweepPlots(plots: readonly SweepPlot[]): SweepPlots {
         { box: part, x, y, lines, title: theme.say(plot.title), type, ...(last ? { foot, ...under } : {}) },
         theme,
       );
-      writeRemark({ ink, words, theme }, sweep, plot, drawn, type);
+      shadeMeasured({ ink, words, theme }, sweep, plot, drawn, type);
+      writeRemark({ ink, words, theme }, sweep, plot, { ...drawn, marks: y.marks }, type);
       return drawn;
     });
     words.end();

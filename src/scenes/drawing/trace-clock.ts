@@ -65,14 +65,18 @@ export function passage(clock: Clocked, flow: Float64Array): Passage {
   };
 }
 
-/** A flow trace by name; "a+b" adds two of the model's streams. Undefined when the model gives none of that name. */
+/** A flow trace by name; "a+b*0.5" adds half of one of the model's streams to another. Undefined when the model gives none of that name. */
 export function flowTrace(
   flows: Readonly<Record<string, Float64Array>>,
   name: string,
 ): Float64Array | undefined {
-  const [first, ...more] = name.split("+").map((each) => flows[each]);
-  if (!first || more.some((each) => !each)) return undefined;
-  return more.length === 0
-    ? first
-    : first.map((value, i) => more.reduce((sum, each) => sum + present(each)[i]!, value));
+  if (flows[name]) return flows[name];
+  const parts = name.split("+").map((each) => {
+    const [key = "", part = "1"] = each.split("*");
+    return { flow: flows[key], part: Number(part) };
+  });
+  if (parts.some(({ flow }) => !flow)) return undefined;
+  return parts[0]?.flow?.map((_, i) =>
+    parts.reduce((sum, { flow, part }) => sum + part * present(flow)[i]!, 0),
+  );
 }

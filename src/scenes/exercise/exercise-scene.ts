@@ -1,23 +1,25 @@
 /** Effort from rest upward: what the veins' pressure, the output, the oxygen used and the pathway's loss do, against two ventricles with the same effort. */
 import { Container } from "pixi.js";
-import { formatQuantity } from "../../i18n/index.ts";
 import { numberSetting } from "../../sim/parameters/parameters.ts";
-import { BODY } from "../circuit/arrange.ts";
+import { hasPathway } from "../../sim/parameters/request.ts";
 import { circuitLegend } from "../circuit/circuit-legend.ts";
-import { pane } from "../circuit/circuit-pane.ts";
 import { withAir } from "../drawing/split.ts";
 import { sweepPlots } from "../drawing/sweep-plots.ts";
 import { type Box, type MakeScene, WITH_ALL } from "../scene.ts";
 import { sizesIn } from "../theme/type.ts";
+import { effortPair } from "./effort-pair.ts";
 import { levelsOff, veinsToLungs } from "./exercise-reading.ts";
 import { roomAhead, runners } from "./runners.ts";
+
+/** mL/min per kg: the greatest use of oxygen of 411 young people after completion, a standard deviation to either side (26.3, 6.9: Paridon, J Am Coll Cardiol 2008;52:99). */
+const PEAK = [19.4, 33.2] as const;
 
 /** The figures' part of the charts' height */
 const FIGURES = 0.25;
 
 export const makeExercise: MakeScene = () => {
   const view = new Container();
-  const body = pane();
+  const bodies = effortPair();
   const legend = circuitLegend();
   const people = runners();
   // With two ventricles nothing is spent on a pathway: the right one pumps through the lungs.
@@ -26,20 +28,23 @@ export const makeExercise: MakeScene = () => {
       title: "further.exercise.pathway",
       read: veinsToLungs,
       remark(states, theme) {
-        const atrium = levelsOff(states);
-        if (atrium === null) return null;
-        return theme.say("further.exercise.levelsOff", { to: formatQuantity(atrium, "mmHg", 1) });
+        return levelsOff(states) === null ? null : theme.say("further.exercise.levelsOff");
       },
     },
     { title: "further.exercise.output", read: ({ flows }) => flows.systemic },
-    { title: "further.exercise.oxygen", read: ({ extras }) => extras.oxygenUsePerKilogram ?? Number.NaN },
+    {
+      title: "further.exercise.oxygen",
+      read: ({ extras }) => extras.oxygenUsePerKilogram ?? Number.NaN,
+      measured: ({ request }) =>
+        hasPathway(request.stage) ? { range: PEAK, words: "further.exercise.peak" } : null,
+    },
     {
       title: "further.exercise.drop",
       read: ({ request, pathway }) => (request.stage === "two-ventricle" ? Number.NaN : pathway.pressureDrop),
       band: ({ pathway }) => pathway.band?.pressureDrop,
     },
   ]);
-  view.addChild(legend.view, body.view, plots.view, people.view);
+  view.addChild(legend.view, bodies.view, plots.view, people.view);
   return {
     view,
     draw(frame, viewport, theme) {
@@ -47,7 +52,7 @@ export const makeExercise: MakeScene = () => {
       const area = withAir(viewport.clear);
       const wide = area.width > area.height;
       const type = sizesIn(area, floor);
-      // On a phone the curves need the room more than the body does.
+      // On a phone bodies and curves need the room more than the legend does.
       const small = !wide && area.height < type.label * 46;
       legend.view.visible = !small;
       const foot = small ? 0 : legend.draw(area, frame, floor, theme);
@@ -57,30 +62,8 @@ export const makeExercise: MakeScene = () => {
         : { ...clear, height: clear.height * 0.46 };
       const charts: Box = wide
         ? { ...clear, x: clear.x + clear.width * 0.56, width: clear.width * 0.44 }
-        : small
-          ? clear
-          : { ...clear, y: clear.y + clear.height * 0.48, height: clear.height * 0.52 };
-      const circulation = frame.panes[0]?.circulation ?? null;
-      body.view.visible = circulation !== null && !small;
-      if (circulation && !small)
-        body.draw(
-          {
-            circulation,
-            against: null,
-            compared: false,
-            time: frame.time,
-            still: frame.still,
-            labels: frame.state.view.labels,
-            focus: frame.state.view.focus,
-            extent: BODY,
-            titled: true,
-            effort: numberSetting(circulation.request, "metabolicEquivalents"),
-          },
-          picture,
-          floor,
-          viewport.elapsed,
-          theme,
-        );
+        : { ...clear, y: clear.y + clear.height * 0.48, height: clear.height * 0.52 };
+      bodies.draw(frame, picture, viewport, theme);
       const sweep = frame.sweep?.over === "metabolicEquivalents" ? frame.sweep : null;
       plots.view.visible = sweep !== null;
       const row: Box = { ...charts, height: charts.height * FIGURES };
@@ -98,14 +81,12 @@ export const makeExercise: MakeScene = () => {
       people.view.visible = Boolean(axis);
       if (axis) people.draw({ efforts, now, time: frame.time, still: frame.still }, axis, row, theme);
     },
-    pick(x, y) {
-      const name = body.view.visible ? body.pick(x, y) : null;
-      return name ? { name, pane: 0 } : null;
-    },
+    /** A point's first number is an effort, the second a part of the height of who stands there. */
+    toScreen: ([effort, part]) => people.standsAt(effort, part),
     release() {
       // What is drawn goes before the textures that it is drawn with.
       view.destroy(WITH_ALL);
-      body.release();
+      bodies.release();
       legend.release();
     },
   };

@@ -107,6 +107,8 @@ function drawElements(
       ink.rect(from, plot.top, width, plot.height).fill({ color: colour.accent, alpha: 0.2 });
       ink.rect(from, bottom, width, 4).fill({ color: colour.accent });
     }
+    // Two lines have their own rows beneath.
+    if (pathway.upperGradeLine.length > 0) return;
     ink
       .moveTo(from, bottom)
       .lineTo(from, bottom + 6)
@@ -151,8 +153,10 @@ function drawEarlier(
 function writeNames(sheet: Sheet, known: readonly Circulation[], axes: Axes): void {
   const lines = linesOf(entryAt(known, 0), known);
   if (lines.length > 1) {
-    for (const [row, points] of [...lines].reverse().entries())
+    for (const [row, points] of [...lines].reverse().entries()) {
       writeRow(sheet, stretchesOf(points), row, axes);
+      nameBeside(sheet, points, row > 0 ? 1 : -1, axes);
+    }
     return;
   }
   const [first, ...others] = known.map(({ pathway }) => stretchesOf(pathway.gradeLine));
@@ -161,8 +165,35 @@ function writeNames(sheet: Sheet, known: readonly Circulation[], axes: Axes): vo
   writeRow(sheet, first, 0, axes);
 }
 
-/** Heights of type from level to level at least, and from row to row of names. */
+/** Where a line comes from, at its beginning between two levels: of the upper line beneath it, of the lower one above. */
+function nameBeside(
+  { words, sizes, theme }: Sheet,
+  points: Points,
+  way: 1 | -1,
+  { plot, least, most, x, y }: Axes,
+): void {
+  const first = stretchesOf(points).find(({ from, to }) => to - from > 0.2);
+  if (!first || !roomy(plot, sizes)) return;
+  const [low = least, next = most] = wholeMarks(least, most, plot.height, sizes.axis * LEVELS);
+  const step = next - low;
+  const level = entryAt(points, 0).pressure / step;
+  // Where levels are far apart both names may stand in one room: each nearer to its own line.
+  const near = y(0) - y(step) > FAR_APART * sizes.axis ? 0.5 - 0.23 * way : 0.5;
+  words.write(
+    {
+      lines: [{ words: theme.say(first.key), size: sizes.axis, colour: theme.colour.inkSoft }],
+      x: x(0) + 0.6 * sizes.axis,
+      y: y(step * ((way > 0 ? Math.ceil(level) : Math.floor(level) - 1) + near)),
+      anchor: [0, 0.5],
+      bare: true,
+    },
+    theme,
+  );
+}
+
+/** Heights of type from level to level, at least and where that is far, and from row to row of names. */
 const LEVELS = 1.6;
+const FAR_APART = 2.2;
 const ROW = 1.3;
 
 function writeRow(

@@ -59,9 +59,9 @@ export function tint(tracers: Tracers, asked: Tinting, theme: Theme, out: Uint32
   for (let i = 0; i < count; i++) if (dyed[i]) out[i] = dye;
 }
 
-/** Blood from the lungs (1) and in the heart (2) keeps the colour of its oxygen, whatever its origin; from index `first` on. */
+/** Blood from the lungs (1) and in the heart (2) keeps the colour of its oxygen, whatever its origin; what mixes goes over into the heart's. From index `first` on. */
 export function tintRich(
-  rich: Uint8Array,
+  { rich, unmixed }: { readonly rich: Uint8Array; readonly unmixed: Float32Array },
   first: number,
   { colouring, circulation }: Tinting,
   { colour }: Theme,
@@ -70,7 +70,20 @@ export function tintRich(
   if (colouring !== "origin" && colouring !== "oxygen") return;
   const { pulmonaryVein, arterial } = saturationsOf(circulation);
   const [lungs, heart] = [pulmonaryVein, arterial].map((each) => packed(rgb(bloodColour(colour, each))));
-  for (let i = 0; i < rich.length; i++) if (rich[i]) out[first + i] = present(rich[i] === 2 ? heart : lungs);
+  for (let i = 0; i < rich.length; i++) {
+    if (rich[i]) out[first + i] = present(rich[i] === 2 ? heart : lungs);
+    if (unmixed[i]! < 1) out[first + i] = blended(present(heart), out[first + i]!, unmixed[i]!);
+  }
+}
+
+/** From one packed colour to another, which keeps its highest byte. */
+function blended(from: number, to: number, part: number): number {
+  let mixed = to & 0xff000000;
+  for (const shift of [0, 8, 16]) {
+    const start = (from >>> shift) & 255;
+    mixed |= Math.round(start + (((to >>> shift) & 255) - start) * part) << shift;
+  }
+  return mixed >>> 0;
 }
 
 /** Mixes each tracer's colour into the atrium's by the part of its blood that is still its own, 1..0. */
@@ -82,13 +95,5 @@ export function diluted(
   colours: Uint32Array,
 ): void {
   const around = packed(rgb(chamberColour(colour, name, saturationsOf(circulation).arterial)));
-  for (let i = 0; i < count; i++) {
-    const own = colours[i]!;
-    let mixed = own & 0xff000000;
-    for (const shift of [0, 8, 16]) {
-      const from = (around >>> shift) & 255;
-      mixed |= Math.round(from + (((own >>> shift) & 255) - from) * undiluted[i]!) << shift;
-    }
-    colours[i] = mixed;
-  }
+  for (let i = 0; i < count; i++) colours[i] = blended(around, colours[i]!, undiluted[i]!);
 }

@@ -29,6 +29,7 @@ export function chestView(): ChestView {
   const layer = anatomyLayer();
   const [behind, before] = [new Container(), new Container()];
   const {
+    ground,
     rightLung,
     leftLung,
     back,
@@ -42,7 +43,7 @@ export function chestView(): ChestView {
     graft,
     front,
   } = layer.pieces;
-  behind.addChild(rightLung, leftLung, back, abdomen, inLiver, atrium, layer.ventricle, veins);
+  behind.addChild(ground, rightLung, leftLung, back, abdomen, inLiver, atrium, layer.ventricle, veins);
   before.addChild(hiatus, graft, remains, front, layer.valves);
   let painted: Painted | null = null;
   let last: PathwayGeometry | null = null;

@@ -15,6 +15,12 @@ import { isPumped } from "./named.ts";
 import { clipper, type Room } from "./pane-view.ts";
 import { project } from "./pathway-layout.ts";
 
+/** Where its words may stand, and what a key takes above those on the left, CSS px. */
+export interface WordsRoom {
+  readonly box: Box;
+  readonly head: number;
+}
+
 /** As the cameras of the other stages see their chests: from stage to stage it keeps its place. */
 function fitIn({ box, shared }: Room, moment: Moment): Fit {
   const chest = chestFrame("two-ventricle", true);
@@ -37,8 +43,7 @@ export function heartView() {
     get cut() {
       return view.visible;
     },
-    /** @param words where its words may stand */
-    draw(pane: Pane, room: Room, words: Box, moment: Moment, theme: Theme): void {
+    draw(pane: Pane, room: Room, words: WordsRoom, moment: Moment, theme: Theme): void {
       view.visible = isPumped(pane) && pane.geometry === null;
       if (!view.visible) return;
       const { view: asked, time, still, viewport, compared } = moment;
@@ -53,12 +58,13 @@ export function heartView() {
         focus: asked.focus,
         extent: CHEST,
         fit: fitIn(room, moment),
+        head: words.head,
         marks: { colouring: asked.colouring === "age" ? "origin" : asked.colouring, viewport },
         titled: false,
       };
       // In type as large as beside the planes of the other stages.
       const floor = sizesIn(viewport.clear, viewport.floor).axis;
-      drawn.draw(contents, words, floor, viewport.elapsed, theme);
+      drawn.draw(contents, words.box, { ...viewport, floor }, theme);
     },
     pick: (x: number, y: number): string | null => (view.visible ? drawn.pick(x, y) : null),
     release(): void {

@@ -122,7 +122,7 @@ export function blood(): Blood {
       const openings = pane.geometry?.openings ?? [];
       const fading = (moved: Tracers, colours: Uint32Array) => {
         paint(moved, colours);
-        if (side) tintRich(side.rich, taken, tinting, theme, colours);
+        if (side) tintRich(side, taken, tinting, theme, colours);
         const seen = side && inChest && pane.geometry ? seenUnder(pane.geometry.chest, inChest) : null;
         if (!mapOver) fadeAtOpenings(moved, { taken, shown: side?.shown ?? null, openings, seen }, colours);
       };

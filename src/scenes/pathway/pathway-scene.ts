@@ -12,7 +12,7 @@ import type { Theme } from "../theme/theme.ts";
 import { annotate, writeKey, writeTitle } from "./annotations.ts";
 import { firstDrawings } from "./first-drawings.ts";
 import { grounds, type Sinks } from "./grounds.ts";
-import type { HeartView } from "./heart-view.ts";
+import type { HeartView, WordsRoom } from "./heart-view.ts";
 import type { PaneView, Room } from "./pane-view.ts";
 import { type Laid, layOut } from "./pathway-layout.ts";
 import { planes } from "./planes.ts";
@@ -159,16 +159,19 @@ function sinksOf({ at, keyAt, key, sizes }: Laid, viewport: Viewport, cut: boole
 /** The page writes beneath the picture: nothing is drawn behind that. */
 const wordsBelow = ({ full, clear }: Viewport): boolean => clear.y + clear.height < full.y + full.height - 1;
 
-/** Words keep off a key beside the picture and off the ground under the grade line. */
-function heartBoxes({ at, keyAt, key, sizes }: Laid): readonly Box[] {
+/** Words keep below a key beside the picture and off the ground under the grade line. */
+function heartBoxes({ at, keyAt, key, sizes }: Laid): readonly WordsRoom[] {
+  const air = sizes.axis;
   return at.planes.map((box) => {
-    const aside = keyAt.inline || !key ? 0 : key.x + key.width + sizes.axis - box.x;
     const soft = at.grade && at.grade.y > box.y ? SOFT * at.grade.height : 0;
     return {
-      x: box.x + aside,
-      y: box.y,
-      width: Math.max(1, box.width - aside - sizes.axis),
-      height: Math.max(1, box.height - soft),
+      box: {
+        x: box.x + air,
+        y: box.y + air,
+        width: Math.max(1, box.width - 2 * air),
+        height: Math.max(1, box.height - air - soft),
+      },
+      head: keyAt.inline || !key ? 0 : key.y + key.height - box.y,
     };
   });
 }

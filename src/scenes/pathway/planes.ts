@@ -2,17 +2,17 @@
 import { Container } from "pixi.js";
 import type { Frame } from "../../chain/frame.ts";
 import { entryAt, present } from "../../sim/checked/present.ts";
-import type { Box, Viewport } from "../scene.ts";
+import type { Viewport } from "../scene.ts";
 import type { Theme } from "../theme/theme.ts";
-import type { HeartView } from "./heart-view.ts";
+import type { HeartView, WordsRoom } from "./heart-view.ts";
 import { momentOf } from "./moment.ts";
 import { type PaneView, paneView, type Room } from "./pane-view.ts";
 
 interface PlaneBoxes {
   /** where each pathway lies */
   readonly planes: readonly Room[];
-  /** where each heart with its words lies */
-  readonly hearts: readonly Box[];
+  /** where each heart's words lie */
+  readonly hearts: readonly WordsRoom[];
 }
 
 export interface Planes {

@@ -34,6 +34,10 @@ interface Blood {
   readonly soundSteps: SoundSteps;
 }
 
+/** m/s: sound that crosses the plane in that time. */
+export const leastSoundSpeed = ({ nx, ny, dx }: CutCellMesh): number =>
+  (Math.hypot(nx, ny) * dx * 1e-3) / CROSSING;
+
 /** A solver at rest, for blood of `speed` (m/s). */
 export function solverFor(
   { plane, boundary, grid, mesh }: Laid,
@@ -50,7 +54,7 @@ export function solverFor(
     {
       kinematicViscosity: viscosity / density,
       soundSteps,
-      minSoundSpeed: (Math.hypot(mesh.nx, mesh.ny) * mesh.dx * 1e-3) / CROSSING,
+      minSoundSpeed: leastSoundSpeed(mesh),
     },
     speed,
     chooseEngine(mesh.nx * mesh.ny, "singles"),

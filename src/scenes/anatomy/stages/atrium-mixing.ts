@@ -19,24 +19,24 @@ const FROM_LUNGS: Readonly<Record<string, readonly Point[]>> = {
 /** From the inferior vena cava's end on, side by side over its width: up before the septum, some of it round beneath the roof; and from the septum's defect on behind that and the aorta. */
 const FROM_BELOW: readonly (readonly [before: readonly Point[], after: readonly Point[]])[] = [
   [
-    "-10.4 -28, -10.4 -22, -14.5 -14, -18.2 -6, -18.6 2, -15.5 8.4, -11 8, -8 3.5, -5.6 0.6",
-    "2 4, 9 12, 16 15.8, 24 15, 31 9.5, 35 2, 35.4 -5",
+    "-10.4 -28, -10.4 -22, -14.5 -14, -18.2 -6, -18.6 2, -15.8 8, -11.6 8.2, -8.4 5, -5 3.4",
+    "3 6.4, 10 9, 17 11, 23 10.4, 28.8 6.8, 32.8 1.2, 34.8 -5",
   ],
   [
-    "-8.2 -28, -8.2 -22, -11.8 -14, -14.6 -6, -14 1, -10.4 2.8, -7.4 0.6, -5.4 -1.4",
-    "2 2, 9 10, 16 14.6, 23.6 13.8, 30 8.6, 33.6 1.6, 34 -6",
+    "-8.2 -28, -8.2 -22, -11.8 -14, -14.8 -6, -14.6 0.6, -11 3, -8 1.8, -5 0.4",
+    "3 3.6, 10 6.8, 17 9, 22.6 8.4, 28.2 4.8, 31.8 -0.4, 33.6 -6",
   ],
   [
-    "-6 -28, -6 -22, -8.6 -15, -10.8 -8.6, -9.6 -4, -5.4 -3.8",
-    "2 0, 9 8, 16 13.4, 23 12.8, 30 7.6, 33.4 1.2, 33.8 -6.4",
+    "-6 -28, -6 -22, -8.8 -15, -11 -8.8, -10.4 -3.6, -7.4 -2, -4.6 -2",
+    "3 1, 10 4.8, 17 7, 22 6.6, 27.4 3, 30.8 -2, 32.4 -7",
   ],
   [
-    "-3.8 -28, -3.8 -22, -5.6 -16, -7.6 -10.4, -5.4 -6.4",
-    "2 -2, 9 6, 16 12.4, 22.8 12.2, 29.6 6.6, 32.6 0.8, 33 -7",
+    "-3.8 -28, -3.8 -22, -5.8 -16, -8 -10.6, -6.6 -6, -4 -5",
+    "3 -1.4, 10 3, 17 6, 21.8 6.2, 27 3, 30.4 -1.8, 31.8 -7.2",
   ],
   [
-    "-1.6 -28, -1.6 -22, -3 -17.6, -4.8 -12.4, -4.8 -8.6",
-    "2 -4, 9 4, 16 11.6, 22.4 11.6, 29 5.8, 31.8 0.2, 32.2 -7.6",
+    "-1.6 -28, -1.6 -22, -3 -17.6, -5 -12.8, -5 -9.4, -3.4 -8.4",
+    "3 -4, 10 1, 17 5, 21.6 5.4, 27 2.2, 30 -2.4, 31 -7.6",
   ],
 ].map(([before = "", after = ""]) => [spots(before), spots(after)]);
 
@@ -46,14 +46,19 @@ const DENSE = [1.2, 1.7] as const;
 const BEFORE = 6;
 /** mm of a 5-year-old's heart within the defect from where on a mark is not cut by its rim */
 const CLEAR = 1.6;
-/** Along the ventricle's axis: where streams begin and end to become one; and the width of that one, the valve's own. */
-const [PARTED, MIXED] = [1, 23];
+/** Along the ventricle's axis: between which places streams become one, and before that each mark's colour the mixture's; and the width of that one, the valve's own. */
+const [PARTED, MIXED] = [8, 22];
+const COLOURED = [-12, 16] as const;
 const WIDE = 17;
 
-/** Part of the marks that are still of one origin, by the way along the ventricle's axis. */
-function partedAt({ heart: { base, lean, size } }: Anatomy, x: number, y: number): number {
+/** 1 before the first of two places on the ventricle's axis, 0 beyond the second. */
+function leftAt(
+  { heart: { base, lean, size } }: Anatomy,
+  [from, to]: readonly [number, number],
+  [x, y]: Point,
+): number {
   const along = ((x - base[0]) * Math.cos(lean) + (y - base[1]) * Math.sin(lean)) / size;
-  return Math.min(1, Math.max(0, (MIXED - along) / (MIXED - PARTED)));
+  return Math.min(1, Math.max(0, (to - along) / (to - from)));
 }
 
 const shownBy = (course: Course, part: (x: number, y: number, i: number) => number): Course => ({
@@ -69,9 +74,15 @@ export function mixing(anatomy: Anatomy, course: CourseOf): readonly Course[] | 
   const valve = (place: number): readonly Point[] =>
     [1, 12, MIXED].map((along, i) => heart.at(along, ATRIOVENTRICULAR_MIDDLE + place + 1.5 * i));
   const dense = DENSE[frame.lowerVein ? 0 : 1];
-  const entering = (each: Course): Course => ({ ...parted(each), pooled: true, area: dense * each.area });
+  const partedAt = (x: number, y: number) => leftAt(anatomy, [PARTED, MIXED], [x, y]);
+  const parted = (each: Course) => shownBy(each, partedAt);
+  const entering = (each: Course): Course => ({
+    ...parted(each),
+    unmixed: each.x.map((x, i) => leftAt(anatomy, COLOURED, [x, entryAt(each.y, i)])),
+    pooled: true,
+    area: dense * each.area,
+  });
   const placed = (points: readonly Point[]) => points.map((point) => inHeart(...point));
-  const parted = (each: Course) => shownBy(each, (x, y) => partedAt(anatomy, x, y));
   const fromLungs = behind.flatMap(({ name, line }) => {
     const way = FROM_LUNGS[name];
     if (!way) return [];
@@ -102,5 +113,5 @@ export function mixing(anatomy: Anatomy, course: CourseOf): readonly Course[] | 
   const streams = FROM_BELOW.flatMap((_, i) =>
     [fromBelow, fromLungs].flatMap((each) => each.slice(i, i + 1)),
   );
-  return [...streams, shownBy(mixed, (x, y) => 1 - partedAt(anatomy, x, y))];
+  return [...streams, shownBy(mixed, (x, y) => 1 - partedAt(x, y))];
 }

@@ -6,7 +6,8 @@ import type { Anatomy } from "../chest-anatomy.ts";
 import { paintOrgan } from "../paint-organ.ts";
 import { type Ink, strokes, trace } from "../painted-sheet.ts";
 import { smoothLine } from "../placing.ts";
-import { threadOf, tissue } from "../tones.ts";
+import { tissue } from "../tones.ts";
+import { runningSuture } from "./running-suture.ts";
 
 /** mm of a 5-year-old's heart below the vein's end, over which its wall goes over into the atrium's. */
 const NECK = 14;
@@ -102,41 +103,46 @@ export function paintEustachianValve(ink: Ink, { frame, heart: { size } }: Anato
   ink.globalAlpha = 1;
 }
 
-/** What is left of the superior vena cava on the roof, gathered to a seam. */
+/** mm of a 5-year-old's heart by which the closed dome stands above the roof, and where its seam runs. */
+const [DOME, SEAM] = [5.4, 3.2];
+
+/** What is left of the superior vena cava on the roof: a low dome, oversewn. */
 export function paintStump(ink: Ink, { frame, heart: { size, atrium } }: Anatomy, theme: Theme): void {
   const s = frame.scale;
   const look = tissue("atrium", theme);
+  const half = 0.5 * frame.svc.width;
   const roofAt = (x: number): number =>
     Math.max(...atrium.filter(([at]) => Math.abs(at - x) < 2.5 * s).map(([, y]) => y));
-  const half = 0.44 * frame.svc.width;
-  const top = Math.max(roofAt(-half), roofAt(half)) + 3.8 * size;
-  const side = (sign: 1 | -1): Point[] => [
-    [sign * (half + 2.4 * s), roofAt(sign * half) + 0.4 * size],
-    [sign * (half + 0.3 * s), top - 2.7 * size],
-    [sign * 0.97 * half, top - 1.2 * size],
-    [sign * 0.66 * half, top],
-  ];
-  const outline = smoothLine([...side(-1), ...side(1).reverse()]);
+  const foot = Math.min(roofAt(-half), roofAt(half));
+  const place = (across: number, up: number): Point => [across * half, foot + up * size];
+  const dome = smoothLine([
+    place(-1.12, -0.4),
+    place(-1.06, 1.2),
+    place(-0.96, 2.8),
+    place(-0.66, 4.6),
+    place(0, DOME),
+    place(0.66, 4.6),
+    place(0.96, 2.8),
+    place(1.06, 1.2),
+    place(1.12, -0.4),
+  ]);
   ink.save();
   ink.beginPath();
-  ink.rect(-3 * half, top - 9 * size, 6 * half, 12 * size);
+  ink.rect(-3 * half, foot + 0.5 * size, 6 * half, 12 * size);
   ink.clip();
-  paintOrgan(ink, outline, look, { depth: 2 * s, walled: outline });
-  strokes(ink, outline, s, [[0.5, look.edge]]);
+  paintOrgan(ink, [...dome, place(1.12, -3), place(-1.12, -3)], look, { depth: 2.4 * s, walled: dome });
+  strokes(ink, dome, s, [[0.6, look.edge]]);
   ink.restore();
-  const seam: Point[] = Array.from({ length: 7 }, (_, i) => {
-    const part = i / 3 - 1;
-    return [part * 0.72 * half, top - (1.5 + 0.5 * part * part) * size];
-  });
-  strokes(ink, seam, s, [[0.45, look.edge]]);
-  for (const [x, y] of seam)
-    strokes(
-      ink,
-      [
-        [x - 0.35 * s, y - 1.1 * size],
-        [x + 0.35 * s, y + 1.1 * size],
-      ],
-      s,
-      [[0.42, threadOf(theme)]],
-    );
+  const seam = smoothLine([
+    place(-0.94, SEAM - 1),
+    place(-0.5, SEAM),
+    place(0, SEAM + 0.3),
+    place(0.5, SEAM),
+    place(0.94, SEAM - 1),
+  ]);
+  strokes(ink, seam, s, [
+    [1.9, look.shade],
+    [1.3, look.light],
+  ]);
+  runningSuture(ink, seam, s, theme);
 }

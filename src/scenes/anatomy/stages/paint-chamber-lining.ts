@@ -126,7 +126,7 @@ export function paintLip(ink: Ink, lip: readonly Point[], size: number, theme: T
     [1.4, look.body],
     [0.6, look.light],
   ]);
-  runningSuture(ink, lip, 0.9 * size, theme);
+  runningSuture(ink, lip, 0.75 * size, theme, 0.6);
   ink.restore();
 }
 

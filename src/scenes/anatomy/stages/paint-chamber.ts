@@ -23,7 +23,7 @@ import {
 } from "./chamber-shape.ts";
 import { type Cut, clearVeins, litAcross, paintCutMuscle, thinned } from "./cut-muscle.ts";
 import { paintLip, paintSeam } from "./paint-chamber-lining.ts";
-import { paintRightGroove } from "./paint-right-groove.ts";
+import { paintOutsideOf, paintRightGroove } from "./paint-right-groove.ts";
 
 /** mm of a 5-year-old: the atrium's muscle, thinner at its roof; and where the tricuspid valve is missing. */
 const MUSCLE = 3.8;
@@ -66,6 +66,7 @@ export function paintChamber(
   };
   const edges = edgesOf(lumen);
   paintRightGroove(own, frame, heart, roundOf(saturations.arterial, theme), theme);
+  paintOutsideOf(own, frame, theme);
   takeOut(edgesOf(seen));
   paintWall(own, frame, lumen, theme);
   takeOut(edges);

@@ -1,6 +1,8 @@
 /** The atrium of a heart whose atrial septum was excised: the blood of both sides by its oxygen, the pulmonary veins' mouths in the back wall, and the rim that is left of the septum. */
 import { lastOf } from "../../../sim/checked/present.ts";
+import { closedOutline } from "../../../sim/geometry/centreline.ts";
 import type { Point } from "../../../sim/geometry/geometry.ts";
+import { spots } from "../../drawing/curve-drawing.ts";
 import { bloodColour, groundColour, mix } from "../../theme/colour.ts";
 import type { Theme } from "../../theme/theme.ts";
 import type { Anatomy } from "../chest-anatomy.ts";
@@ -11,25 +13,19 @@ import { paintMouths } from "../paint-mouths.ts";
 import { paintOrgan } from "../paint-organ.ts";
 import { castShadow } from "../paint-tube.ts";
 import { type Ink, strokes, trace } from "../painted-sheet.ts";
-import { placing, smoothLine } from "../placing.ts";
+import { placing } from "../placing.ts";
 import { roundOf, tissue } from "../tones.ts";
 import { paintEustachianValve, paintNeck, paintStump } from "./entering-vein.ts";
 
-/** What an excised septum leaves, the right side's back wall seen aslant, x and y in the heart: its line from the roof down to the floor. */
-const ATTACHED: readonly Point[] = [
-  [-9, 18],
-  [-11.4, 12],
-  [-12.8, 5],
-  [-13, -3],
-  [-11.8, -9],
-  [-9, -14.6],
-  [-4.6, -19.6],
-  [0, -25],
-];
-/** How far it reaches from there towards the patient's left. */
-const SHEET = 15;
-/** Its defect: middle, and half of its width and height; right of the aorta, so that nothing lies before it. */
-const DEFECT = { middle: [-5.4, -4], half: [4.8, 7.6] } as const;
+/** The hole where the septum was excised, seen from the right side aslant, x and y in the heart: middle, and half of its width and height; right of the aorta, so that nothing lies before it. */
+const DEFECT = { middle: [-4.6, -3], half: [6.8, 9.6] } as const;
+/** By how much its far edge lies aside: the septum's thickness is seen between both. */
+const FAR_EDGE: Point = [1.5, -0.5];
+/** What is left of the septum above and below it, to the roof and to the floor. */
+const LEFT = [
+  "-11 1, -11.2 6, -12.6 11, -14 17, -5 20, 3 20, 2.6 12, 2.4 4, -4 0",
+  "-10.8 -7, -10.4 -11.6, -10.6 -15, -7 -19.6, -1 -26, 4 -24, 3 -16, 2.4 -9, -4 -6",
+].map((outline) => closedOutline(spots(outline)));
 
 const oval = ({ middle, half }: { readonly middle: Point; readonly half: Point }, more = 0): Point[] =>
   Array.from({ length: 49 }, (_, i) => {
@@ -58,7 +54,7 @@ export function paintWithin(ink: Ink, anatomy: Anatomy, saturations: Saturations
   paintStump(ink, anatomy, theme);
 }
 
-/** Through the defect the blood from below goes over to the side behind it; its rim is thick. */
+/** Through the defect the blood from below goes over to the side behind it; what is left of the septum is its lip. */
 function paintSeptum(ink: Ink, anatomy: Anatomy, { ivc, arterial }: Saturations, theme: Theme): void {
   const {
     frame,
@@ -66,33 +62,48 @@ function paintSeptum(ink: Ink, anatomy: Anatomy, { ivc, arterial }: Saturations,
   } = anatomy;
   const look = tissue("atrium", theme);
   const { inHeart } = placing(frame);
-  const placed = (points: readonly Point[]) => points.map((point) => inHeart(...point));
-  const attached = smoothLine(placed(ATTACHED));
-  const far = smoothLine(placed(ATTACHED.map(([x, y]): Point => [x + SHEET, y])));
-  paintOrgan(ink, [...attached, ...far.reverse()], look, { depth: 3 * size, alpha: 0.62, edge: 0 });
-  strokes(ink, attached, size, [
-    [1.1, look.edge],
-    [0.6, look.light],
-  ]);
+  for (const outline of LEFT)
+    paintOrgan(
+      ink,
+      outline.map((point) => inHeart(...point)),
+      look,
+      { depth: 2 * size, alpha: 0.5 },
+    );
   const rim = defectOf(anatomy);
+  const far = rim.map(([x, y]): Point => [x + FAR_EDGE[0] * size, y + FAR_EDGE[1] * size]);
   ink.save();
   trace(ink, rim, true);
   ink.clip();
+  ink.fillStyle = mix(look.shade, look.body, 0.4);
+  ink.fill();
+  trace(ink, far, true);
+  ink.clip();
+  // The room behind lies in the shade; what comes from below is darker.
   const [x, y] = inHeart(...DEFECT.middle);
-  const through = ink.createLinearGradient(x - DEFECT.half[0] * size, y, x + DEFECT.half[0] * size, y);
-  through.addColorStop(0, mix(groundColour(theme.colour, ivc), bloodColour(theme.colour, ivc), 0.42));
-  through.addColorStop(
-    1,
-    mix(groundColour(theme.colour, arterial), bloodColour(theme.colour, arterial), 0.14),
-  );
+  const half = DEFECT.half[0] * size;
+  const through = ink.createLinearGradient(x - half, y, x + half, y);
+  const shaded = (saturation: number) => mix(groundColour(theme.colour, saturation), look.shade, 0.45);
+  through.addColorStop(0, shaded(ivc));
+  through.addColorStop(1, shaded(arterial));
   ink.fillStyle = through;
   ink.fill();
-  // The near edge's shadow falls on what lies behind it.
   const { a: px, b: turned } = ink.getTransform();
-  castShadow(ink, 2.4 * size * Math.hypot(px, turned));
-  for (const width of [2.4, 1]) strokes(ink, rim, size, [[width, mix(look.shade, look.body, 0.4)]]);
+  castShadow(ink, 3 * size * Math.hypot(px, turned));
+  strokes(ink, far, size, [[1.2, mix(look.shade, look.edge, 0.4)]]);
   ink.restore();
-  strokes(ink, rim, size, [[0.4, look.edge]]);
+  // A rounded lip, in the light above and to the right.
+  strokes(ink, rim, size, [
+    [2.6, mix(look.shade, look.edge, 0.3)],
+    [2, look.body],
+  ]);
+  strokes(
+    ink,
+    oval(DEFECT, 0.9)
+      .map((point) => inHeart(...point))
+      .slice(18, 44),
+    size,
+    [[0.5, look.light]],
+  );
 }
 
 /** Blood from below is poor in oxygen, that from the lungs rich: each tints the room before its mouth, and they mix towards the valve. */

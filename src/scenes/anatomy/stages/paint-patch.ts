@@ -16,9 +16,9 @@ import { across, outsideOf, weaveOutside } from "./tunnel-shape.ts";
 
 /** mm of a 5-year-old: the free wall's muscle, and the way over which it grows thin below, on the vein. */
 const FREE_WALL = 3.8;
-const SLEEVE = 7;
+const SLEEVE = 13;
 /** and the fabric, drawn thicker than it is */
-const FABRIC = 1.1;
+const FABRIC = 1.7;
 
 export function paintPatch(ink: Ink, graft: Graft, size: number, theme: Theme): void {
   const { body, fold } = CLOTH[theme.name];
@@ -29,14 +29,14 @@ export function paintPatch(ink: Ink, graft: Graft, size: number, theme: Theme): 
   trace(ink, [...outer, ...[...inner].reverse()], true);
   ink.save();
   castShadow(ink, 1.6 * size * ink.getTransform().a);
-  ink.fillStyle = mix(body, fold, 0.06);
+  ink.fillStyle = mix(body, "#ffffff", 0.3);
   ink.fill();
   ink.restore();
   ink.save();
   ink.clip();
   for (const thread of weaveOutside(graft, size)) strokes(ink, thread, size, [[0.24, mix(body, fold, 0.7)]]);
   // Beyond its edge its outside turns away from the light into the atrium.
-  soften(ink, outer, 3.4 * size, mix(fold, "#000000", 0.4));
+  soften(ink, outer, 2.4 * size, fold);
   ink.restore();
   strokes(ink, outer, size, [[0.4, mix(fold, "#000000", 0.3)]]);
   trace(ink, [...cut, ...[...inner].reverse()], true);
@@ -53,19 +53,25 @@ export function paintPatch(ink: Ink, graft: Graft, size: number, theme: Theme): 
 
 /** From the inferior to the superior vena cava it is the heart's right border; below it grows thin on the vein, above it is sewn to the artery. */
 function paintFreeWall(ink: Ink, graft: Graft, size: number, theme: Theme): void {
-  const inner = across(graft, -1);
+  const [[fromX, fromY], [onX, onY]] = [entryAt(across(graft, -1), 0), entryAt(across(graft, -1), 3)];
+  // Its sleeve begins on the vein below.
+  const below = Array.from({ length: 12 }, (_, i): Point => {
+    const back = ((12 - i) * 0.6 * size) / Math.hypot(onX - fromX, onY - fromY);
+    return [fromX, fromY - back * (onY - fromY)];
+  });
+  const inner = [...below, ...across(graft, -1)];
   const bounds = boundsOf([inner], 2 * FREE_WALL * size);
   const own = scratch(ink, bounds);
-  const [below, above] = [entryAt(inner, 0), lastOf(inner)];
+  const [low, above] = [entryAt(inner, 0), lastOf(inner)];
   const cuts = inner.map((at): Cut => {
-    const sleeve = Math.min(1, Math.max(0, 1 - (at[1] - below[1]) / (SLEEVE * size)));
+    const sleeve = Math.min(1, Math.max(0, 1 - (at[1] - low[1]) / (SLEEVE * size)));
     return { at, thick: thinned(FREE_WALL * size, sleeve), sleeve };
   });
-  const lit = litAcross(own, [above[0] - 8 * size, above[1]], [below[0] + 8 * size, below[1]], theme);
+  const lit = litAcross(own, [above[0] - 8 * size, above[1]], [low[0] + 8 * size, low[1]], theme);
   paintCutMuscle(own, cuts, size, lit, tissue("atrium", theme));
   clearVeins(own, cuts);
   own.globalCompositeOperation = "destination-out";
-  const [x, y] = below;
+  const [x, y] = low;
   trace(own, [[x, y - 9 * size], ...inner, ...[...across(graft, 0)].reverse()], true);
   own.fill();
   own.fillRect(bounds[0], above[1], bounds[2] - bounds[0], bounds[3] - above[1]);

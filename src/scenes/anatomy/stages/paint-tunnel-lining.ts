@@ -49,7 +49,11 @@ export function paintTunnelLining(ink: Ink, graft: Graft, size: number, theme: T
   trace(own, room, true);
   own.fill();
   laidOver(ink, own, bounds);
-  runningSuture(ink, behind, 1.1 * size, theme, 0.55);
+  strokes(ink, behind, size, [
+    [1.5, CLOTH[theme.name].fold],
+    [1.1, CLOTH[theme.name].body],
+  ]);
+  runningSuture(ink, behind, 1.1 * size, theme, 0.85);
 }
 
 /** Half of a tube: in the light beside its cut edge, in the shade towards its foot. */
@@ -57,14 +61,13 @@ function paintInsideOfCloth(ink: Ink, graft: Graft, size: number, theme: Theme):
   const [foot, side] = [lineBehind(graft), across(graft, 1)];
   const { body, fold } = CLOTH[theme.name];
   const dark = theme.name === "dark";
-  const lit = dark ? mix(body, "#000000", 0.52) : mix(body, fold, 0.22);
+  const lit = dark ? mix(body, "#000000", 0.46) : mix(body, fold, 0.1);
   trace(ink, [...foot, ...[...side].reverse()], true);
   ink.save();
   ink.clip();
   ink.fillStyle = lit;
   ink.fill();
-  soften(ink, foot, 6 * size, dark ? mix(fold, "#000000", 0.8) : fold);
-  soften(ink, foot, 2.4 * size, dark ? "#000000" : fold);
+  soften(ink, foot, 5 * size, dark ? mix(fold, "#000000", 0.8) : fold);
   soften(ink, side, 1.2 * size, fold);
   ink.globalAlpha = 0.42;
   for (const thread of weaveOf(graft)) strokes(ink, thread, size, [[0.26, dark ? body : fold]]);

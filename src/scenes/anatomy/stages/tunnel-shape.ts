@@ -5,10 +5,10 @@ import { beside, type Graft } from "../graft-course.ts";
 /** Steps along an edge. */
 const STEPS = 60;
 /** mm of a 5-year-old by which the baffle's back half bulges into the atrium beyond its cut edge, at the middle and at either end. */
-const BULGES = 4;
+const BULGES = 5;
 const RIM = 0.5;
 /** How far across the back wall its foot is: 1 is the baffle's side, -1 the free wall's. */
-const FOOT = 0.1;
+const FOOT = -0.18;
 
 const bow = (along: number): number => Math.sin(Math.PI * along) ** 0.7;
 /** Soon after the mouth of a vena cava, which it goes around, it keeps to its place. */

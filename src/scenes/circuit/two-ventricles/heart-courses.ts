@@ -117,7 +117,7 @@ function leftSide({ returning, aorta, leftArtery, rightArtery }: GreatVessels): 
       chamber(
         "throughAtrium",
         LUNGS,
-        "48 -20, 47.4 -30, 49.4 -39, 52 -48, 54.4 -57",
+        "46.4 -20, 45.4 -30, 47.6 -39, 51 -48, 54.4 -57",
         "58 -20, 60 -30.6, 64.4 -39.6, 66.6 -49.6, 65.4 -60, 60 -68.6",
       ),
     ),

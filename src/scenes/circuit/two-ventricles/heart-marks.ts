@@ -3,7 +3,7 @@ import { Container } from "pixi.js";
 import type { Circulation } from "../../../sim/circulation/answer.ts";
 import type { Colouring } from "../../../state/scene-state.ts";
 import { sideFlow } from "../../anatomy/side-streams.ts";
-import { lungsAt } from "../../anatomy/standing.ts";
+import { lungsAt, sectionOf } from "../../anatomy/standing.ts";
 import { fadeAtOpenings } from "../../layers/fade-tracers.ts";
 import { tint, tintRich } from "../../layers/tint.ts";
 import { headSize, TAIL, tracerView } from "../../layers/tracer-view.ts";
@@ -35,7 +35,12 @@ export function heartMarks() {
       theme: Theme,
     ): void {
       const frame = chestFrame("two-ventricle", true);
-      const side = sides.at(frame, circulation, time, lungsAt(circulation, time, false));
+      const side = sides.at(frame, circulation, time, lungsAt(circulation, time, false), {
+        sections: {
+          ventricle: sectionOf(circulation, "ventricle", time),
+          rightVentricle: sectionOf(circulation, "rightVentricle", time),
+        },
+      });
       if (!side) return;
       const at = {
         scale: fit.scale * CHEST_AT.scale,
@@ -57,7 +62,7 @@ export function heartMarks() {
         side.marks,
         (moved, colours) => {
           tint(moved, tinting, theme, colours);
-          tintRich(side.rich, 0, tinting, theme, colours);
+          tintRich(side, 0, tinting, theme, colours);
           fadeAtOpenings(moved, { taken: 0, shown: side.shown, openings: [] }, colours);
         },
         brush,

@@ -67,8 +67,11 @@ function strands(
       () => 1,
     );
     const mean = gaps.reduce((sum, gap) => sum + gap, 0) / gaps.length;
+    const { beats, about } = vessel;
+    const held = new Float32Array(gaps.length).fill(1);
     return {
       ...along,
+      ...(beats && about && { rides: { about: inChest(about), held, beats } }),
       room: Float32Array.from(gaps, (gap) => 0.46 * gap),
       ...movedBy(vessel, 1 / STRANDS),
       area: SPARSE * lastOf(whole.run) * mean,

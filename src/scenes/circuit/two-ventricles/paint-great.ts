@@ -151,7 +151,10 @@ export function paintTrunk(ink: Ink, bounds: Bounds, anatomy: Anatomy, carried: 
   const tones = roundOf(carried.mixed, theme);
   const plan = planOf(VALVES, "pulmonary");
   paintOpenRoot(ink, plan, tones);
-  const ascending = aorta.line.filter(([, y], i) => y < 12 && i < aorta.line.length / 2);
+  const ascending = aorta.line.slice(
+    0,
+    aorta.line.findIndex(([, y]) => y > 14),
+  );
   const right = { ...rightArtery, line: rightArtery.line.filter(([x]) => x > 12) };
   const left = { ...leftArtery, line: leftArtery.line.filter(([x]) => x < PAST_AORTA), over: 0.12 };
   group({ ink, bounds }, [right, left, trunk], tones, (own) => {
