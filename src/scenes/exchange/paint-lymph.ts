@@ -54,7 +54,7 @@ const blindWidth =
 /** It bulges behind the leaflets of each valve. */
 const collectingWidth: Width = (part) =>
   LYMPH_HALF +
-  VALVES.reduce((sum, at) => sum + 13 * Math.exp(-(((part - at - 0.6 * LEAFLET) / 0.06) ** 2)), 0);
+  VALVES.reduce((sum, at) => sum + 6 * Math.exp(-(((part - at - 0.6 * LEAFLET) / 0.06) ** 2)), 0);
 
 /** Half the width that is free there: between the leaflets of a valve little. */
 export const channel: Width = (part) =>
