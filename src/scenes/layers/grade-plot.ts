@@ -195,6 +195,8 @@ function nameBeside(
 const LEVELS = 1.6;
 const FAR_APART = 2.2;
 const ROW = 1.3;
+/** CSS px between a tick and a name. */
+const BESIDE_TICK = 4;
 
 function writeRow(
   { ink, words, sizes, theme }: Sheet,
@@ -208,19 +210,16 @@ function writeRow(
       .moveTo(x(from), top + (row > 0 ? 8 : 0))
       .lineTo(x(from), top + (row > 0 ? 8 + sizes.axis : 12))
       .stroke({ width: 1.5, color: theme.colour.hair });
-    const name = theme.say(key);
-    // About half an em a letter: what does not fit its stretch is left to the picture above.
-    if (name.length * sizes.axis * 0.5 > x(to) - x(from) + sizes.axis) continue;
-    words.write(
-      {
-        lines: [{ words: name, size: sizes.axis, colour: theme.colour.inkSoft }],
-        x: (x(from) + x(to)) / 2,
-        y: top + 8,
-        anchor: [0.5, 0],
-        bare: true,
-      },
-      theme,
-    );
+    const note = {
+      lines: [{ words: theme.say(key), size: sizes.axis, colour: theme.colour.inkSoft }],
+      anchor: [0.5, 0],
+      bare: true,
+    } as const;
+    const { width } = words.measure(note, theme);
+    // What does not fit its stretch is left to the picture above; behind the last one there is room for a letter.
+    if (width > x(to) - x(from) - BESIDE_TICK + (to === 1 ? sizes.axis : 0)) continue;
+    const middle = Math.max((x(from) + x(to)) / 2, x(from) + BESIDE_TICK + width / 2);
+    words.write({ ...note, x: middle, y: top + 8 }, theme);
   }
 }
 
