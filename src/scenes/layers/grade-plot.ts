@@ -209,8 +209,9 @@ function writeRow(
       .lineTo(x(from), top + (row > 0 ? 8 + sizes.axis : 12))
       .stroke({ width: 1.5, color: theme.colour.hair });
     const name = theme.say(key);
-    // About half an em a letter: what does not fit its stretch is left to the picture above.
-    if (name.length * sizes.axis * 0.5 > x(to) - x(from) + sizes.axis) continue;
+    // About half an em a letter: what does not fit its stretch is left to the picture above; between a lower row's marks there is less room.
+    const room = x(to) - x(from) + (row > 0 ? -sizes.axis : sizes.axis);
+    if (name.length * sizes.axis * 0.5 > room) continue;
     words.write(
       {
         lines: [{ words: name, size: sizes.axis, colour: theme.colour.inkSoft }],
