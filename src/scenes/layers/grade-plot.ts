@@ -216,8 +216,8 @@ function writeRow(
       bare: true,
     } as const;
     const { width } = words.measure(note, theme);
-    // What does not fit its stretch is left to the picture above; behind the last one there is room for a letter.
-    if (width > x(to) - x(from) - BESIDE_TICK + (to === 1 ? sizes.axis : 0)) continue;
+    // What does not fit its stretch is left to the picture above; behind the last one there is room for a letter, between a lower row's marks less.
+    if (width > x(to) - x(from) - BESIDE_TICK + (row > 0 ? -sizes.axis : to === 1 ? sizes.axis : 0)) continue;
     const middle = Math.max((x(from) + x(to)) / 2, x(from) + BESIDE_TICK + width / 2);
     words.write({ ...note, x: middle, y: top + 8 }, theme);
   }
