@@ -8,8 +8,9 @@ import type { FieldSession } from "../sim/flow-field/index.ts";
 import { gridLadder, RUNGS } from "./grid-ladder.ts";
 import type { GridChoice } from "./worker-messages.ts";
 
-/** s of wall clock between two slices that go into another grid */
+/** s of wall clock between two slices that go into another grid; and into the one that a coarse grid stands in for, whose slices are short */
 const LAYING = 0.006;
+const AWAITED = 0.02;
 /** s of wall clock that other walls stay on the coarsest grid: while a handle is dragged the next ones come sooner */
 const DRAGGED = 0.15;
 
@@ -68,9 +69,9 @@ export function gridClimb(
       if (aim === runs || from === undefined || clock() < from) return false;
       const soundSteps = order?.soundSteps;
       part ??= field.refine({ cellsAcross: aim, ...(soundSteps && { soundSteps }) });
-      const begun = clock();
+      const until = clock() + (runs < ladder.cellsAcross ? AWAITED : LAYING);
       let laid = part();
-      while (!laid && clock() - begun < LAYING) laid = part();
+      while (!laid && clock() < until) laid = part();
       if (!laid) return true;
       part = undefined;
       onGrid(runs, aim, field.shape());

@@ -14,7 +14,7 @@ import { applyBoundary } from "../../src/sim/flow-field/boundary-conditions.ts";
 import type { FieldFluid } from "../../src/sim/flow-field/field-session.ts";
 import type { BoundaryConditions } from "../../src/sim/flow-field/flow-field.ts";
 import { buildField, type FieldSession } from "../../src/sim/flow-field/index.ts";
-import { leastSoundSpeed } from "../../src/sim/flow-field/lay-solver.ts";
+import { minSoundSpeedOf } from "../../src/sim/flow-field/lay-solver.ts";
 import { remap } from "../../src/sim/flow-field/remap.ts";
 import { buildFlowSolver } from "../../src/sim/flow-solver/flow-solver.ts";
 import type { FlowGeometry } from "../../src/sim/geometry/geometry.ts";
@@ -59,7 +59,7 @@ function earlier({ solver: now }: Live, { geometry, boundary, fluid }: Plane): L
   const [density, viscosity] = [fluid.density, fromMillipascalSecond(fluid.viscosity)];
   const solver = buildFlowSolver(
     { geometry, mesh, choice, rules: now.openings.map(({ rule }) => rule) },
-    { kinematicViscosity: viscosity / density, minSoundSpeed: leastSoundSpeed(mesh) },
+    { kinematicViscosity: viscosity / density, minSoundSpeed: minSoundSpeedOf(mesh) },
     now.fastest,
     earlierEngine(mesh.nx * mesh.ny),
   );

@@ -35,7 +35,7 @@ interface Blood {
 }
 
 /** m/s: sound that crosses the plane in that time. */
-export const leastSoundSpeed = ({ nx, ny, dx }: CutCellMesh): number =>
+export const minSoundSpeedOf = ({ nx, ny, dx }: CutCellMesh): number =>
   (Math.hypot(nx, ny) * dx * 1e-3) / CROSSING;
 
 /** A solver at rest, for blood of `speed` (m/s). */
@@ -54,7 +54,7 @@ export function solverFor(
     {
       kinematicViscosity: viscosity / density,
       soundSteps,
-      minSoundSpeed: leastSoundSpeed(mesh),
+      minSoundSpeed: minSoundSpeedOf(mesh),
     },
     speed,
     chooseEngine(mesh.nx * mesh.ny, "singles"),
