@@ -254,7 +254,8 @@ describe("what lies before a vessel hides its marks", () => {
     expect(onArteries.filter((place) => !across(place))).toEqual([]);
     expect(onArteries.length).toBeGreaterThan(2);
     const seen = seenUnder(chest, plane);
-    for (const { at } of crossing.filter(({ at }) => distanceAt(plane, ...at) < 0)) expect(seen(...at)).toBe(0);
+    for (const { at } of crossing.filter(({ at }) => distanceAt(plane, ...at) < 0))
+      expect(seen(...at)).toBe(0);
   });
 
   test("the arch's branches show theirs beyond its wall alone", () => {
