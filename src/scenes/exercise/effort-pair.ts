@@ -52,7 +52,7 @@ const ROWS: readonly {
   { key: "legVeins", read: ({ extras }) => extras.legVeinSaturation ?? Number.NaN, unit: "%" },
 ];
 
-export const headingOf = (effort: number, theme: Theme): string =>
+const headingOf = (effort: number, theme: Theme): string =>
   effort === AT_REST
     ? theme.say("further.exercise.rest")
     : theme.say("further.exercise.times", { effort: formatNumber(effort, Number.isInteger(effort) ? 0 : 1) });
