@@ -76,12 +76,13 @@ for (const stage of PATHWAY_STAGES) {
   const geometry = pathwayGeometry(request)!;
   const boundary = boundaryConditions(circulation, circulation, false);
   for (const cellsAcross of CELLS) {
-    const [single, shared] = ([1, 3] as const).map((soundSteps) => {
+    const live = (soundSteps: 1 | 3): Live => {
       const field = buildField(geometry, fluid, { ...ALONE.lead, soundSteps: 3, depth: "round" });
       field.setBoundary(boundary);
       field.reshape(geometry, { cellsAcross, soundSteps });
       return field.live();
-    }) as [Live, Live];
+    };
+    const [single, shared] = [live(1), live(3)];
     const runs = [earlier(single, { geometry, boundary, fluid }), single, shared];
     const sums = runs.map(() => 0);
     for (let part = 0; part < PARTS; part++)
