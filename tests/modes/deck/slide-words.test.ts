@@ -8,7 +8,7 @@ import { type DrawnStop, findStops } from "../../../src/modes/lecture/stops.ts";
 import type { FieldReadings } from "../../../src/sim/flow-field/flow-field.ts";
 
 const text = readFileSync("lessons/en/03-pathways.md", "utf8");
-const race = "Watch the [[dye]] fade. In the chamber, some of it turns and turns.";
+const race = "Blood washes the [[dye]] out. In the chamber, some of it turns and turns.";
 
 /** The step with its wash-out times, its plain text begun by a sentence of one's own. */
 function stop(sentence: string): DrawnStop {
