@@ -46,11 +46,18 @@ resting("scenes stand in a bar as pictures, chosen by arrows or a press", async 
   const bar = page.getByRole("group", { name: "Scene" });
   await expect(bar.getByRole("radio")).toHaveCount(7);
   await expect(bar.locator("img")).toHaveCount(7, { timeout: 40_000 });
-  // Each is a picture of its own.
-  const sources = await bar
+  // Each shows a picture of its own: the strip has loaded, and each stands at another place of it.
+  await expect
+    .poll(() =>
+      bar
+        .locator("img")
+        .evaluateAll((all: HTMLImageElement[]) => all.every((each) => each.naturalHeight > 0)),
+    )
+    .toBe(true);
+  const places = await bar
     .locator("img")
-    .evaluateAll((all) => all.map((each) => (each as HTMLImageElement).src));
-  expect(new Set(sources).size).toBe(7);
+    .evaluateAll((all) => all.map((each) => getComputedStyle(each).objectPosition));
+  expect(new Set(places).size).toBe(7);
   await bar.getByRole("radio", { name: "Pathway" }).focus();
   await page.keyboard.press("ArrowDown");
   await expect(bar.getByRole("radio", { name: "Whole circulation" })).toBeChecked();

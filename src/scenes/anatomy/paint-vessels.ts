@@ -113,7 +113,7 @@ function takeAway(ink: Ink, own: Ink, bounds: Bounds): void {
   ink.restore();
 }
 
-/** Blood shows through the front of what leaves the heart, except over the pathway's walls, whose hidden edges are dashed there. */
+/** Blood shows through the front of what leaves the heart, except over the pathway, whose hidden edges are dashed there. */
 function glaze(
   ink: Ink,
   bounds: Bounds,
@@ -143,6 +143,9 @@ function glaze(
       walls.lineWidth = wide * s;
       walls.stroke();
     }
+  walls.globalAlpha = 1;
+  traceLoops(walls, seen);
+  walls.fill();
   panes.globalAlpha = 1;
   takeAway(panes, walls, bounds);
   takeAway(ink, panes, bounds);

@@ -65,7 +65,9 @@ function measures(shown: readonly SweepPoint[], width: number, most: number): Me
 }
 
 export function columnsOf(shown: readonly SweepPoint[], box: Box, type: number): readonly Column[] {
-  const { step, trunk, section } = measures(shown, box.width, box.height - (OVER + UNDER) * type);
+  // Where words leave no room the columns are tiny, not inside out.
+  const most = Math.max(10, box.height - (OVER + UNDER) * type);
+  const { step, trunk, section } = measures(shown, box.width, most);
   const largest = lastOf(shown).at;
   const face = Math.max(...shown.map((point) => faceOf(point).wide));
   const ground = box.y + box.height - UNDER * type;
