@@ -1,5 +1,5 @@
 /**
- * How soon blood moves by the new flow after a lever is moved or a wall is dragged, and where the time goes: ms from the last touch, the middle of
+ * How soon blood moves by the new flow after a lever is moved, and where the time goes: ms from the last touch, the middle of
  * some turns. `LUNGWARD_LONG=1 npx playwright test bench/first-answer` on a quiet machine.
  */
 import { expect, type Page, test } from "@playwright/test";
@@ -12,9 +12,6 @@ const DIAMETERS = {
   "lateral-tunnel": "Tunnel diameter",
 } as const;
 const TURNS = 3;
-/** ms between two moves of a hand that drags, and how many moves it makes */
-const HAND = 30;
-const MOVES = 30;
 
 const FIRST = [
   "order sent",
@@ -142,21 +139,6 @@ async function pressed(page: Page, name: string): Promise<Noted[]> {
   return runs;
 }
 
-async function dragged(page: Page): Promise<Noted> {
-  const box = (await page.locator(".handle-grip").first().boundingBox())!;
-  const [x, y] = [box.x + box.width / 2, box.y + box.height / 2];
-  await page.mouse.move(x, y);
-  await page.mouse.down();
-  await afresh(page);
-  for (let move = 1; move <= MOVES; move++) {
-    await page.mouse.move(x + 0.8 * move, y);
-    await page.waitForTimeout(HAND);
-  }
-  const answer = await answered(page);
-  await page.mouse.up();
-  return answer;
-}
-
 for (const [stage, diameter] of Object.entries(DIAMETERS))
   test(`after a lever of the ${stage} pathway blood moves on a coarse grid before it does on the one that was held`, async ({
     page,
@@ -171,8 +153,6 @@ for (const [stage, diameter] of Object.entries(DIAMETERS))
     const rows: Record<string, ReturnType<typeof rowOf>> = {
       [diameter]: rowOf(await pressed(page, diameter)),
     };
-    await page.keyboard.press("Escape");
-    rows["a wall dragged"] = rowOf([await dragged(page)]);
     console.table(rows);
     for (const row of Object.values(rows) as Partial<Record<Stage, number>>[])
       expect(row["blood moves by it"]!).toBeLessThan(row["grid as before"] ?? Number.POSITIVE_INFINITY);
