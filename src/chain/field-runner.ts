@@ -129,10 +129,11 @@ function runnerParts({ clock, post, rungs }: RunnerOptions) {
   };
 
   const rest = () => {
-    const session = boundary ? solver.session : null;
-    if (session && current && moments.due(pace.time)) send(session, current);
+    if (boundary && solver.session && current && moments.due(pace.time)) send(solver.session, current);
     if (silent() > ALIVE) say({ kind: "alive" });
-    if (session && (grid.lay(session) || pace.due > 0)) return 0;
+    // A flow that could not be was let go just now, and is begun anew.
+    const session = boundary ? solver.session : null;
+    if (pending || (session && (grid.lay(session) || pace.due > 0))) return 0;
     return session && pace.runs ? AHEAD : ASLEEP;
   };
 

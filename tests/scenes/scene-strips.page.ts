@@ -40,6 +40,7 @@ for (const theme of ["dark", "light"])
         writeFileSync(strip, Buffer.from(await joined(page, drawn), "base64"));
       }
       const unlike = await differences(page, drawn, readFileSync(strip).toString("base64"));
+      console.log(stage, theme, unlike.map((each) => each.toFixed(4)).join(" "));
       for (const [i, scene] of SCENES.entries()) expect(unlike[i], scene).toBeLessThan(UNLIKE);
     });
   }

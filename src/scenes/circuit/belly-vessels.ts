@@ -2,17 +2,19 @@
  * Vessels of the belly. The model has one stream for gut, spleen, liver and kidneys: shares are parts of it as drawn.
  * Branching and order along the aorta: common anatomy, from memory; levels between the vertebrae T12 and L4.
  */
+
 import { entryAt } from "../../sim/checked/present.ts";
+import { KIDNEY_SHARE } from "../../sim/parameters/organ-flow.ts";
 import type { Spot } from "../drawing/curve-drawing.ts";
 import { KIDNEY_ARC, LEFT_HIGHER } from "./outlines.ts";
-import { KIDNEYS, net, type Vessel, vessel } from "./vessel.ts";
+import { net, type Vessel, vessel } from "./vessel.ts";
 
 const ARTERY = ["splanchnic", "arterial"] as const;
 const PORTAL = ["splanchnic", "portal"] as const;
 const HEPATIC = ["splanchnic", "hepatic"] as const;
 const RENAL = ["splanchnic", "kidneys"] as const;
 
-const KIDNEY_SHARE = KIDNEYS / 2;
+const EACH_KIDNEY = KIDNEY_SHARE / 2;
 
 /** Within each kidney the vessels fan out from its hilum between the pyramids to arcs around these, and capillaries lie in the cortex beyond. */
 function kidney(side: "right" | "left", place: (spot: Spot) => Spot) {
@@ -21,7 +23,7 @@ function kidney(side: "right" | "left", place: (spot: Spot) => Spot) {
   const [inner, outer] = [arc(0.66), arc(0.9)];
   const fan = (name: string, width: number, from: Spot, to: readonly Spot[]) =>
     to.map((end, i): Vessel => {
-      const share = KIDNEY_SHARE / to.length;
+      const share = EACH_KIDNEY / to.length;
       return {
         name: `${side}Kidney${name}${i + 1}`,
         flow: "splanchnic",
@@ -57,7 +59,7 @@ function kidney(side: "right" | "left", place: (spot: Spot) => Spot) {
       }),
     ),
     bed: {
-      ...net(`${side}KidneyBed`, "splanchnic", ["arterial", "kidneys"], KIDNEY_SHARE, inner, outer),
+      ...net(`${side}KidneyBed`, "splanchnic", ["arterial", "kidneys"], EACH_KIDNEY, inner, outer),
       fine: true,
       under: true,
     } as const,
@@ -69,12 +71,12 @@ const LEFT_KIDNEY = kidney("left", ([x, y]) => [1000 - x, y - LEFT_HIGHER]);
 /** Behind the veins: they leave the aorta at its sides, below the superior mesenteric artery. */
 export const KIDNEY_ARTERIES: readonly Vessel[] = [
   vessel("rightKidneyArtery", ARTERY, 10, "530 694, 490 698, 440 714, 398 722", {
-    share: KIDNEY_SHARE,
+    share: EACH_KIDNEY,
     under: true,
     joins: "aorta",
   }),
   vessel("leftKidneyArtery", ARTERY, 10, "530 686, 560 690, 602 706", {
-    share: KIDNEY_SHARE,
+    share: EACH_KIDNEY,
     under: true,
     joins: "aorta",
   }),
@@ -85,12 +87,12 @@ export const KIDNEY_ARTERIES: readonly Vessel[] = [
 /** The left one before the aorta. */
 export const KIDNEY_VEINS: readonly Vessel[] = [
   vessel("rightKidneyVein", RENAL, 13, "398 738, 436 742, 468 730", {
-    share: KIDNEY_SHARE,
+    share: EACH_KIDNEY,
     under: true,
     joins: "belowLiver",
   }),
   vessel("leftKidneyVein", RENAL, 13, "602 722, 566 720, 530 714, 468 706", {
-    share: KIDNEY_SHARE,
+    share: EACH_KIDNEY,
     under: true,
     joins: "belowLiver",
   }),

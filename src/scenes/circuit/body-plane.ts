@@ -115,7 +115,7 @@ export function bodyPlane(): BodyPlane {
       close = extent === CHEST;
       shown = extent;
       laying = layingOf(close ? seenIn(box, fit) : extent, fit, dense);
-      for (const part of [body.behind, flush.view, body.before, trunk]) part.visible = !close;
+      for (const part of [body.behind, body.before, trunk]) part.visible = !close;
       // A body holds its organs.
       chest.organs.mask = close ? null : trunk;
       mist.visible = extent === THIGHS;
@@ -133,7 +133,8 @@ export function bodyPlane(): BodyPlane {
       const draw = (layer: DrawnLayer, paint: (ink: Brush) => void) => layer.draw(laying, paint);
       lights.view.visible = !close && emphasis.lit.size > 0;
       if (lights.view.visible) draw(lights, (ink) => drawLit(ink, emphasis.lit, theme));
-      draw(flush, (ink) => streams.drawFlush(ink, theme));
+      flush.view.visible = !close && streams.flushes();
+      if (flush.view.visible) draw(flush, (ink) => streams.drawFlush(ink, theme));
       const depth = inDepth(wide, emphasis.lit);
       draw(under, (ink) => {
         if (!close) drawAirways(ink, theme);

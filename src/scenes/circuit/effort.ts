@@ -1,5 +1,6 @@
 /** Where a body's blood goes, as it is drawn: vessels of legs and belly as wide as their flow asks, and muscle that flushes with its own. */
 import type { Circulation } from "../../sim/circulation/answer.ts";
+import { KIDNEY_SHARE } from "../../sim/parameters/organ-flow.ts";
 import type { Brush } from "../drawing/brush.ts";
 import { curve, traceCurve } from "../drawing/curve-drawing.ts";
 import { flowTrace, meanOf } from "../drawing/trace-clock.ts";
@@ -10,12 +11,13 @@ import type { Laid } from "./dots.ts";
 import { MUSCLES } from "./outlines.ts";
 import { BELOW_LIVER } from "./vessel.ts";
 
+const [LEGS, BELLY] = [0.71, 1.45];
 /** L/min and m2 of body in which a stream's vessels have the widths of the tables: two ventricles at rest, as the model has them. */
 const USUAL: Readonly<Record<string, number>> = {
-  legs: 0.71,
-  splanchnic: 1.45,
-  "splanchnic+legs": 2.16,
-  [BELOW_LIVER]: 1.36,
+  legs: LEGS,
+  splanchnic: BELLY,
+  "splanchnic+legs": LEGS + BELLY,
+  [BELOW_LIVER]: LEGS + KIDNEY_SHARE * BELLY,
 };
 /** Murray's law gives the cube root of the flow; a gentler one keeps heavy effort's vessels within their limb. */
 const GROWS = 1 / 4;
@@ -31,13 +33,15 @@ export interface Effort {
   follow(circulation: Circulation, elapsed: number): boolean;
   /** The vessels as wide as their streams stand. */
   widened(laid: readonly Laid[]): readonly Laid[];
-  /** Red over muscles by what flows through the legs. */
+  /** Whether muscles are redder than at rest, and that red over them, by what flows through the legs. */
+  flushes(): boolean;
   drawFlush(ink: Brush, theme: Theme): void;
 }
 
 export function effort(): Effort {
   const now = new Map<string, number>();
   const drawn = new Map<string, number>();
+  const flush = () => Math.max(0, ((drawn.get("legs") ?? 1) - 1) / (MAX_FACTOR - 1));
   return {
     follow({ traces, request }, elapsed) {
       let changed = false;
@@ -63,9 +67,9 @@ export function effort(): Effort {
         const width = vessel.between ? vessel.width : factor * vessel.width;
         return { ...each, vessel: { ...vessel, width, widened: factor } };
       }),
+    flushes: () => flush() > 0,
     drawFlush(ink, { name, colour }) {
-      const alpha = FLUSH[name] * Math.max(0, ((drawn.get("legs") ?? 1) - 1) / (MAX_FACTOR - 1));
-      if (alpha === 0) return;
+      const alpha = FLUSH[name] * flush();
       const color = name === "dark" ? mix(colour.richGround, colour.rich, 0.15) : colour.rich;
       for (const { points, width } of MUSCLES) {
         traceCurve(ink, curve(points, 6));

@@ -1,12 +1,11 @@
 /** A vessel of the whole circulation's drawing: what moves its blood, what it holds, and where it lies. */
 import { entryAt } from "../../sim/checked/present.ts";
+import { KIDNEY_SHARE } from "../../sim/parameters/organ-flow.ts";
 import type { Ventricle } from "../anatomy/standing.ts";
 import { type Spot, spots } from "../drawing/curve-drawing.ts";
 
-/** Kidneys' part of the model's one stream for gut, spleen, liver and kidneys: as its use of oxygen has it. */
-export const KIDNEYS = 0.45;
 /** What flows through the inferior vena cava between kidneys and liver. */
-export const BELOW_LIVER = `legs+splanchnic*${KIDNEYS}`;
+export const BELOW_LIVER = `legs+splanchnic*${KIDNEY_SHARE}`;
 
 /** Blood of one oxygen level: keys of the circulation's saturations, or what the model gives beside them for one organ or mixture. */
 export type Blood =

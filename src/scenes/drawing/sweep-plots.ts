@@ -18,9 +18,7 @@ export interface SweepPlot {
   /** The range that the number's law leaves open. */
   readonly band?: (circulation: Circulation) => readonly [low: number, high: number] | undefined;
   /** A range of the vertical axis that has been measured, shaded all along where what is said of it (by key) has room. */
-  readonly measured?: (
-    circulation: Circulation,
-  ) => { readonly range: readonly [number, number]; readonly key: string } | null;
+  readonly measured?: (circulation: Circulation) => Measured | null;
   /** What is said under the end of a lone curve, from all its states. */
   readonly remark?: (states: readonly Circulation[], theme: Theme) => string | null;
 }
@@ -72,10 +70,18 @@ function axisOf({ curves }: Sweep): Range {
   return { min, max, marks: marks.filter((mark) => mark >= min - 1e-9 && mark <= max + 1e-9) };
 }
 
+const solvedOf = ({ curves }: Sweep): readonly Circulation[] =>
+  curves.flatMap(({ points }) => points.flatMap(({ circulation }) => circulation ?? []));
+
 /** A quantity that no state of the sweep has gets no axis; while nothing is solved yet each has one. */
 function hasValues(sweep: Sweep, plot: SweepPlot): boolean {
-  const solved = sweep.curves.flatMap(({ points }) => points.flatMap(({ circulation }) => circulation ?? []));
+  const solved = solvedOf(sweep);
   return solved.length === 0 || solved.some((circulation) => Number.isFinite(plot.read(circulation)));
+}
+
+interface Measured {
+  readonly range: readonly [number, number];
+  readonly key: string;
 }
 
 /** Parts of a plot's width that a remark takes at most. */
@@ -86,14 +92,11 @@ const LOW = 0.64;
 /** The range, and what it is, with a sample, in the line of the plot's title. */
 function shadeMeasured(
   { ink, words, theme }: { readonly ink: Graphics; readonly words: Lettering; readonly theme: Theme },
-  { curves }: Sweep,
+  measured: Measured,
   plot: SweepPlot,
   { inner, toY }: Plotted,
   type: number,
 ): void {
-  const solved = curves.flatMap(({ points }) => points.flatMap(({ circulation }) => circulation ?? []));
-  const measured = solved.map((each) => plot.measured?.(each)).find(Boolean);
-  if (!measured) return;
   const line = (text: string) => ({
     lines: [{ words: text, size: 0.92 * type, colour: theme.colour.inkSoft }],
     anchor: [1, 1] as const,
@@ -193,8 +196,17 @@ export function sweepPlots(plots: readonly SweepPlot[]): SweepPlots {
     const column = columnOf(area, shown.length, type, markLines);
     plotted = shown.map((plot, i) => {
       const lines = sweep.curves.map((curve) => lineOf(curve, plot, type, theme));
+      const measured = solvedOf(sweep)
+        .map((each) => plot.measured?.(each))
+        .find(Boolean);
       const y = rangeOf(
-        lines.flatMap((line) => [...Array.from(line.y, (y) => HEADROOM * y), ...(line.open ?? []).flat()]),
+        [
+          ...lines.flatMap((line) => [
+            ...Array.from(line.y, (y) => HEADROOM * y),
+            ...(line.open ?? []).flat(),
+          ]),
+          ...(measured?.range ?? []),
+        ],
         { zero: true, count: 4, least: 0.2 },
       );
       const last = wide || i === shown.length - 1;
@@ -206,7 +218,7 @@ export function sweepPlots(plots: readonly SweepPlot[]): SweepPlots {
         { box: part, x, y, lines, title: theme.say(plot.title), type, ...(last ? { foot, ...under } : {}) },
         theme,
       );
-      shadeMeasured({ ink, words, theme }, sweep, plot, drawn, type);
+      if (measured) shadeMeasured({ ink, words, theme }, measured, plot, drawn, type);
       writeRemark({ ink, words, theme }, sweep, plot, { ...drawn, marks: y.marks }, type);
       return drawn;
     });

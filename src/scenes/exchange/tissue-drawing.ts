@@ -108,11 +108,11 @@ export function tissuePicture(): TissuePicture {
       if (anew) [themed, fine] = [theme, density];
       if (anew) paintSurroundings(fine, theme);
       const inset = insetIn(plan, fit, type);
+      const appears = inset !== null && !duct.view.visible;
       duct.view.visible = inset !== null;
-      if (anew || known !== circulation) {
-        paintVessel(circulation, fine, theme);
-        if (inset) paintDuct(inset, circulation, fine, theme);
-      }
+      const other = anew || known !== circulation;
+      if (other) paintVessel(circulation, fine, theme);
+      if (inset && (other || appears)) paintDuct(inset, circulation, fine, theme);
       known = circulation;
       const size = swelling(figures.interstitialPressure);
       if (size.toFixed(3) !== spread) cells.spread(size);

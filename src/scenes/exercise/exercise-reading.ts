@@ -12,14 +12,13 @@ export const veinsToLungs = ({ request, pressures }: Circulation): number =>
 const END = 3;
 const LEVEL = 0.3;
 
-/** mmHg to which the atrium's pressure falls where the veins' hardly rises any more; null where it goes on rising. */
-export function levelsOff(states: readonly Circulation[]): number | null {
+/** Whether the veins' pressure hardly rises any more while the atrium's falls. */
+export function levelsOff(states: readonly Circulation[]): boolean {
   const [first, from, to] = [states[0], states.at(-END), states.at(-1)];
-  if (!first || !from || !to || states.length < 2 * END) return null;
+  if (!first || !from || !to || states.length < 2 * END) return false;
   const usual = ((veinsToLungs(to) - veinsToLungs(first)) * (END - 1)) / (states.length - 1);
   const rise = veinsToLungs(to) - veinsToLungs(from);
-  const atrium = to.pressures.atrium;
-  return atrium < from.pressures.atrium && rise < LEVEL * usual ? atrium : null;
+  return to.pressures.atrium < from.pressures.atrium && rise < LEVEL * usual;
 }
 
 /** Message key and arguments (MET, mmHg, L/min); null until the curve's ends are answered. */

@@ -28,7 +28,7 @@ export const makeExercise: MakeScene = () => {
       title: "further.exercise.pathway",
       read: veinsToLungs,
       remark(states, theme) {
-        return levelsOff(states) === null ? null : theme.say("further.exercise.levelsOff");
+        return levelsOff(states) ? theme.say("further.exercise.levelsOff") : null;
       },
     },
     { title: "further.exercise.output", read: ({ flows }) => flows.systemic },

@@ -62,7 +62,7 @@ export function runners(): Runners {
       drawn = next;
       const slope = slopeIn(state, axis, box);
       const height = tallest(box, Math.abs(axis.toX(2) - axis.toX(1)));
-      const standing = standingIn(state);
+      const standing = [now, ...othersIn(state)];
       place = (effort, part) => {
         if (!standing.includes(effort)) return null;
         const x = axis.toX(effort);
@@ -77,9 +77,9 @@ export function runners(): Runners {
 const places = ({ efforts }: RunnersState): readonly number[] =>
   efforts.filter((effort) => (effort - 1) % APART === 0);
 
-/** Efforts where the state on the stage leaves room; who stands nearest to it is its own person. */
-const standingIn = (state: RunnersState): readonly number[] =>
-  places(state).filter((effort) => effort === state.now || Math.abs(effort - state.now) > 0.6 * APART);
+/** Efforts of the others: where the person of the state on the stage leaves room. */
+const othersIn = (state: RunnersState): readonly number[] =>
+  places(state).filter((effort) => Math.abs(effort - state.now) > 0.6 * APART);
 
 /** 0 at rest .. 1 at the greatest effort. */
 const paceOf = (effort: number, { efforts }: RunnersState): number =>
@@ -167,8 +167,7 @@ export function drawOthers(
   ground(right, [deep, null], mix(colour.hair, colour.stage, 0.45));
   if (reached > left) ground(reached, [deep, null], colour.accent);
   const height = tallest(box, Math.abs(toX(2) - toX(1)));
-  for (const effort of standingIn(state)) {
-    if (effort === state.now) continue;
+  for (const effort of othersIn(state)) {
     const [person, parts] = [{ x: toX(effort), slope, height }, still(effort)];
     drawShadows(ink, parts, person, shadowOf(theme));
     drawRunner(ink, parts, person, tonesOf(theme, FADED, 0), theme);

@@ -19,12 +19,6 @@ export const middleOf = (frame: ChestFrame): Point => {
   return [(left + right) / 2, (bottom + top) / 2];
 };
 
-/** mm: the trunk's width and height. @param request of a stage with a pathway */
-export function trunkSize(request: CirculationRequest): readonly [wide: number, tall: number] {
-  const [left, bottom, right, top] = torsoOf(present(pathwayGeometry(request)).chest).room;
-  return [right - left, top - bottom];
-}
-
 /** mm: the way of the blood through tube, tunnel or chamber, upwards, and its width at each point. @throws where nothing leads it */
 export function trunkOf({ graft, chamber }: ChestFrame): {
   readonly line: readonly Point[];
@@ -54,8 +48,13 @@ const known = new WeakMap<CirculationRequest, ReturnType<typeof wayIn>>();
 function wayIn(request: CirculationRequest) {
   const { chest } = present(pathwayGeometry(request));
   const { line: points, widths } = trunkOf(chest);
-  return { way: line(points), widths, middle: middleOf(chest) };
+  const [left, bottom, right, top] = torsoOf(chest).room;
+  const size = [right - left, top - bottom] as const;
+  return { way: line(points), widths, middle: middleOf(chest), size };
 }
+
+/** mm: the trunk's width and height. @param request of a stage with a pathway */
+export const trunkSize = (request: CirculationRequest) => ofBody(request).size;
 
 /** mm: its length. */
 export const longIn = (request: CirculationRequest): number => lastOf(ofBody(request).way.run);

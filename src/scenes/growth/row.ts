@@ -51,8 +51,10 @@ interface Measures {
   readonly section: { readonly perMillimetre: number; readonly tall: number };
 }
 
-/** @param most CSS px of height for trunk and section at most */
-function measures(shown: readonly SweepPoint[], width: number, most: number): Measures {
+/** @param room CSS px of height for trunk and section at most */
+function measures(shown: readonly SweepPoint[], width: number, room: number): Measures {
+  // Where words leave no room the columns are tiny, not inside out.
+  const most = Math.max(10, room);
   const step = width / shown.length;
   const [wide, tall] = trunkSize(lastOf(shown).request);
   const faces = shown.map(faceOf);
@@ -65,9 +67,7 @@ function measures(shown: readonly SweepPoint[], width: number, most: number): Me
 }
 
 export function columnsOf(shown: readonly SweepPoint[], box: Box, type: number): readonly Column[] {
-  // Where words leave no room the columns are tiny, not inside out.
-  const most = Math.max(10, box.height - (OVER + UNDER) * type);
-  const { step, trunk, section } = measures(shown, box.width, most);
+  const { step, trunk, section } = measures(shown, box.width, box.height - (OVER + UNDER) * type);
   const largest = lastOf(shown).at;
   const face = Math.max(...shown.map((point) => faceOf(point).wide));
   const ground = box.y + box.height - UNDER * type;
@@ -108,7 +108,7 @@ export function rowHeight(box: Box, points: readonly SweepPoint[], type: number,
   if (!hasPathway(entryAt(shown, 0).request.stage))
     return Math.min(box.height * 0.5, (step * BODY) / FIGURE + (LETTERS + 0.5) * type);
   const words = (OVER + UNDER) * type;
-  const most = Math.min(0.64 * box.height, box.height - CURVES * type);
+  const most = Math.max(0, Math.min(0.64 * box.height, box.height - CURVES * type));
   const { trunk, section } = measures(shown, box.width, most - words);
   return Math.min(most, trunk.tall + section.tall + words);
 }

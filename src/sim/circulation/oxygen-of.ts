@@ -1,8 +1,10 @@
 /** Oxygen of a circulation: its mean flows and its request put to the mixing of the blood. */
+
 import { alveolarCarbonDioxide, pulmonaryVeinTension } from "../oxygen/alveolar.ts";
 import { contentAtSaturation, saturationOf, tensionOf } from "../oxygen/content.ts";
 import { type MixingRequest, mixContents } from "../oxygen/mixing.ts";
-import { CORONARY_SATURATION, KIDNEY_SHARE, organUse } from "../oxygen/use.ts";
+import { CORONARY_SATURATION, organUse } from "../oxygen/use.ts";
+import { KIDNEY_SHARE } from "../parameters/organ-flow.ts";
 import { numberSetting } from "../parameters/parameters.ts";
 import type { CirculationRequest } from "../parameters/request.ts";
 import { toLitresPerMinute } from "../units.ts";

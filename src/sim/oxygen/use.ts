@@ -9,9 +9,6 @@ const SHARES = { upper: 0.44, kidneys: 0.07, gut: 0.25, coronary: 0.07 };
 /** What the heart's use rises by for each MET: four- to fivefold at 10 (textbook). */
 const CORONARY_RISE = 0.45;
 
-/** Kidneys' part of the flow to the abdomen's organs (a fifth of output against a quarter; textbook). */
-export const KIDNEY_SHARE = 0.45;
-
 /**
  * Saturation (0..1) below which a vein does not fall, however much its organs ask for: working legs leave some 15 %, so that mixed
  * venous blood keeps some 20 (Claessen 2019 and textbooks: 20-30 at the greatest effort); the others were never seen so low.
