@@ -24,7 +24,6 @@ export function gridClimb(
   /** count across of the grid that runs, and of the one that is to */
   let runs = 0;
   let aim = 0;
-  let order: GridChoice | undefined;
   /** s of wall clock before which no other grid is laid, known once the field has been seen */
   let wait = 0;
   let from: number | undefined;
@@ -41,7 +40,6 @@ export function gridClimb(
     ask: ladder.ask,
     /** Other walls, of the same pathway (`again`) or not: so many cells across they begin on. */
     begin(next: GridChoice, again: boolean): number {
-      order = next;
       part = undefined;
       from = undefined;
       aim = ladder.begin(next.cellsAcross, again);
@@ -67,8 +65,7 @@ export function gridClimb(
     /** Lays a little, where there is anything to lay: whether another grid is under way, or is there now. */
     lay(field: FieldSession): boolean {
       if (aim === runs || from === undefined || clock() < from) return false;
-      const soundSteps = order?.soundSteps;
-      part ??= field.refine({ cellsAcross: aim, ...(soundSteps && { soundSteps }) });
+      part ??= field.refine(aim);
       const until = clock() + (runs < ladder.cellsAcross ? AWAITED : LAYING);
       let laid = part();
       while (!laid && clock() < until) laid = part();

@@ -29,7 +29,7 @@ export interface Sweep {
 
 /** Ages (years) of the growing body, and efforts (MET) of the exercise. */
 const AGES = [5, 7, 9, 11, 13, 15, 17, 19] as const;
-const EFFORTS = [1, 2, 3, 4, 5, 6, 7, 8] as const;
+export const EFFORTS = [1, 2, 3, 4, 5, 6, 7, 8] as const;
 
 /** A curve of unanswered points for one pane's request. */
 export function curveOver(

@@ -34,7 +34,7 @@ function begun(request: CirculationRequest, cellsAcross: number) {
   field.setBoundary(boundary);
   field.reshape(geometry, { cellsAcross: ALONE.cellsAcross, soundSteps });
   const passed = field.advanceSeconds(1);
-  const part = field.refine({ cellsAcross, soundSteps });
+  const part = field.refine(cellsAcross);
   if (cellsAcross !== ALONE.cellsAcross) while (!part());
   return { field, passed, period: boundary.period };
 }

@@ -1,6 +1,7 @@
 import { expect, test } from "vitest";
 import type { Frame } from "../../src/chain/frame.ts";
 import { t } from "../../src/i18n/index.ts";
+import { drainedOf } from "../../src/scenes/exchange/course-charts.ts";
 import { dayAt, dropsFor, figuresAt, swelling } from "../../src/scenes/exchange/day.ts";
 import { readExchange } from "../../src/scenes/exchange/exchange-reading.ts";
 import { solve } from "../../src/sim/circulation/solve.ts";
@@ -51,4 +52,9 @@ test("the course is described in words with its own figures", () => {
   expect(reading.args.drained).toBe(course.drainedTotal);
   expect(t(reading.key, reading.args)).toMatch(/^After 21 days/);
   expect(readExchange({ panes: [] } as unknown as Frame)).toBeNull();
+});
+
+test("what was drained is told once in each of its units", () => {
+  const title = t("further.exchange.collectedTitle", drainedOf(course)).replaceAll(/\s/gu, " ");
+  expect(title).toMatch(/drained in all: \d+ mL, \d+ mL\/kg\)$/);
 });

@@ -1,21 +1,18 @@
 /** The persons over the curves of the exercise scene as buttons: pressing one sets its effort, as the lever does. */
 import { useEffect, useRef } from "preact/hooks";
+import { EFFORTS } from "../../chain/running-sweep.ts";
 import { formatNumber, t } from "../../i18n/index.ts";
-import { findParameter, settingOf } from "../../sim/parameters/parameters.ts";
+import { numberSetting } from "../../sim/parameters/parameters.ts";
 import { setParameter } from "../../state/edit.ts";
 import type { Context } from "./mode.ts";
 import "./effort-figures.css";
 
 const NAME = "metabolicEquivalents";
-/** Times rest. */
-const EFFORTS = [1, 3, 5, 7] as const;
 /** Part of its height that a person takes to either side. */
 const WIDE = 0.26;
 
 export function EffortFigures({ context }: { readonly context: Context }) {
-  const parameter = findParameter(NAME);
-  if (!parameter) return null;
-  const now = Number(settingOf(context.session.scene.value.request, parameter));
+  const now = numberSetting(context.session.scene.value.request, NAME);
   return (
     <>
       {EFFORTS.map((effort) => (
@@ -41,7 +38,7 @@ function EffortFigure({ context: { session, stage }, effort, now }: EffortFigure
         button.current.hidden = !foot || !head;
         if (!foot || !head) return;
         const height = foot[1] - head[1];
-        button.current.style.translate = `${foot[0] - WIDE * height}px ${head[1]}px`;
+        button.current.style.translate = `calc(${foot[0]}px - 50%) calc(${foot[1]}px - 100%)`;
         button.current.style.width = `${2 * WIDE * height}px`;
         button.current.style.height = `${height}px`;
       }),

@@ -67,6 +67,8 @@ const FREE = new Map<
 interface Settled {
   /** CSS px above the plates on the left that something else takes, beside a body in a wide box */
   readonly head?: number;
+  /** and how far it reaches from the box's left: no hairline rises through it */
+  readonly wide?: number;
   /** how the plane lies */
   readonly at?: Fit | undefined;
 }
@@ -76,7 +78,7 @@ export function arrange(
   box: Box,
   gap: number,
   extent: Extent = BODY,
-  { head = 0, at }: Settled = {},
+  { head = 0, wide = 0, at }: Settled = {},
 ): Arranged {
   const margin = Math.max(0, ...blocks.map(({ width }) => width)) + gap;
   const beside = fitInto(box, extent, margin);
@@ -119,7 +121,9 @@ export function arrange(
       );
       group.forEach((block, i) => {
         const inner =
-          side === "left" ? sideOf(fit, extent.left) - gap - block.width : sideOf(fit, extent.right) + gap;
+          side === "left"
+            ? Math.max(sideOf(fit, extent.left) - gap, box.x + wide) - block.width
+            : sideOf(fit, extent.right) + gap;
         const outer = side === "left" ? box.x : box.x + box.width - block.width;
         places.set(block, { x: tall ? outer : inner, y: entryAt(tops, i) });
       });

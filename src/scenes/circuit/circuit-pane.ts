@@ -43,7 +43,7 @@ export const DIM = 0.45;
 
 /** What the still part is drawn anew for, beside another circulation. */
 const signatureOf = (contents: PaneContents, box: Box, { floor, dense }: Canvas, theme: Theme): string => {
-  const { against, compared, labels, focus, extent, fit, head } = contents;
+  const { against, compared, labels, focus, extent, fit, key } = contents;
   const language = theme.say("further.place.svc");
   return JSON.stringify([
     box,
@@ -56,7 +56,7 @@ const signatureOf = (contents: PaneContents, box: Box, { floor, dense }: Canvas,
     compared,
     extent,
     fit,
-    head,
+    key,
     against?.pressures,
   ]);
 };

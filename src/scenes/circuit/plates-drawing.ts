@@ -14,6 +14,12 @@ import { onVessel } from "./on-vessel.ts";
 import { type Plate, platesOf } from "./plates.ts";
 import type { Marks } from "./two-ventricles/heart-marks.ts";
 
+/** CSS px of the box's corner on the left that a key takes: no plate stands there, no hairline crosses it. */
+export interface KeyRoom {
+  readonly tall: number;
+  readonly wide: number;
+}
+
 export interface PaneContents {
   readonly circulation: Circulation;
   /** the first pane's circulation when this one is compared with it */
@@ -28,8 +34,7 @@ export interface PaneContents {
   readonly extent: Extent;
   /** how the plane lies in its box; as its plates leave room where left out */
   readonly fit?: Fit;
-  /** CSS px that something else takes above the plates on the left */
-  readonly head?: number;
+  readonly key?: KeyRoom;
   /** marks by origin in heart and lungs, where they move */
   readonly marks?: Marks;
   /** stage, output and saturation written above; elsewhere they stand beside the picture */
@@ -83,9 +88,13 @@ export function drawPlates(sheet: Sheet, contents: PaneContents, vessels: readon
   const blocks = measured(sheet, contents, plates);
   const { area, head } = contents.titled
     ? writeTitle(sheet, contents, blocks, box)
-    : { area: box, head: contents.head ?? 0 };
+    : { area: box, head: contents.key?.tall ?? 0 };
   const wanted = fitting(blocks, area.height, type.label * 0.42);
-  const { fit, places } = arrange(wanted, area, gap, contents.extent, { head, at: contents.fit });
+  const { fit, places } = arrange(wanted, area, gap, contents.extent, {
+    head,
+    wide: contents.key?.wide ?? 0,
+    at: contents.fit,
+  });
   // Rather none than one over blood.
   const shown = wanted.flatMap((block, i) => {
     const { width, height } = block;

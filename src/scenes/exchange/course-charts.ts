@@ -94,6 +94,12 @@ export const collectedRange = (all: readonly ExchangeCourse[]): Range =>
     { zero: true, count: 3, least: 10 },
   );
 
+/** What was drained in all, with its units. */
+export const drainedOf = ({ drainedTotal, drainedPerKilogram }: ExchangeCourse) => ({
+  total: formatQuantity(drainedTotal, "mL"),
+  each: formatQuantity(drainedPerKilogram, "mL/kg"),
+});
+
 /** Flows, and below them what has collected; the first points are those of the operation itself. */
 function plotsOf(
   { course, all }: CourseState,
@@ -115,10 +121,7 @@ function plotsOf(
     {
       y: collectedRange(all),
       lines: [{ x: course.days, y: course.collected, colour: theme.colour.ink }],
-      title: theme.say("further.exchange.collectedTitle", {
-        total: formatQuantity(course.drainedTotal, "mL"),
-        each: formatNumber(course.drainedPerKilogram, 0),
-      }),
+      title: theme.say("further.exchange.collectedTitle", drainedOf(course)),
     },
   ];
 }

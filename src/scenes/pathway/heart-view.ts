@@ -5,6 +5,7 @@ import { present } from "../../sim/checked/present.ts";
 import { CHEST } from "../circuit/arrange.ts";
 import { CHEST_AT, chestFrame } from "../circuit/chest-plan.ts";
 import { pane as circuitPane } from "../circuit/circuit-pane.ts";
+import type { KeyRoom } from "../circuit/plates-drawing.ts";
 import type { Fit } from "../drawing/split.ts";
 import type { Box } from "../scene.ts";
 import type { Theme } from "../theme/theme.ts";
@@ -15,10 +16,10 @@ import { isPumped } from "./named.ts";
 import { clipper, type Room } from "./pane-view.ts";
 import { project } from "./pathway-layout.ts";
 
-/** Where its words may stand, and what a key takes above those on the left, CSS px. */
+/** Where its words may stand, and what a key takes above those on the left. */
 export interface WordsRoom {
   readonly box: Box;
-  readonly head: number;
+  readonly key: KeyRoom;
 }
 
 /** As the cameras of the other stages see their chests: from stage to stage it keeps its place. */
@@ -58,7 +59,7 @@ export function heartView() {
         focus: asked.focus,
         extent: CHEST,
         fit: fitIn(room, moment),
-        head: words.head,
+        key: words.key,
         marks: { colouring: asked.colouring === "age" ? "origin" : asked.colouring, viewport },
         titled: false,
       };

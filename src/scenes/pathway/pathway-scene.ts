@@ -171,7 +171,10 @@ function heartBoxes({ at, keyAt, key, sizes }: Laid): readonly WordsRoom[] {
         width: Math.max(1, box.width - 2 * air),
         height: Math.max(1, box.height - air - soft),
       },
-      head: keyAt.inline || !key ? 0 : key.y + key.height - box.y,
+      key:
+        keyAt.inline || !key
+          ? { tall: 0, wide: 0 }
+          : { tall: key.y + key.height - box.y, wide: key.x + key.width - box.x },
     };
   });
 }

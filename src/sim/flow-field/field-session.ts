@@ -49,7 +49,7 @@ export interface FieldSession {
    * Another grid between the same walls: each call of what is returned lays a part of it, the present one goes on in between, be it for other boundary
    * conditions; true once the flow has moved over. Readings stand until the new grid's are as good.
    */
-  refine(choice: Resolution): () => boolean;
+  refine(cellsAcross: number): () => boolean;
   /** New walls or cells of another width: flow is kept where the new lumen overlaps the old; `shape()` changes with it. */
   reshape(geometry: FlowGeometry, choice?: Resolution): void;
   /** The flow now. Fills `into` (arrays given back by the reader) where it fits. */
@@ -122,8 +122,8 @@ export function buildField(geometry: FlowGeometry, fluid: FieldFluid, choice: Fi
     if (boundary) applyBoundary(solver, boundary, lead);
   }
 
-  function* refining(choice: Resolution): Generator<undefined, void> {
-    const grid = { ...gridChoice, dx: cellFor(plane, choice.cellsAcross) };
+  function* refining(across: number): Generator<undefined, void> {
+    const grid = { ...gridChoice, dx: cellFor(plane, across) };
     const finer = yield* layMesh(plane, grid);
     let used: BoundaryConditions | undefined;
     let next: Running;
@@ -137,7 +137,7 @@ export function buildField(geometry: FlowGeometry, fluid: FieldFluid, choice: Fi
     } while (used !== boundary);
     mesh = finer;
     gridChoice = grid;
-    ({ cellsAcross, soundSteps = 1 } = choice);
+    cellsAcross = across;
     carry(now().solver, next.solver);
     running = next;
   }
@@ -159,8 +159,8 @@ export function buildField(geometry: FlowGeometry, fluid: FieldFluid, choice: Fi
     advance,
     advanceSeconds: (seconds) => advanceFor(seconds, () => now().solver.step, advance),
     live: () => ({ ...now(), drive }),
-    refine(choice) {
-      const parts = refining(choice);
+    refine(across) {
+      const parts = refining(across);
       return () => parts.next().done === true;
     },
     reshape(next, changed) {
