@@ -50,13 +50,8 @@ function graftOf(stage: Stage): Pick<ChestFrame, "graft"> {
     x,
     (each, i): Point => [(each - CHEST_AT.x) / CHEST_AT.scale, (CHEST_AT.y - entryAt(y, i)) / CHEST_AT.scale],
   ).filter((_, i) => i >= from * (x.length - 1) && i <= to * (x.length - 1));
-  return {
-    graft: {
-      kind: stage === "extracardiac" ? "conduit" : "patch",
-      line,
-      widths: line.map(() => (width - WALL) / CHEST_AT.scale),
-    },
-  };
+  const kind = stage === "extracardiac" ? "conduit" : "patch";
+  return { graft: { kind, line, widths: line.map(() => (width - WALL) / CHEST_AT.scale) } };
 }
 
 /** Where a great vessel enters or leaves the chest; mm. */
@@ -123,8 +118,9 @@ export function chestVessels(stage: Stage, close = false): readonly Vessel[] {
     return found;
   };
   const along = (name: string): readonly Spot[] => thinned(tube(name).line).map(onPlane);
-  const artery = (name: string, flow: string, width: number, points: readonly Spot[]) =>
-    ({ name, flow, blood: "arterial", width, points, joins: "arch" }) as const;
+  const toNeck: readonly Spot[] = [...along("brachiocephalicArtery").slice(0, 3), [490, 168]];
+  const artery = (name: string, flow: string, width: number, points: readonly Spot[], share = 1) =>
+    ({ name, flow, blood: "arterial", width, points, share, joins: "arch" }) as const;
   return [
     {
       ...artery("arch", "aorta", ARCH, fromAnnulus(along("aorta"))),
@@ -132,13 +128,7 @@ export function chestVessels(stage: Stage, close = false): readonly Vessel[] {
       narrows: 1 - DESCENDING / ARCH,
       opens: "end",
     },
-    {
-      ...artery("brachiocephalicArtery", "upper", 18, [
-        ...along("brachiocephalicArtery").slice(0, 3),
-        [490, 168],
-      ]),
-      share: 0.5,
-    },
+    artery("brachiocephalicArtery", "upper", 18, toNeck, 0.5),
     {
       // Behind the heart towards the midline, before the lung.
       ...artery("thoracicAorta", "splanchnic+legs", DESCENDING, [
