@@ -1,19 +1,21 @@
 /** What of the belly lies in the picture, as quiet as in the whole circulation: it goes down with the dome. */
 import { Container } from "pixi.js";
-import { servesAt, sheet, strokes } from "../anatomy/painted-sheet.ts";
+import { paintOrgan } from "../anatomy/paint-organ.ts";
+import { servesAt, sheet } from "../anatomy/painted-sheet.ts";
 import { tissue } from "../anatomy/tones.ts";
-import { upright } from "../circuit/paint-figure.ts";
+import { muted, upright } from "../circuit/paint-figure.ts";
 import { paintOrgansBefore, paintOrgansBehind } from "../circuit/paint-organs.ts";
 import { spots } from "../drawing/curve-drawing.ts";
-import { mix } from "../theme/colour.ts";
 import type { Theme } from "../theme/theme.ts";
 
 /** Plane units, y up: under the dome, down to where the picture ends. */
 const ROOM = [180, -820, 820, -500] as const;
+/** How much of what lies at the back, the kidneys above all, is lost in the body. */
+const FADED = 0.42;
 /** The diaphragm's legs on both sides of the aorta, down to the third and second lumbar vertebra (textbook anatomy, from memory). */
 const CRURA = [
-  spots("540 560, 516 600, 510 650, 512 700, 516 744"),
-  spots("548 560, 558 600, 560 650, 556 690, 552 716"),
+  spots("530 552, 512 600, 504 650, 504 700, 511 748, 517 716, 518 660, 522 600, 530 552"),
+  spots("546 552, 562 596, 566 640, 560 690, 549 722, 546 690, 546 640, 547 596, 546 552"),
 ];
 
 export interface Belly {
@@ -46,20 +48,14 @@ export function belly(): Belly {
       painted = { theme, density };
       rear.paint(ROOM, density, [0, 0], (ink) => {
         paintOrgansBehind(ink, theme);
-        const { shade, body, light, edge } = tissue("diaphragm", theme);
-        const quiet = (colour: string) => mix(colour, theme.colour.stage, 0.25);
-        for (const crus of CRURA)
-          strokes(
-            ink,
-            upright(crus),
-            1,
-            [
-              [17, quiet(edge)],
-              [15, quiet(shade)],
-              [10, quiet(body)],
-              [3, quiet(light)],
-            ],
-          );
+        const [left, bottom, right, top] = ROOM;
+        ink.globalCompositeOperation = "destination-out";
+        ink.globalAlpha = FADED;
+        ink.fillRect(left, bottom, right - left, top - bottom);
+        ink.globalCompositeOperation = "source-over";
+        ink.globalAlpha = 1;
+        const muscle = muted(tissue("diaphragm", theme), theme.colour.stage, 0.75);
+        for (const crus of CRURA) paintOrgan(ink, upright(crus), muscle, { depth: 6, edge: 1.4 });
       });
       front.paint(ROOM, density, [0, 0], (ink) => paintOrgansBefore(ink, theme));
     },

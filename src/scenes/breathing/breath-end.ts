@@ -30,7 +30,7 @@ export function endsOf({ traces }: Circulation): { readonly out: number; readonl
   return ends.in - ends.out < UNSEEN ? null : ends;
 }
 
-/** From the apex down the outer side to the base; what lies towards the heart is hidden by it. */
+/** From the apex down the outer side to where the lung is widest; the base and what lies towards the heart are hidden. */
 function outerSide(lung: LungShape): readonly Point[] {
   const { outline } = lung;
   const n = outline.length;
@@ -42,9 +42,11 @@ function outerSide(lung: LungShape): readonly Point[] {
     for (let i = top; i !== low; i = (i + step + n) % n) line.push(entryAt(outline, i));
     return [...line, entryAt(outline, low)];
   };
-  const reach = (line: readonly Point[]) => Math.max(...line.map(([x]) => signOf(lung) * x));
-  const [one, other] = [way(1), way(-1)];
-  return reach(one) > reach(other) ? one : other;
+  const outer = ([x]: Point) => signOf(lung) * x;
+  const widest = (line: readonly Point[]) =>
+    line.reduce((best, spot, i) => (outer(spot) > outer(entryAt(line, best)) ? i : best), 0);
+  const sides = [way(1), way(-1)].map((line) => line.slice(0, widest(line) + 1));
+  return sides.reduce((a, b) => (outer(lastOf(a)) > outer(lastOf(b)) ? a : b));
 }
 
 /** Plane units, for lungs of a size. */
@@ -89,12 +91,9 @@ export function breathEnds(): BreathEnds {
         const lines = outlinesAt(drawnLarger(sizes[end], larger));
         const dome = lastOf(lines).flat();
         const style = { color: colour.pressure, width: LINE, alpha: 0.9 };
-        for (const line of lines) {
-          // The dome hides the lungs' lower border.
-          const seen = line === lastOf(lines) ? line : line.filter(([x, y]) => y < heightAt(dome, x));
-          if (end === "out") dashed(view, seen.flat(), DASH, style);
-          else view.poly(seen.flat(), false).stroke(style);
-        }
+        for (const line of lines.map((each) => each.flat()))
+          if (end === "out") dashed(view, line, DASH, style);
+          else view.poly(line, false).stroke(style);
         return [NAMED, heightAt(dome, NAMED)];
       };
       return { out: draw("out"), in: draw("in") };

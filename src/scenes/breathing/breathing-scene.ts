@@ -60,12 +60,7 @@ const NAMES = [
 ] as const;
 
 /** Both ends of the breath at their lines on the dome, above the upper one and below the lower one. */
-function writeEnds(
-  words: Lettering,
-  { fit, ends }: Shown,
-  size: number,
-  theme: Theme,
-): readonly Lain[] {
+function writeEnds(words: Lettering, { fit, ends }: Shown, size: number, theme: Theme): readonly Lain[] {
   if (!ends) return [];
   return (["out", "in"] as const).map((end) => {
     const [x, y] = ends[end];

@@ -77,14 +77,7 @@ export function thorax(): Thorax {
   const [ends, seat, bowels] = [breathEnds(), heartSeat(), belly()];
   painted.organs.mask = wall.mask;
   painted.heart.addChildAt(seat.view, 0);
-  painted.underDiaphragm.addChild(
-    air.view,
-    wall.ribs,
-    bowels.behind,
-    vessels.under,
-    airways,
-    bowels.before,
-  );
+  painted.underDiaphragm.addChild(air.view, wall.ribs, bowels.behind, vessels.under, airways, bowels.before);
   const blood = flowing();
   scene.addChild(
     wall.view,
