@@ -6,6 +6,7 @@ import { returning } from "../../src/scenes/anatomy/great-vessels.ts";
 import type { Course } from "../../src/scenes/anatomy/side-course.ts";
 import { sideFlow } from "../../src/scenes/anatomy/side-streams.ts";
 import {
+  among,
   arteriesOf,
   closedOf,
   connectionOf,
@@ -21,6 +22,8 @@ import { across, lineBehind, outsideOf } from "../../src/scenes/anatomy/stages/t
 import { meanOf } from "../../src/scenes/drawing/trace-clock.ts";
 import { contour } from "../../src/scenes/layers/contour.ts";
 import { drawnPlane, inBlood } from "../../src/scenes/layers/drawn-plane.ts";
+import { fadeAtOpenings } from "../../src/scenes/layers/fade-tracers.ts";
+import { shortTrails } from "../../src/scenes/layers/joined-tracers.ts";
 import { solve } from "../../src/sim/circulation/solve.ts";
 import { band } from "../../src/sim/geometry/centreline.ts";
 import { planeDistance } from "../../src/sim/geometry/distance.ts";
@@ -290,4 +293,29 @@ test("the chest knows the hole in a pathway's wall where it is open", () => {
       width: 4,
     });
   }
+});
+
+test("in an atriopulmonary chamber marks lie no closer than in its vessels: the same ones show wherever fewer do", () => {
+  const { frame } = chambered(CASES.caseA);
+  const part = among(frame)!;
+  const [a, b] = frame.chamber;
+  expect(part(...frame.svc.centre)).toBe(1);
+  expect(part(...frame.right.centre)).toBe(1);
+  expect(part(0.3 * a, -0.4 * b)).toBeLessThan(0.4);
+  expect(among({ ...geometryOf("lateral-tunnel").chest })).toBeUndefined();
+  const count = 500;
+  const shownAt = (x: number, y: number) => {
+    const marks = { ...shortTrails(count), count };
+    for (let i = 0; i < count; i++) marks.position.set([x, y], 2 * i);
+    const colours = new Uint32Array(count).fill(0xff112233);
+    fadeAtOpenings(marks, { taken: count, shown: null, openings: [], among: part }, colours);
+    return [...colours].map((colour) => colour >>> 24 > 127);
+  };
+  const [inside, between, outside] = [shownAt(0, 0), shownAt(0.95 * a, 0), shownAt(...frame.ivc.centre)];
+  const kept = (shown: readonly boolean[]) => shown.filter(Boolean).length / count;
+  expect(kept(outside)).toBe(1);
+  expect(kept(inside)).toBeGreaterThan(0.15);
+  expect(kept(inside)).toBeLessThan(0.45);
+  expect(kept(between)).toBeGreaterThan(kept(inside) + 0.1);
+  for (const [i, shows] of inside.entries()) if (shows) expect(between[i]).toBe(true);
 });
