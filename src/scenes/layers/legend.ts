@@ -154,6 +154,10 @@ export function drawLegend(sheet: Sheet, facts: LegendFacts, at: LegendPlace): B
     marked(theme.say(`further.legend.poor${said}`), draw, 0, markColour(colour, poor));
     marked(theme.say(`further.legend.rich${said}`), draw, 1, markColour(colour, rich));
   }
+  if (facts.colouring === "origin" && !at.inline && (facts.heart ?? facts.pumped)) {
+    row.item(theme.say("scene.legend.oxygen"), true);
+    drawOxygen(sheet, row, at.width);
+  }
   if (facts.dyed) marked(theme.say("scene.legend.dye"), shape, 0, colour.dye);
   for (const remark of facts.remarks) row.item(remark, true);
   return row.room;
