@@ -156,7 +156,7 @@ export function drawLegend(sheet: Sheet, facts: LegendFacts, at: LegendPlace): B
   }
   if (facts.colouring === "origin" && !at.inline && (facts.heart ?? facts.pumped)) {
     row.item(theme.say("scene.legend.oxygen"), true);
-    drawOxygen(sheet, row, at.width);
+    drawOxygen(sheet, row, BRIEF * size, true);
   }
   if (facts.dyed) marked(theme.say("scene.legend.dye"), shape, 0, colour.dye);
   for (const remark of facts.remarks) row.item(remark, true);
@@ -192,12 +192,17 @@ function drawScale(sheet: Sheet, row: Row, map: MapName, room: number, legible: 
   });
 }
 
-function drawOxygen(sheet: Sheet, row: Row, room: number): void {
+/** Sizes of type that the bar takes twice where it explains the vessels beside the marks' own key. */
+const BRIEF = 10;
+
+/** @param brief its ends' values alone */
+function drawOxygen(sheet: Sheet, row: Row, room: number, brief = false): void {
   const { theme } = sheet;
   const { least, most } = OXYGEN;
+  const [low, high] = [formatQuantity(least, "%"), formatQuantity(most, "%")];
   drawBar(sheet, row, room, {
-    low: theme.say("scene.legend.orLess", { value: formatQuantity(least, "%") }),
-    high: theme.say("scene.legend.orMore", { value: formatQuantity(most, "%") }),
+    low: brief ? low : theme.say("scene.legend.orLess", { value: low }),
+    high: brief ? high : theme.say("scene.legend.orMore", { value: high }),
     colourAt: (part) => bloodColour(theme.colour, least + (most - least) * part),
   });
 }
