@@ -19,6 +19,8 @@ const BRANCH = 10;
 const TRUNK_WAY = spots("30 -28, 32.2 -19.6, 34.6 -11.6, 37.4 -4.8, 39 -1.4");
 const TO_RIGHT = spots("36.4 -7.4, 34 -2, 28 0.6, 20 1, 6 0, -8 -1.4, -19 -3");
 const TO_LEFT = spots("36.6 -7.4, 40.4 -1, 46 1.8");
+/** mm before its lung from where it turns into it. */
+const TURNS = 14;
 const FOLLOWS = 0.4;
 /** mm, height of the trunk's foot, which stays. */
 const FOOT = -22;
@@ -142,7 +144,7 @@ export function greatVessels(anatomy: Anatomy): GreatVessels {
     rightArtery: tube(
       "rightPulmonaryArtery",
       // It has gone over into its stem where the vein before that crosses it.
-      [...lifted(TO_RIGHT), ...into(right, -12, -5)],
+      [...lifted(TO_RIGHT).filter(([x]) => x > right.centre[0] + TURNS), ...into(right, -12, -5)],
       [BRANCH, right.width + STEM],
       "end",
     ),
