@@ -4,6 +4,7 @@ import { formatNumber, formatQuantity } from "../../i18n/index.ts";
 import { entryAt } from "../../sim/checked/present.ts";
 import { ORIGINS } from "../../sim/tracers/tracers.ts";
 import type { Colouring, Overlay } from "../../state/scene-state.ts";
+import { roundOf } from "../anatomy/tones.ts";
 import type { Sheet } from "../drawing/drawing-sheet.ts";
 import type { Lain } from "../drawing/lettering.ts";
 import type { Box } from "../scene.ts";
@@ -203,7 +204,10 @@ function drawOxygen(sheet: Sheet, row: Row, room: number, brief = false): void {
   drawBar(sheet, row, room, {
     low: brief ? low : theme.say("scene.legend.orLess", { value: low }),
     high: brief ? high : theme.say("scene.legend.orMore", { value: high }),
-    colourAt: (part) => bloodColour(theme.colour, least + (most - least) * part),
+    colourAt(part) {
+      const saturation = least + (most - least) * part;
+      return brief ? roundOf(saturation, theme).body : bloodColour(theme.colour, saturation);
+    },
   });
 }
 
