@@ -242,6 +242,14 @@ test("at the Glenn stage the lungs have blood of the upper vein alone, even befo
   });
   expect(inLungs.length).toBeGreaterThan(100);
   expect(new Set(inLungs)).toEqual(new Set([0]));
+  // That of the lower one goes to the heart.
+  expect(new Set(marks.origin)).toEqual(new Set([0, 1, 2]));
+  const inAtrium = Array.from(marks.origin).filter((_, i) => {
+    const [x, y] = [marks.position[2 * i]!, marks.position[2 * i + 1]!];
+    return !rich[i] && x < 8 && within(chest.atrium)(x, y) < 0;
+  });
+  expect(inAtrium.length).toBeGreaterThan(5);
+  expect(inAtrium).not.toContain(0);
 });
 
 test("each vein from head and arms goes on without a step as its side of the superior vena cava", () => {

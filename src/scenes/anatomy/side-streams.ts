@@ -172,11 +172,11 @@ function mixtureOf(carries: Course["carries"], circulation: Circulation): readon
   if (typeof carries === "number") return ORIGINS.map((_, origin) => (origin === carries ? 1 : 0));
   if (carries === "rich" || carries === "arterial") return [1, 0, 0];
   const { shares, flows, traces, request } = circulation;
-  // Before a Fontan the lower vein opens into the heart.
-  if (!shares && hasPlane(request.stage)) return [1, 0, 0];
   const liver = traces.flows.hepaticVein ? meanOf(traces, traces.flows.hepaticVein) : flows.ivc / 2;
   const hepatic = Math.min(1, liver / Math.max(1e-6, flows.ivc));
   if (carries === "lower") return [0, hepatic, 1 - hepatic];
+  // Before a Fontan the lower vein opens into the heart.
+  if (!shares && hasPlane(request.stage)) return [1, 0, 0];
   // A ventricle mixes both veins' blood for both lungs.
   const [upper, lower] = shares
     ? [flows.svc * shares.svc[carries], flows.ivc * shares.ivc[carries]]
