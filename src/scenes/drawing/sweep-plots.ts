@@ -40,7 +40,7 @@ export interface SweepPlots {
 }
 
 /** Beyond where on the horizontal axis a curve leaves what people reach, and what is said of that, by key. */
-export interface Reach {
+interface Reach {
   readonly key: string;
   /** undefined where all of it is reached */
   readonly ends: (states: readonly (readonly [at: number, circulation: Circulation])[]) => number | undefined;
