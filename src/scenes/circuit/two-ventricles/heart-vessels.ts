@@ -94,7 +94,7 @@ function stems({ veins }: LungShape): readonly [upper: readonly Point[], lower: 
 const named = (tubes: readonly BloodTube[], name: string): BloodTube =>
   present(tubes.find((each) => each.name === name));
 
-/** From all four stems to their mouths in the left atrium's back wall. */
+/** From all four stems to their mouths in the left atrium's back wall: the right ones behind the right atrium, the left ones where that wall is seen. */
 function returningVeins({ behind, lungs }: Anatomy): readonly BloodTube[] {
   const vein = (name: string, stem: readonly Point[], ...way: readonly Point[]): BloodTube => {
     const drawn = smoothLine([...stem, ...way]);
@@ -103,10 +103,10 @@ function returningVeins({ behind, lungs }: Anatomy): readonly BloodTube[] {
   };
   const [[rightUpper, rightLower], [leftUpper, leftLower]] = [stems(lungs[0]), stems(lungs[1])];
   return [
-    vein("rightUpperPulmonaryVein", rightUpper, [-12, -17], [5, -20], [28, -18], [47.6, -13]),
-    vein("rightLowerPulmonaryVein", rightLower, [-13, -28.8], [4.8, -27], [28, -25], [47.4, -21.6]),
-    vein("leftUpperPulmonaryVein", leftUpper, [57.4, -12.6]),
-    vein("leftLowerPulmonaryVein", leftLower, [57.4, -21.4]),
+    vein("rightUpperPulmonaryVein", rightUpper, [-12, -16.6], [0, -17], [13, -15.4]),
+    vein("rightLowerPulmonaryVein", rightLower, [-13, -29], [0, -28.4], [14, -22]),
+    vein("leftUpperPulmonaryVein", leftUpper, [56.4, -12]),
+    vein("leftLowerPulmonaryVein", leftLower, [56.6, -20.8]),
   ];
 }
 
