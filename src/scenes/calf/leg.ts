@@ -14,15 +14,18 @@ import { LEG, legTissues, type Room } from "./leg-tissues.ts";
 import { drawFarCusps, drawValves, drawVein } from "./paint-vein.ts";
 import { drawPushes } from "./pushes.ts";
 import { drawBehindMuscles, drawPerforator } from "./thin-veins.ts";
-import { type Lens, valveLens } from "./valve-lens.ts";
 import { LENGTH, pressedAt, VALVES } from "./vein.ts";
 
 export interface Leg {
   readonly view: Container;
-  /** one valve, larger: to lie beside the leg */
-  readonly lens: Lens;
-  /** @returns how the plane lies in the box, and how far each valve stands open (0..1, by VALVES) */
-  draw(state: LegState, box: Box, theme: Theme): { fit: Fit; open: readonly number[] };
+  /** what a lens on it shows again */
+  readonly under: Readonly<Record<"vein" | "farCusps" | "cusps", Graphics>>;
+  /** @returns how the plane lies in the box, how far each valve stands open (0..1, by VALVES), and the vein's blood */
+  draw(
+    state: LegState,
+    box: Box,
+    theme: Theme,
+  ): { readonly fit: Fit; readonly open: readonly number[]; readonly column: BloodColumn };
   release(): void;
 }
 
@@ -44,7 +47,6 @@ export function leg(room: Room = LEG, step = 2): Leg {
   const blood = streaks();
   const ends = sheet();
   ends.view.scale.y = -1;
-  const lens = valveLens({ vein, farCusps, cusps });
   limb.addChild(
     tissues.behind,
     tissues.skin,
@@ -70,7 +72,7 @@ export function leg(room: Room = LEG, step = 2): Leg {
 
   return {
     view,
-    lens,
+    under: { vein, farCusps, cusps },
     draw(state, box, theme) {
       const { circulation, valves, time } = state;
       const fit = fitInto(box, room);
@@ -110,11 +112,10 @@ export function leg(room: Room = LEG, step = 2): Leg {
       placeBlood(blood, column, state, { open, from: 0, to: LENGTH }, theme);
       drawFarCusps(farCusps, open, theme);
       drawValves(cusps, open, theme);
-      lens.draw(column, state, open, theme);
-      return { fit, open };
+      return { fit, open, column };
     },
     release() {
-      for (const part of [tissues, blood, ends, lens]) part.release();
+      for (const part of [tissues, blood, ends]) part.release();
     },
   };
 }

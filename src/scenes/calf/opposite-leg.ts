@@ -11,7 +11,7 @@ import type { Sizes } from "../theme/type.ts";
 import { type Leg, leg } from "./leg.ts";
 import { BEFORE } from "./leg-names.ts";
 import type { Room } from "./leg-tissues.ts";
-import { type Opposite, oppositeOf } from "./squeezes.ts";
+import { oppositeOf } from "./squeezes.ts";
 
 /** From knee to ankle, plane units. */
 const CALF: Room = { left: 72, top: 150, right: 452, bottom: 800 };
@@ -88,8 +88,8 @@ export function roomBeside(fit: Fit, right: number, labels: boolean, type: Sizes
 
 export interface OppositeLeg {
   readonly view: Container;
-  /** @param room nothing is shown without one. @returns what it shows; null while nothing is */
-  draw(shown: Shown, room: Box | null, theme: Theme): Opposite | null;
+  /** @param room nothing is shown without one. @returns s of blood time that it shows; null while nothing is */
+  draw(shown: Shown, room: Box | null, theme: Theme): number | null;
   release(): void;
 }
 
@@ -109,20 +109,18 @@ export function oppositeLeg(): OppositeLeg {
     view,
     draw({ circulation, valves, time: now, still }, room, theme) {
       const { traces } = circulation;
-      const opposite = valves && room && oppositeOf(traces, now);
-      view.visible = Boolean(opposite);
-      if (!opposite) return null;
-      const { time } = opposite;
+      const time = valves && room ? oppositeOf(traces, now) : null;
+      view.visible = time !== null;
+      if (!valves || !room || time === null) return null;
       const next = [circulation, phaseOf(traces, time).toFixed(3), still, theme, ...Object.values(room)];
-      if (next.every((each, i) => each === drawn[i])) return opposite;
+      if (next.every((each, i) => each === drawn[i])) return time;
       drawn = next;
       picture ??= leg(CALF, STEP);
-      picture.lens.lay(null);
       view.addChild(picture.view);
       const { below, cycle } = valves;
       const open = { out: valueAt(traces, cycle.out, time), in: valueAt(traces, cycle.in, time) };
       picture.draw({ circulation, valves: { ...open, below }, time, still }, room, theme);
-      return opposite;
+      return time;
     },
     release: () => picture?.release(),
   };

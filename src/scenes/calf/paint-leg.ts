@@ -57,6 +57,7 @@ export function paintBehindVein(ink: Ink, saturation: number, theme: Theme): voi
   paintCartilage(ink, FEMUR, (y) => y > 92, theme);
   paintCartilage(ink, TIBIA, (y) => y < 153, theme);
   for (const part of MENISCI) paintRounded(ink, part, legTissue("tendon", theme), 1.2);
+  paintTendon(ink, INNER_TENDON.line, INNER_TENDON.width, theme);
   for (const vein of TRIBUTARIES.foot) paintThinVein(ink, vein, saturation, theme);
 }
 
@@ -70,7 +71,6 @@ export function paintCalfMuscles(ink: Ink, theme: Theme): void {
 export function paintDeepMuscles(ink: Ink, theme: Theme): void {
   paintMuscle(ink, DEEP_FLEXORS, theme);
   paintBehindMuscle(ink, FIBULA, theme);
-  paintTendon(ink, INNER_TENDON.line, INNER_TENDON.width, theme);
 }
 
 /** Nearest to us: the vein under the skin. */

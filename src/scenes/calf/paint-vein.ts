@@ -6,6 +6,7 @@ import { type Round, roundOf, tissue } from "../anatomy/tones.ts";
 import type { Spot } from "../drawing/curve-drawing.ts";
 import { mix } from "../theme/colour.ts";
 import type { Theme } from "../theme/theme.ts";
+import { footTurn } from "./foot.ts";
 import { cuspOf, freeHalf, halfWidth, LENGTH, narrowing, onCusp, placeInLeg, VALVES } from "./vein.ts";
 
 /** Plane units of the vein's wall. */
@@ -53,12 +54,12 @@ interface Tube {
 }
 
 /** Along the deep vein, at a distance from it. */
-function drawBeside(ink: Graphics, { from, to, middle, half }: Tube, tones: Tones): void {
+function drawBeside(ink: Graphics, { from, to, middle, half }: Tube, turn: number, tones: Tones): void {
   for (const [part, colour] of tones) {
     const sides: [Spot[], Spot[]] = [[], []];
     for (let at = from; at <= to; at += 6)
       for (const [i, way] of [-1, 1].entries())
-        sides[i]?.push(placeInLeg(at, middle(at) + way * part * half(at)).spot);
+        sides[i]?.push(placeInLeg(at, middle(at) + way * part * half(at), turn).spot);
     ink.poly([...sides[0], ...sides[1].toReversed()].flat(), true).fill({ color: colour });
   }
 }
@@ -76,6 +77,7 @@ function drawCompanions(
   theme: Theme,
 ): void {
   const blue = tubeOf(veinTones(vein, theme));
+  const turn = footTurn(pressed);
   const apart = (at: number) => smoothStep(SECOND.joins, SECOND.parted, at);
   const second = (at: number) => apart(at) * (besideVein(at, pressed) + SECOND.beside);
   drawBeside(
@@ -86,6 +88,7 @@ function drawCompanions(
       middle: second,
       half: (at) => SECOND.half * Math.sqrt(1.04 - at / SECOND.ends),
     },
+    turn,
     blue,
   );
   drawBeside(
@@ -96,6 +99,7 @@ function drawCompanions(
       middle: (at) => besideVein(at, pressed),
       half: (at) => ARTERY.half * Math.sqrt(1.02 - at / ARTERY_ENDS),
     },
+    turn,
     tubeOf(veinTones(artery, theme)),
   );
   for (const [part, colour] of blue)
@@ -117,6 +121,7 @@ export function drawVein(
 ): void {
   drawCompanions(ink, pressed, saturations, theme);
   const tones = veinTones(saturations.vein, theme);
+  const turn = footTurn(pressed);
   const pass = (part: number, more: number, colour: string) => {
     const sides: [Spot[], Spot[]] = [[], []];
     for (let i = 0; i <= STEPS; i++) {
@@ -124,8 +129,8 @@ export function drawVein(
       const width = halfWidth(at, pressed);
       // A thin vessel has a thin wall.
       const half = part * width + Math.max(-0.3 * width, Math.min(0.3 * width, more));
-      sides[0].push(placeInLeg(at, -half).spot);
-      sides[1].push(placeInLeg(at, half).spot);
+      sides[0].push(placeInLeg(at, -half, turn).spot);
+      sides[1].push(placeInLeg(at, half, turn).spot);
     }
     ink.poly([...sides[0], ...sides[1].toReversed()].flat(), true).fill({ color: colour });
   };

@@ -4,7 +4,7 @@ import type { Traces } from "../../sim/circulation/answer.ts";
 import { smoothStep } from "../../sim/geometry/centreline.ts";
 import type { Stretch } from "../drawing/strips.ts";
 import { valueAt } from "../drawing/trace-clock.ts";
-import { squeezeAt } from "./vein.ts";
+import { hardestOf, squeezeAt } from "./vein.ts";
 
 /** Stretches in which the muscle squeezes: its pressure rises, from rest to its greatest. */
 export function squeezes(traces: Traces): readonly Stretch[] {
@@ -43,26 +43,19 @@ export function calfSaying(traces: Traces, seconds: number): string {
   const share = squeezeAt(traces, seconds);
   if (share > HARDEST) return "further.calf.hardest";
   const doing = calfDoing(traces, seconds);
-  const pumps = (traces.pressures.calf ?? []).some((each) => each > 0.05);
-  return doing === "rest" && pumps ? "further.calf.filling" : `further.doing.${doing}`;
+  return doing === "rest" && hardestOf(traces) > 0 ? "further.calf.filling" : `further.doing.${doing}`;
 }
 
 /** Part of its greatest pressure at which the muscle's two states meet (at 60 mmHg the vein is then about half as narrow), and s in which one takes the other's place. */
 const HALFWAY = 0.3;
 const CHANGES = 0.2;
 
-export interface Opposite {
-  readonly state: "hardest" | "filling";
-  /** s of blood time, before `seconds` */
-  readonly time: number;
-}
-
-/** The last moment at which the calf was in the other state: pressed hardest while it rests, let go while it presses. Null when it rests all the time. */
-export function oppositeOf(traces: Traces, seconds: number): Opposite | null {
+/** s of blood time: the last moment at which the calf was in the other state, pressed hardest while it rests, let go while it presses. Null when it rests all the time. */
+export function oppositeOf(traces: Traces, seconds: number): number | null {
   const { calf } = traces.pressures;
   if (!calf) return null;
   const { time, period } = traces;
-  const most = calf.reduce((a, b) => Math.max(a, b), 0);
+  const most = hardestOf(traces);
   const presses = (i: number) => entryAt(calf, i) > HALFWAY * most;
   const turns = Array.from(time.keys()).filter((i) => i > 0 && presses(i) !== presses(i - 1));
   if (turns.length < 2) return null;
@@ -84,8 +77,5 @@ export function oppositeOf(traces: Traces, seconds: number): Opposite | null {
   let k = turns.length * Math.ceil(seconds / period);
   while (at(k) > seconds) k--;
   const [before, now] = [extreme(k - 1), extreme(k)];
-  return {
-    state: presses(turn(k)) ? "filling" : "hardest",
-    time: before + (now - before) * smoothStep(0, CHANGES, seconds - at(k)),
-  };
+  return before + (now - before) * smoothStep(0, CHANGES, seconds - at(k));
 }

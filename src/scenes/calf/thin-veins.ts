@@ -5,6 +5,7 @@ import { type Ink, trace } from "../anatomy/painted-sheet.ts";
 import { tissue } from "../anatomy/tones.ts";
 import { curve, placeOn, type Spot } from "../drawing/curve-drawing.ts";
 import type { Theme } from "../theme/theme.ts";
+import { footTurn, turned } from "./foot.ts";
 import { SMALL_SAPHENOUS, TIBIA, TRIBUTARIES } from "./leg-parts.ts";
 import { bandsOf, ROUND, veinTones } from "./paint-vein.ts";
 import { beforeVein, bent, bulge } from "./strip-ends.ts";
@@ -74,7 +75,8 @@ function drawThinVein(ink: Graphics, vein: ThinVein, saturation: number, theme: 
 
 /** In the fat behind the muscles: the belly moves it. @param pressed 0..1. @param saturation percent */
 export function drawBehindMuscles(ink: Graphics, pressed: number, saturation: number, theme: Theme): void {
-  const line = SMALL_SAPHENOUS.line.map(([x, y]): Spot => [x - bulge(y, pressed), y]);
+  const turn = footTurn(pressed);
+  const line = SMALL_SAPHENOUS.line.map(([x, y]): Spot => turned([x - bulge(y, pressed), y], turn));
   drawThinVein(ink, { ...SMALL_SAPHENOUS, line }, saturation, theme);
 }
 

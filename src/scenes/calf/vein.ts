@@ -7,6 +7,7 @@ import { entryAt } from "../../sim/checked/present.ts";
 import type { Traces } from "../../sim/circulation/answer.ts";
 import { curve, placeOn, type Spot, spots } from "../drawing/curve-drawing.ts";
 import { valueAt } from "../drawing/trace-clock.ts";
+import { turned } from "./foot.ts";
 
 /** Behind the condyles, in front of soleus, behind the inner malleolus and along the sole; plane units as in leg-parts.ts. */
 const AXIS = curve(
@@ -36,6 +37,10 @@ export const VALVES = [
   { name: "lower", at: 728, flow: "in" },
 ] as const;
 
+/** How far a valve stands open (0..1) under which it counts as shut. */
+const SHUT = 0.05;
+export const isShut = (open: number): boolean => open < SHUT;
+
 /** Half the vein's width between its valves' bulges when nothing presses on it, plane units. */
 export function freeHalf(at: number): number {
   const next = WIDTHS.findIndex((each) => at < each.at);
@@ -48,19 +53,26 @@ export const HALF = freeHalf(0);
 
 const out = new Float64Array(4);
 
-/** The place on the leg's plane, and the direction of the blood there (a unit vector). */
-export function placeInLeg(at: number, across: number): { readonly spot: Spot; readonly up: Spot } {
+/** The place on the leg's plane, and the direction of the blood there (a unit vector). @param turn of the foot, radians */
+export function placeInLeg(at: number, across: number, turn = 0): { readonly spot: Spot; readonly up: Spot } {
   placeOn(AXIS, at / LENGTH, out);
   const [x, y, dx, dy] = [entryAt(out, 0), entryAt(out, 1), entryAt(out, 2), entryAt(out, 3)];
-  return { spot: [x + dy * across, y - dx * across], up: [-dx, -dy] };
+  const spot: Spot = [x + dy * across, y - dx * across];
+  return { spot: turn === 0 ? spot : turned(spot, turn), up: [-dx, -dy] };
 }
 
-/** 0..1: how hard the muscle squeezes now, against the hardest of the cycle; 0 when it rests all the time. */
+/** mmHg under which a muscle rests. */
+const RESTS = 0.05;
+/** mmHg: the muscle's hardest squeeze of the cycle; 0 when it rests all the time. */
+export function hardestOf({ pressures: { calf } }: Traces): number {
+  const most = calf?.reduce((a, b) => Math.max(a, b), 0) ?? 0;
+  return most < RESTS ? 0 : most;
+}
+
+/** 0..1: how hard the muscle squeezes now, against its hardest squeeze. */
 export function squeezeAt(traces: Traces, seconds: number): number {
-  const { calf } = traces.pressures;
-  if (!calf) return 0;
-  const most = calf.reduce((a, b) => Math.max(a, b), 0);
-  return most < 0.05 ? 0 : Math.max(0, valueAt(traces, calf, seconds)) / most;
+  const [most, { calf }] = [hardestOf(traces), traces.pressures];
+  return most === 0 || !calf ? 0 : Math.max(0, valueAt(traces, calf, seconds)) / most;
 }
 
 /** mmHg outside a vein that take away 63 % of the greatest narrowing (1 - 1/e); veins collapse within some tens of mmHg, from memory. */
