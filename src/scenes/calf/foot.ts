@@ -8,10 +8,11 @@ import type { Spot } from "../drawing/curve-drawing.ts";
 /** Plane units (half millimetres): where the foot turns, and from there to the tendon; the tendon's moment arm, 4 to 6 cm (Maganaris, J Biomech 2004, from memory). */
 const ANKLE: Spot = [340, 826];
 const ARM = 122;
-/** Plane units by which the tendon rises while the muscle presses its hardest: 14 mm, by which the foot turns some 13 degrees, half of what a step takes (from memory). */
-const RISES = 28;
-/** Heights between which the leg goes over into the foot. */
-export const FOOT = { from: 796, to: 856 } as const;
+/** Plane units by which the tendon rises while the muscle presses its hardest: 12 mm, by which the foot turns some 11 degrees, half of what a step takes (from memory). */
+const RISES = 24;
+/** Heights between which pictures of leg and foot go over into each other, and between which vessels bend. */
+export const JOINT = { from: 786, to: 816 } as const;
+const BENDS = { from: 784, to: 850 } as const;
 
 /** Plane units by which the tendon stands higher. @param pressed 0..1: how far the vein is flattened */
 export const tendonRise = (pressed: number): number => RISES * pressed;
@@ -30,7 +31,7 @@ interface Setter {
 
 /** Where a place of leg or foot goes as the foot turns (radians): less the nearer it is to the leg. */
 export function turned([x, y]: Spot, turn: number): Spot {
-  const part = turn * smoothStep(FOOT.from, FOOT.to, y);
+  const part = turn * smoothStep(BENDS.from, BENDS.to, y);
   if (part === 0) return [x, y];
   const [dx, dy] = [x - ANKLE[0], y - ANKLE[1]];
   const [cos, sin] = [Math.cos(part), Math.sin(part)];

@@ -2,22 +2,22 @@
 import { Container } from "pixi.js";
 import { type Bounds, type Ink, sheet } from "../anatomy/painted-sheet.ts";
 import type { Theme } from "../theme/theme.ts";
-import { FOOT, footTurn, turnAbout } from "./foot.ts";
+import { footTurn, JOINT, turnAbout } from "./foot.ts";
 import { FASCIA, SKIN, TIBIA } from "./leg-parts.ts";
 import { muscleStrips } from "./muscle-strips.ts";
-import { paintBehindVein, paintCalfMuscles, paintDeepMuscles, paintNear } from "./paint-leg.ts";
+import { paintBehindVein, paintCalfMuscles, paintDeepMuscles } from "./paint-leg.ts";
 import { paintNearHead } from "./paint-muscles.ts";
 import { beforeVein, behindVein } from "./strip-ends.ts";
 
 export type Room = Readonly<Record<"left" | "top" | "right" | "bottom", number>>;
 /** Room that the leg takes, plane units. */
-export const LEG: Room = { left: 40, top: 0, right: 726, bottom: 1046 };
+export const LEG: Room = { left: 44, top: 0, right: 726, bottom: 1052 };
 /** Plane units, in the middle of the vein: from here to the skin behind, the leg bulges. */
 const STAYS = 250;
 
 /** From back to front; the vein lies between `deep` and `near`. */
 export interface LegTissues
-  extends Readonly<Record<"behind" | "skin" | "calf" | "deep" | "near" | "before", Container>> {
+  extends Readonly<Record<"behind" | "skin" | "calf" | "deep" | "near", Container>> {
   /** Anew. @param saturation percent, of the blood in the veins. @param density device pixels a plane unit */
   paint(saturation: number, density: number, theme: Theme): void;
   /** @param pressed 0..1: how far the vein is flattened */
@@ -37,8 +37,8 @@ function jointed(bounds: Bounds) {
     view,
     paint(density: number, paint: (ink: Ink) => void): void {
       for (const [part, [from, to]] of [
-        [above, [FOOT.from, FOOT.to]],
-        [below, [FOOT.from - 4, FOOT.from - 24]],
+        [above, [JOINT.from, JOINT.to]],
+        [below, [JOINT.from - 4, JOINT.from - 24]],
       ] as const)
         part.paint(bounds, density, [0, 0], (ink) => {
           ink.scale(1, -1);
@@ -69,7 +69,6 @@ const BEYOND = 1200;
 /** @param room what of the leg is shown. @param step of a strip of muscle; both in plane units */
 export function legTissues({ left, top, right, bottom }: Room, step: number): LegTissues {
   const behind = jointed([left, -bottom, right, -top]);
-  const before = jointed([140, -900, 580, -top]);
   const skin = muscleStrips({ left: LEG.left, right: STAYS, step }, behindVein(SKIN, STAYS));
   const calf = muscleStrips({ left: 80, right: 330, step, rises: true }, behindVein(FASCIA));
   const near = muscleStrips({ left: 80, right: 330, step, rises: true }, behindVein(FASCIA));
@@ -80,13 +79,11 @@ export function legTissues({ left, top, right, bottom }: Room, step: number): Le
     calf: calf.view,
     deep: deep.view,
     near: near.view,
-    before: before.view,
     paint(saturation, density, theme) {
       behind.paint(density, (ink) => paintBehindVein(ink, saturation, theme));
-      before.paint(density, (ink) => paintNear(ink, saturation, theme));
       skin.paint(density, (ink) => {
         paintBehindVein(ink, saturation, theme);
-        wipe(ink, FOOT.from - 60, FOOT.from);
+        wipe(ink, JOINT.from - 50, JOINT.from);
       });
       calf.paint(density, (ink) => paintCalfMuscles(ink, theme));
       near.paint(density, (ink) => paintNearHead(ink, theme));
@@ -94,10 +91,10 @@ export function legTissues({ left, top, right, bottom }: Room, step: number): Le
     },
     bend(pressed) {
       for (const each of [skin, calf, deep, near]) each.bend(pressed);
-      for (const each of [behind, before]) each.turn(footTurn(pressed));
+      behind.turn(footTurn(pressed));
     },
     release() {
-      for (const each of [behind, before, skin, calf, deep, near]) each.release();
+      for (const each of [behind, skin, calf, deep, near]) each.release();
     },
   };
 }

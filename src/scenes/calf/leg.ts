@@ -13,7 +13,7 @@ import { type LegState, placeBlood } from "./leg-blood.ts";
 import { LEG, legTissues, type Room } from "./leg-tissues.ts";
 import { drawFarCusps, drawValves, drawVein } from "./paint-vein.ts";
 import { drawPushes } from "./pushes.ts";
-import { drawBehindMuscles, drawPerforator } from "./thin-veins.ts";
+import { drawBeforeMuscles, drawBehindMuscles, drawPerforator } from "./thin-veins.ts";
 import { LENGTH, pressedAt, VALVES } from "./vein.ts";
 
 export interface Leg {
@@ -33,7 +33,7 @@ export interface Leg {
 const DENSE = 1.25;
 
 /** @param room what of the leg is shown. @param step of a strip of muscle; both in plane units */
-export function leg(room: Room = LEG, step = 2): Leg {
+export function leg(room: Room = LEG, step = 4): Leg {
   const [view, limb] = [new Container(), new Container()];
   const tissues = legTissues(room, step);
   const [mask, saphenous, perforator, vein] = [
@@ -42,7 +42,7 @@ export function leg(room: Room = LEG, step = 2): Leg {
     new Graphics(),
     new Graphics(),
   ];
-  const [farCusps, cusps, pushes] = [new Graphics(), new Graphics(), new Graphics()];
+  const [farCusps, cusps, pushes, before] = [new Graphics(), new Graphics(), new Graphics(), new Graphics()];
   mask.rect(room.left, room.top, room.right - room.left, room.bottom - room.top).fill(0xffffff);
   const blood = streaks();
   const ends = sheet();
@@ -59,8 +59,8 @@ export function leg(room: Room = LEG, step = 2): Leg {
     blood.view,
     cusps,
     tissues.near,
+    before,
     pushes,
-    tissues.before,
   );
   limb.mask = mask;
   // Over the mask's own edge.
@@ -104,6 +104,7 @@ export function leg(room: Room = LEG, step = 2): Leg {
       if (width !== narrowed) {
         drawVein(vein.clear(), pressed, { vein: saturation, artery }, theme);
         drawBehindMuscles(saphenous.clear(), pressed, saturation, theme);
+        drawBeforeMuscles(before.clear(), pressed, saturation, theme);
         tissues.bend(pressed);
         drawPushes(pushes.clear(), pressed, theme);
       }

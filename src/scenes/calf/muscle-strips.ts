@@ -1,5 +1,5 @@
 /** A picture of muscle cut into strips across the leg, each of which follows the vein's wall as muscle presses it in, and its tendon as that rises. */
-import { Container, Rectangle, Sprite, Texture } from "pixi.js";
+import { Container, Matrix, Rectangle, Sprite, Texture } from "pixi.js";
 import { entryAt } from "../../sim/checked/present.ts";
 import { type Bounds, type Ink, inkFor } from "../anatomy/painted-sheet.ts";
 import { footTurn, riseAt, turned } from "./foot.ts";
@@ -40,18 +40,15 @@ interface Room {
 export function muscleStrips({ left, right, step, rises }: Room, ends: Ends): MuscleStrips {
   const view = new Container();
   const edges = cutsOf(step);
-  const cuts = edges.slice(1).map((low, i) => {
-    const high = entryAt(edges, i);
-    const y = (high + low) / 2;
-    return { high, low, rest: ends(y, 0) };
-  });
-  const strips = cuts.map(() => {
+  const rest = edges.map((y) => ends(y, 0));
+  const strips = edges.slice(1).map(() => {
     const sprite = new Sprite();
     view.addChild(sprite);
     return sprite;
   });
   let textures: readonly Texture[] = [];
   let size = 1;
+  const matrix = new Matrix();
   const release = () => {
     textures[0]?.source.destroy();
     for (const texture of textures) texture.destroy();
@@ -67,19 +64,12 @@ export function muscleStrips({ left, right, step, rises }: Room, ends: Ends): Mu
       paint(ink);
       release();
       const { source } = Texture.from(ink.canvas, true);
-      textures = cuts.map(
-        ({ high, low }) =>
-          new Texture({
-            source,
-            // A pixel more, under the next one, so that no seam shows.
-            frame: new Rectangle(
-              0,
-              high * scale,
-              source.width,
-              Math.min((low - high) * scale + 1, source.height - high * scale),
-            ),
-          }),
-      );
+      textures = strips.map((_, i) => {
+        const [high, low] = [entryAt(edges, i) * scale, entryAt(edges, i + 1) * scale];
+        // A pixel more, under the next one, so that no seam shows.
+        const frame = new Rectangle(0, high, source.width, Math.min(low + 1, source.height) - high);
+        return new Texture({ source, frame });
+      });
       size = 1 / scale;
       strips.forEach((strip, i) => {
         strip.texture = entryAt(textures, i);
@@ -87,16 +77,22 @@ export function muscleStrips({ left, right, step, rises }: Room, ends: Ends): Mu
     },
     bend(pressed) {
       const turn = rises ? footTurn(pressed) : 0;
-      const raised = (y: number) => (rises ? y - riseAt(y, pressed) : y);
-      cuts.forEach(({ high, low, rest: [far, near] }, i) => {
-        const [top, bottom] = [raised(high), raised(low)];
-        const y = (top + bottom) / 2;
-        const [movedFar, movedNear] = ends(y, pressed);
-        const factor = (movedNear - movedFar) / (near - far);
+      const moved = edges.map((each) => {
+        const y = rises ? each - riseAt(each, pressed) : each;
+        const [far, near] = ends(y, pressed);
         const back = turned([TENDON, y], turn)[0] - TENDON;
-        const { position, scale } = entryAt(strips, i);
-        position.set(movedFar + (left - far) * factor + back, top);
-        scale.set(size * factor, (size * (bottom - top)) / (low - high));
+        return { y, far: far + back, near: near + back };
+      });
+      strips.forEach((strip, i) => {
+        const [high, low] = [entryAt(edges, i), entryAt(edges, i + 1)];
+        const [[farHigh, nearHigh], [farLow]] = [entryAt(rest, i), entryAt(rest, i + 1)];
+        const [above, below] = [entryAt(moved, i), entryAt(moved, i + 1)];
+        const wide = (above.near - above.far) / (nearHigh - farHigh);
+        // Sheared, so that its far end goes on in the next one's.
+        const shear = (below.far - above.far - wide * (farLow - farHigh)) / (low - high);
+        const tall = (below.y - above.y) / (low - high);
+        matrix.set(size * wide, 0, size * shear, size * tall, above.far + wide * (left - farHigh), above.y);
+        strip.setFromMatrix(matrix);
       });
     },
     release,

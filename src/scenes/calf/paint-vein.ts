@@ -165,7 +165,7 @@ export function drawValves(ink: Graphics, open: readonly number[], theme: Theme)
   ink.clear();
   // Rims first: shut, two cusps lie on each other.
   for (const [color, width] of [
-    [theme.name === "dark" ? shade : edge, 3],
+    [theme.name === "dark" ? shade : edge, 2.4],
     [body, 0.8],
   ] as const)
     VALVES.forEach((valve, i) => {
@@ -184,7 +184,7 @@ function cuspOutline(cusp: ReturnType<typeof cuspOf>, side: number): readonly Sp
   for (let i = 0; i <= CUSP_STEPS; i++) {
     const t = i / CUSP_STEPS;
     const [across, at] = onCusp(cusp, t);
-    const half = 1.3 + 2.2 * (1 - t);
+    const half = 0.9 + 1.9 * (1 - t) ** 2;
     const [nextAcross, nextAt] = onCusp(cusp, t + 0.01);
     const [dx, dy] = [nextAcross - across, nextAt - at];
     const size = Math.hypot(dx, dy) || 1;

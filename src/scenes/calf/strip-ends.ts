@@ -1,5 +1,5 @@
 /** Where strips across the leg begin and end when muscle presses the deep vein: they follow its walls, and the belly bulges back. */
-import { entryAt } from "../../sim/checked/present.ts";
+import { entryAt, lastOf } from "../../sim/checked/present.ts";
 import type { Spot } from "../drawing/curve-drawing.ts";
 import { fattening } from "./foot.ts";
 import { FASCIA } from "./leg-parts.ts";
@@ -9,12 +9,14 @@ import { freeHalf, halfWidth, narrowing, placeInLeg, WIDER } from "./vein.ts";
 /** Heights of the leg's plane. */
 const HEIGHT = 1000;
 
-/** x of a border by its height, plane units. */
+/** x of a border by its height, plane units; beyond its ends as there. */
 function borderAt(border: readonly Spot[]): (y: number) => number {
-  const xs = Float64Array.from(
-    { length: HEIGHT + 2 },
-    (_, y) => border.reduce((near, spot) => (Math.abs(spot[1] - y) < Math.abs(near[1] - y) ? spot : near))[0],
-  );
+  const xs = Float64Array.from({ length: HEIGHT + 2 }, (_, y) => {
+    const next = border.findIndex((spot) => spot[1] > y);
+    if (next < 1) return (next === 0 ? entryAt(border, 0) : lastOf(border))[0];
+    const [[ax, ay], [bx, by]] = [entryAt(border, next - 1), entryAt(border, next)];
+    return ax + ((y - ay) / (by - ay)) * (bx - ax);
+  });
   return (y) => {
     const at = Math.max(0, Math.min(HEIGHT, y));
     const low = Math.floor(at);

@@ -68,7 +68,7 @@ const ARROW = { long: 20, half: 1.7, head: 5.2, wide: 4.6, rim: 1.4 } as const;
 
 /** Through the open valve towards the heart; back towards the shut one, and there no further. */
 function drawWay(ink: Graphics, open: number, { colour }: Theme): void {
-  const [, , [, edge]] = cuspOf(VALVE, open);
+  const [, , , [, edge]] = cuspOf(VALVE, open);
   const shut = isShut(open);
   const tip = shut ? edge - 3 : edge - 26;
   const way = shut ? -1 : 1;

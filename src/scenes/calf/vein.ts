@@ -103,27 +103,33 @@ function sinus(valve: (typeof VALVES)[number], at: number): number {
   return (3.6 + 0.5 * half) * Math.exp(-(Math.abs((above - 21) / (above < 21 ? 16 : 29)) ** 2.6));
 }
 
-/** A cusp in section: where it springs from the wall, what draws its belly, and its free edge. */
-export type Cusp = readonly [wall: Spot, belly: Spot, edge: Spot];
+/** A cusp in section: where it springs from the wall, what draws its root and its belly, and its free edge. */
+export type Cusp = readonly [wall: Spot, root: Spot, belly: Spot, edge: Spot];
 /** A cusp's length over half the vein: shut, two of them overlap along the middle. */
 const LENGTHENED = 1.9;
 
-/** One of a valve's two cusps, the other its mirror image: [distance from the middle, way along]. Shut, it sags into a pocket and leans on the other one. */
+/** Part of half the vein's width at which an open cusp's edge floats in the stream: cusps never lie against the wall (Lurie et al., J Vasc Surg 2003, from memory). */
+const FLOATS = 0.64;
+
+/** One of a valve's two cusps, the other its mirror image: [distance from the middle, way along]. Shut, it sags into a pocket and leans on the other one; open, it leaves the wall in a curve and runs with the stream, the sinus behind it. */
 export function cuspOf(at: number, open: number): Cusp {
   const half = freeHalf(at);
-  const reach = half * 0.76 * open;
+  const reach = half * FLOATS * open;
   const rise = Math.sqrt((LENGTHENED * half) ** 2 - (half - reach) ** 2);
   const mix = (shut: number, wide: number) => shut + (wide - shut) * open;
   return [
-    [half + 1, at],
-    [mix(0.02 * half, 1.16 * half), at - rise * mix(0.12, 0.42)],
+    [half + 1, at + 2 * open],
+    [mix(0.36 * half, 0.98 * half), at - rise * mix(0.06, 0.3)],
+    [mix(0.02 * half, 0.58 * half), at - rise * mix(0.3, 0.5)],
     [reach, at - rise],
   ];
 }
 
 /** A place on the cusp, from its wall (0) to its edge (1). */
-export function onCusp([wall, belly, edge]: Cusp, t: number): Spot {
-  const along = (i: 0 | 1) => wall[i] * (1 - t) ** 2 + 2 * belly[i] * t * (1 - t) + edge[i] * t * t;
+export function onCusp([wall, root, belly, edge]: Cusp, t: number): Spot {
+  const s = 1 - t;
+  const along = (i: 0 | 1) =>
+    wall[i] * s ** 3 + 3 * root[i] * t * s * s + 3 * belly[i] * t * t * s + edge[i] * t ** 3;
   return [along(0), along(1)];
 }
 
@@ -134,7 +140,7 @@ export function freeHalfWidth(at: number, pressed: number, open: readonly number
   const wall = halfWidth(at, pressed);
   return VALVES.reduce((free, valve, i) => {
     const cusp = cuspOf(valve.at, entryAt(open, i));
-    if (at > valve.at || at < cusp[2][1]) return free;
+    if (at > valve.at || at < cusp[3][1]) return free;
     let [low, high] = [0, 1];
     for (let k = 0; k < HALVINGS; k++) {
       const middle = (low + high) / 2;
