@@ -18,8 +18,8 @@ import { leg } from "./leg.ts";
 import { writeNames } from "./leg-names.ts";
 import { SKIN } from "./leg-parts.ts";
 import { LEG } from "./leg-tissues.ts";
-import { oppositeLeg, roomBeside } from "./opposite-leg.ts";
-import { calfSaying, squeezes } from "./squeezes.ts";
+import { lensBehind, oppositeLeg, roomBeside } from "./opposite-leg.ts";
+import { beats, calfSaying, squeezes } from "./squeezes.ts";
 import { LENS_AT, valveLens } from "./valve-lens.ts";
 import { hardestOf, isShut, placeInLeg, WIDER } from "./vein.ts";
 
@@ -49,6 +49,7 @@ const ROWS: readonly Row[] = [
     unit: "L/min",
     colour: (palette) => palette.origin[1],
     rank: 2,
+    during: { name: "further.calf.beats", spans: beats },
   },
 ];
 
@@ -127,8 +128,10 @@ function calfPane(): ScenePane {
       const type = sizes(Math.min(box.height, box.width), floor);
       const { place, charts, wide } = placesIn(box, type);
       const right = wide ? charts.x : box.x + box.width;
-      const beside = hardestOf(traces) > 0 ? roomBeside(fitInto(place, LEG), right, labels, type) : null;
-      const lens = beside?.lens ?? null;
+      const stands = fitInto(place, LEG);
+      const pumps = hardestOf(traces) > 0;
+      const beside = pumps ? roomBeside(stands, right, labels, type) : null;
+      const lens = beside?.lens ?? (pumps && !wide ? lensBehind(stands, box.x, type) : null);
       const state = { circulation, valves, time, still };
       const { fit, open, column } = picture.draw(state, place, theme);
       glass.lay(lens);
@@ -151,8 +154,8 @@ function calfPane(): ScenePane {
         words.write(noteOf(said(traces, opposite, against, theme), beside.words, type, theme), theme);
       if (lens) {
         const is = entryAt(shut, 0) ? "shut" : "open";
-        const why = [theme.say(`further.calf.${is}`), theme.say(`further.calf.${is}Why`)] as const;
-        const note = noteOf(why, lens.words, type, theme);
+        const why = lens.words.height > 3 * type.axis ? [theme.say(`further.calf.${is}Why`)] : [];
+        const note = noteOf([theme.say(`further.calf.${is}`), ...why], lens.words, type, theme);
         words.write({ ...note, x: lens.x, anchor: [0.5, 0] }, theme);
         markSeen(lines, fit, theme);
       }

@@ -16,7 +16,7 @@ const cutsOf = (step: number): readonly number[] => [
   ...Array.from({ length: Math.floor((BOTTOM - TOP) / step) + 1 }, (_, i) => TOP + i * step),
   ...Array.from({ length: LOWER }, (_, i) => BOTTOM + ((i + 1) * (LOWEST - BOTTOM)) / LOWER),
 ];
-const LOWER = 22;
+const LOWER = 44;
 
 export interface MuscleStrips {
   readonly view: Container;

@@ -32,16 +32,19 @@ const WORDS: readonly (readonly [across: number, high: number])[] = [
 /** Plane units: where the foot rises highest below it, so that it must end there. */
 const FOOT = 800;
 
+/** The lens on a valve, and the words under it. */
+export interface LensPlace {
+  readonly x: number;
+  readonly y: number;
+  readonly radius: number;
+  readonly words: Box;
+}
+
 export interface Beside {
   readonly words: Box;
   readonly leg: Box;
-  /** the lens on a valve, and the words under it; null where there is no room */
-  readonly lens: {
-    readonly x: number;
-    readonly y: number;
-    readonly radius: number;
-    readonly words: Box;
-  } | null;
+  /** null where there is no room */
+  readonly lens: LensPlace | null;
 }
 
 /** Parts of the height that the leg leaves to the lens, and radii of that: least, greatest of the room's width, CSS px. */
@@ -84,6 +87,28 @@ export function roomBeside(fit: Fit, right: number, labels: boolean, type: Sizes
   const place = { fit, left, wide: right - AIR * type.axis - left };
   const both = layOut(place, LENS.leg, type);
   return both?.lens ? both : layOut(place, 1, type);
+}
+
+/** Plane units: behind the ankle, and under the calf muscle's name; the least radius, CSS px, and height of the words in sizes of type. */
+const BEHIND = { right: 130, top: 372, bottom: 1000, least: 30, words: [1.9, 4.2] } as const;
+
+/** Where the lens stands in an upright picture, behind the ankle. @param fit of the living leg. @param left CSS px to which there is room */
+export function lensBehind({ x, y, scale }: Fit, left: number, type: Sizes): LensPlace | null {
+  const [top, bottom] = [y + BEHIND.top * scale, y + BEHIND.bottom * scale];
+  const wide = x + BEHIND.right * scale - left;
+  const fits = (lines: number) => Math.min(wide, bottom - top - lines * type.axis) / 2;
+  const [few, more] = BEHIND.words;
+  const roomy = fits(more) > 2 * BEHIND.least;
+  const radius = fits(roomy ? more : few);
+  if (radius < BEHIND.least) return null;
+  const height = (roomy ? more : few) * type.axis;
+  const at = bottom - height - radius;
+  return {
+    x: left + radius,
+    y: at,
+    radius,
+    words: { x: left, y: at + radius + 0.4 * type.axis, width: Math.max(2 * radius, 7 * type.axis), height },
+  };
 }
 
 export interface OppositeLeg {
