@@ -24,22 +24,28 @@ const LEVELS = [
   { at: 2124, of: [0, 0, 0, 0, 0] },
 ] as const satisfies readonly Row[];
 
-/** Arms have their own: from the armpit they hang as far apart as shoulders and waist let them, and their fingers end so high (from memory). */
-const ARMS = {
-  beside: 799,
-  armpit: 336,
-  waist: 770,
-  fingers: 1092,
-  of: [0.385, 0.385, 0.385, 0.38, 0.378],
-} as const;
+/**
+ * Arms have rows of their own: from the armpit they hang as far apart as shoulders and waist let them, and their fingers end so high (from
+ * memory). The plane's are thin: their middle line across, and by which they are drawn thicker, no further in than the trunk's side.
+ */
+const ARMS = { beside: 799, side: 790, armpit: 336, waist: 770, fingers: 1092 } as const;
+const FINGERS: AtAges = [0.385, 0.385, 0.385, 0.38, 0.378];
+const ARM_AT = [
+  { at: 204, middle: 843, thicker: 1 },
+  { at: 420, middle: 848, thicker: 1.6 },
+  { at: 640, middle: 869, thicker: 1.6 },
+  { at: 850, middle: 877, thicker: 1.4 },
+  { at: 930, middle: 882, thicker: 1.15 },
+] as const;
 
 /**
  * Breadths in parts of the body's height, and half of what they measure in the plane, whose figure is broad to hold its vessels: head, neck,
- * shoulders with their muscle, chest, waist, hips, knees and ankles from side to side (handbooks of body measures, from memory).
+ * its foot, shoulders with their muscle, chest, waist, hips, knees and ankles from side to side (handbooks of body measures, from memory).
  */
 const BREADTHS = [
   { at: -98, half: 115, of: [0.155, 0.127, 0.104, 0.092, 0.088] },
   { at: 92, half: 67, of: [0.08, 0.072, 0.063, 0.063, 0.066] },
+  { at: 134, half: 114, of: [0.083, 0.078, 0.075, 0.077, 0.08] },
   { at: 340, half: 382, of: [0.255, 0.25, 0.246, 0.253, 0.262] },
   { at: 500, half: 289, of: [0.18, 0.173, 0.172, 0.178, 0.185] },
   { at: 770, half: 258, of: [0.183, 0.168, 0.159, 0.162, 0.168] },
@@ -77,17 +83,20 @@ function carry(years: number): (spot: Spot) => Spot {
   const levels = LEVELS.map(({ at, of }) => ({ at, value: aged(of) }));
   const wide = BREADTHS.map(({ at, half, of }) => ({ at, value: aged(of) / (2 * half) }));
   const heightOf = (y: number) => between(levels, y, ({ value }) => value);
-  const [armpit, fingers] = [heightOf(ARMS.armpit), aged(ARMS.of)];
+  const [armpit, fingers] = [heightOf(ARMS.armpit), aged(FINGERS)];
   const widthOf = (y: number) => between(wide, y, ({ value }) => value);
   const [shoulder, waist] = [widthOf(ARMS.armpit), widthOf(ARMS.waist)];
   const part = (y: number, to: number) => Math.min(1, (y - ARMS.armpit) / (to - ARMS.armpit));
-  return ([x, y]) =>
-    Math.abs(x - 500) > ARMS.beside - 500 && y > ARMS.armpit
-      ? [
-          (x - 500) * (shoulder + (waist - shoulder) * part(y, ARMS.waist)),
-          armpit + (fingers - armpit) * part(y, ARMS.fingers),
-        ]
-      : [(x - 500) * widthOf(y), heightOf(y)];
+  return ([x, y]) => {
+    const out = Math.abs(x - 500);
+    if (out < ARMS.beside - 500 || y < ARM_AT[0].at) return [(x - 500) * widthOf(y), heightOf(y)];
+    const middle = between(ARM_AT, y, (row) => row.middle) - 500;
+    const thicker = between(ARM_AT, y, (row) => row.thicker);
+    const thick = Math.sign(x - 500) * Math.max(ARMS.side - 500, middle + (out - middle) * thicker);
+    if (y <= ARMS.armpit) return [thick * widthOf(y), heightOf(y)];
+    const wider = shoulder + (waist - shoulder) * part(y, ARMS.waist);
+    return [thick * wider, armpit + (fingers - armpit) * part(y, ARMS.fingers)];
+  };
 }
 
 /** Part of the height. */
