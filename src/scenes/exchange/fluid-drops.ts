@@ -21,7 +21,7 @@ const THROUGH_INITIAL = 0.68;
 /** Part of a drop's way to the fluid in the cavity. */
 const THROUGH_WALL = 0.8;
 /** Part of a vessel's half width by which drops keep aside of its middle. */
-const ASIDE = 0.6;
+const ASIDE = 0.54;
 /** Ways that a drop makes in a second. */
 const PACE = 0.09;
 /** Part of the drain's way at which its arrow stands. */

@@ -85,7 +85,12 @@ export function paintLymph(ink: Ink, { lymph, initial, buds }: TissuePlan, theme
     ink,
     [
       ...blind.map((each) => closedIn(each, each.half < INITIAL_HALF ? [] : buds)),
-      { line: lymph, half: collectingWidth, closed: () => 1, muscle: (part) => Math.min(1, part / (0.4 * BEGINS)) },
+      {
+        line: lymph,
+        half: collectingWidth,
+        closed: () => 1,
+        muscle: (part) => Math.min(1, part / (0.4 * BEGINS)),
+      },
     ],
     theme,
   );

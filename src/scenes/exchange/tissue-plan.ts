@@ -101,10 +101,10 @@ export function tissuePlan(height: number): TissuePlan {
   const factor = (tall - FROM) / (GIVEN - FROM);
   const down = (y: number) => (y < FROM ? y : FROM + (y - FROM) * factor);
   const course = (text: string) => curve(spots(text).map(([x, y]): Spot => [x, down(y)]));
-  const lymph = course("822 514, 792 590, 714 640, 610 648, 480 646, 330 634, 200 606, 80 566, -120 496");
+  const lymph = course("822 508, 792 582, 714 632, 610 640, 480 638, 330 626, 200 600, 80 566, -120 496");
   const initial = [
-    "852 322, 838 384, 846 446, 822 514, 792 590, 714 640",
-    "398 318, 428 376, 436 440, 446 506, 414 572, 330 634",
+    "852 322, 838 384, 846 442, 822 508, 792 582, 714 632",
+    "398 318, 428 376, 436 440, 446 502, 414 566, 330 626",
   ].map((text): Initial => {
     const line = course(text);
     return {
@@ -174,7 +174,7 @@ const KINDS: readonly (readonly [CellKind, half: Spot, upTo: number])[] = [
 ];
 /** Plane units that stay free for the water: across and down under a cleft, and around a lymph vessel. */
 const UNDER = [80, 110] as const;
-const AROUND = 42;
+const AROUND = 46;
 
 /** In rows, each shifted against the next, and none quite in line; some beyond the borders, to be there when the tissue shrinks. */
 function cellsIn(height: number, vessels: readonly (readonly [Curve, half: number])[]): readonly Cell[] {
