@@ -27,7 +27,10 @@ export interface AnatomyLayer {
   readonly ventricle: Container;
   readonly valves: Container;
   set(frame: ChestFrame, circulation: Circulation | null, surface: Surface, theme: Theme): void;
-  /** The same, painted one piece at each call of the function that is returned; it answers whether that was the last. */
+  /**
+   * The same, painted one piece at each call of the function that is returned: the last call shows them all, in place of what was
+   * there before, and answers so.
+   */
   begin(...what: Parameters<AnatomyLayer["set"]>): () => boolean;
   move(standing: Standing): void;
   release(): void;
@@ -55,23 +58,31 @@ export function anatomyLayer(wanted: readonly PieceName[] = PIECES): AnatomyLaye
   ) => {
     const anatomy = anatomyOf(frame);
     const { heart } = anatomy;
-    size = frame.scale;
-    held = frame.lowerVein !== undefined;
     const painting = piecesOf(anatomy, saturationsOf(circulation), outlines, theme);
-    for (const part of [ventricle, base]) {
-      part.position.set(...heart.base);
-      part.rotation = heart.lean;
-      // Across its axis it counts towards the patient's right.
-      part.scale.set(heart.size, -heart.size);
-    }
-    leaflets.set(theme);
-    let next = 0;
+    const painted: (() => void)[] = [];
+    const show = () => {
+      size = frame.scale;
+      held = frame.lowerVein !== undefined;
+      for (const part of [ventricle, base]) {
+        part.position.set(...heart.base);
+        part.rotation = heart.lean;
+        // Across its axis it counts towards the patient's right.
+        part.scale.set(heart.size, -heart.size);
+      }
+      leaflets.set(theme);
+      for (const each of painted) each();
+    };
     return () => {
-      const name = only[next++];
-      if (!name) return true;
-      const { bounds, pivot, paint, inVentricle } = painting[name];
-      sheets[name].paint(bounds, inVentricle ? density * heart.size : density, pivot, paint);
-      return next >= only.length;
+      const name = only[painted.length];
+      if (name) {
+        const { bounds, pivot, paint, inVentricle } = painting[name];
+        painted.push(
+          sheets[name].prepare(bounds, inVentricle ? density * heart.size : density, pivot, paint),
+        );
+      }
+      if (painted.length < only.length) return false;
+      show();
+      return true;
     };
   };
   return {

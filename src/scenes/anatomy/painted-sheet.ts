@@ -19,6 +19,8 @@ export interface Painted {
   readonly view: Container;
   /** @param density device pixels a millimetre; `paint` draws in mm, y up */
   paint(bounds: Bounds, density: number, pivot: Point, paint: (ink: Ink) => void): void;
+  /** The same, seen once the function that is returned is called. */
+  prepare(...what: Parameters<Painted["paint"]>): () => void;
   release(): void;
 }
 
@@ -37,13 +39,12 @@ export function sheet(): Painted {
   const sprite = new Sprite();
   view.addChild(sprite);
   let texture: Texture | null = null;
-  return {
-    view,
-    paint(bounds, density, pivot, paint) {
-      const [left, bottom, right, top] = bounds;
-      const scale = Math.min(density, MAX_TEXELS / Math.max(right - left, top - bottom));
-      const ink = inkFor(bounds, scale);
-      paint(ink);
+  const prepare: Painted["prepare"] = (bounds, density, pivot, paint) => {
+    const [left, bottom, right, top] = bounds;
+    const scale = Math.min(density, MAX_TEXELS / Math.max(right - left, top - bottom));
+    const ink = inkFor(bounds, scale);
+    paint(ink);
+    return () => {
       texture?.destroy(true);
       texture = Texture.from(ink.canvas, true);
       sprite.texture = texture;
@@ -51,6 +52,13 @@ export function sheet(): Painted {
       sprite.scale.set(1 / scale, -1 / scale);
       view.pivot.set(...pivot);
       view.position.set(...pivot);
+    };
+  };
+  return {
+    view,
+    prepare,
+    paint(...what) {
+      prepare(...what)();
     },
     release() {
       texture?.destroy(true);
