@@ -5,21 +5,10 @@ import { coursesOf } from "../../src/scenes/anatomy/courses.ts";
 import { returning } from "../../src/scenes/anatomy/great-vessels.ts";
 import type { Course } from "../../src/scenes/anatomy/side-course.ts";
 import { sideFlow } from "../../src/scenes/anatomy/side-streams.ts";
-import {
-  arterial,
-  connectionOf,
-  edgesOf,
-  mouthOf,
-  onOval,
-  SEPTUM,
-  sleeveOf,
-} from "../../src/scenes/anatomy/stages/chamber-shape.ts";
 import "../../src/scenes/anatomy/stages/index.ts";
 import { defectOf } from "../../src/scenes/anatomy/stages/paint-common-atrium.ts";
 import { across, lineBehind, outsideOf } from "../../src/scenes/anatomy/stages/tunnel-shape.ts";
 import { meanOf } from "../../src/scenes/drawing/trace-clock.ts";
-import { contour } from "../../src/scenes/layers/contour.ts";
-import { drawnPlane, inBlood } from "../../src/scenes/layers/drawn-plane.ts";
 import { solve } from "../../src/sim/circulation/solve.ts";
 import { band } from "../../src/sim/geometry/centreline.ts";
 import { planeDistance } from "../../src/sim/geometry/distance.ts";
@@ -161,7 +150,7 @@ describe.each(["glenn", "lateral-tunnel"] as const)("a common atrium (%s)", (sta
   });
 });
 
-test("a tunnel's baffle stands on the back wall beside the stream and bulges into the atrium, which goes on beyond it to the aorta", () => {
+test("a tunnel's baffle stands on the back wall as the stream's own wall, and the atrium goes on beyond it to the aorta", () => {
   for (const body of bodies) {
     const { frame, before } = anatomyOf(geometryOf("lateral-tunnel", body).chest);
     const { graft, scale } = frame;
@@ -171,86 +160,11 @@ test("a tunnel's baffle stands on the back wall beside the stream and bulges int
     const middle = foot.length >> 1;
     expect(foot[middle]![0]).toBeGreaterThan(wall[middle]![0] + 5 * scale);
     expect(foot[middle]![0]).toBeLessThan(side[middle]![0] - 4 * scale);
-    expect(outside[middle]![0]).toBeGreaterThan(side[middle]![0] + 2 * scale);
+    expect(outside[middle]![0]).toBeGreaterThan(side[middle]![0] + scale);
+    expect(outside[middle]![0]).toBeLessThan(side[middle]![0] + 2 * scale);
     const { line, from } = before.find(({ name }) => name === "aorta")!;
     const level = line.filter(([, y]) => Math.abs(y - side[middle]![1]) < 4 * scale).map(([x]) => x);
     expect(Math.min(...level) - from / 2).toBeGreaterThan(side[middle]![0] + 5 * scale);
-  }
-});
-
-/** An atriopulmonary connection in a body, with the edge of its blood. */
-function chambered(body: Body) {
-  const geometry = geometryOf("atriopulmonary", body);
-  const plane = drawnPlane(geometry);
-  const anatomy = anatomyOf(geometry.chest);
-  const frame = { ...geometry.chest, chamber: geometry.chest.chamber! };
-  return { anatomy, frame, plane, lumen: contour(plane, plane.distance, 0) };
-}
-
-test("each pulmonary artery leaves the atriopulmonary chamber at a shoulder of its roof, from edge to edge", () => {
-  for (const body of bodies)
-    for (const side of ["left", "right"] as const) {
-      const { frame, lumen } = chambered(body);
-      const { low, high } = mouthOf(frame, side, lumen);
-      const width = frame[side].width;
-      expect(apart(low, high)).toBeGreaterThan(0.85 * width);
-      expect(apart(low, high)).toBeLessThan(1.5 * width);
-      const [x, y] = frame.chamber;
-      for (const [px, py] of [low, high]) {
-        expect(py).toBeGreaterThan(0.3 * y);
-        expect(Math.abs(Math.hypot(px / x, py / y) - 1)).toBeLessThan(0.05);
-        expect(Math.sign(px)).toBe(side === "left" ? 1 : -1);
-      }
-    }
-});
-
-test("both arteries are one vessel behind the roof: all blood that leaves passes between the two edges that are sewn to it", () => {
-  for (const body of bodies) {
-    const { frame, lumen, plane } = chambered(body);
-    const { seam, lip, left, right } = connectionOf(frame, lumen);
-    for (const [edge, part] of [
-      [seam, "low"],
-      [lip, "high"],
-    ] as const) {
-      expect(apart(edge[0]!, right[part])).toBeLessThan(0.01);
-      expect(apart(edge.at(-1)!, left[part])).toBeLessThan(0.01);
-    }
-    // Each runs through the blood from shoulder to shoulder, the one behind below that in front, as far apart as an artery is wide.
-    const half = 0.5 * frame.right.width;
-    for (const edge of [seam, lip])
-      for (const [x, y] of edge.slice(2, -2)) expect(inBlood(plane, x, y)).toBe(true);
-    for (const [x, y] of lip) {
-      const below = seam.reduce((best, at) => (Math.abs(at[0] - x) < Math.abs(best[0] - x) ? at : best));
-      expect(y - below[1]).toBeGreaterThan(half);
-    }
-    // The upper vein opens before it, through the roof.
-    expect(Math.max(...lip.map(([, y]) => y))).toBeLessThan(frame.chamber[1] - 2 * frame.scale);
-    // What lies in an artery lies beyond both its edges.
-    const inArtery = arterial(frame);
-    for (const loop of edgesOf(lumen))
-      for (const at of loop.filter(inArtery))
-        expect(Math.abs(at[0])).toBeGreaterThan(Math.min(right.high[0] * -1, left.high[0]) - 0.01);
-  }
-});
-
-test("an atriopulmonary chamber's septum is cut open to the left atrium, and its muscle thins out on both veins", () => {
-  for (const body of bodies) {
-    const { frame, anatomy } = chambered(body);
-    const [a, b] = frame.chamber;
-    const on = onOval(frame.chamber);
-    const inAtrium = within(frame.atrium);
-    for (const part of [-1, 0, 1])
-      expect(inAtrium(...on(SEPTUM.at + part * SEPTUM.half, 3 * frame.scale))).toBeLessThan(0);
-    const sleeve = sleeveOf(frame);
-    for (const at of [[-a, 0] as const, [a, 0] as const]) expect(sleeve(at)).toBe(0);
-    const [svc, ivc] = [frame.svc.centre, frame.ivc.centre];
-    for (const end of [svc, ivc]) expect(sleeve(end)).toBe(1);
-    const onVein = sleeve([ivc[0], -b - 4 * frame.scale]);
-    expect(onVein).toBeGreaterThan(0.2);
-    expect(onVein).toBeLessThan(0.9);
-    // Its floor has no valve: the right ventricle lies beside it.
-    const inVentricle = within(anatomy.heart.ventricle);
-    expect(inVentricle(...on(-62, 16 * frame.scale))).toBeLessThan(4 * frame.scale);
   }
 });
 

@@ -7,11 +7,14 @@ import { saturationsOf } from "../theme/unsolved.ts";
 import { anatomyOf } from "./chest-anatomy.ts";
 import { type Outlines, type Painted, sheet } from "./painted-sheet.ts";
 import { PIECES, type PieceName, piecesOf } from "./pieces.ts";
-import { DESCENT, OUTSIDE, type Standing } from "./standing.ts";
+import { DESCENT, OUTSIDE, type Standing, sinksFrom } from "./standing.ts";
 import { valves } from "./valves.ts";
 
 /** Part of the atrium's change in height by which its width follows where a vein enters its floor: that holds its width there. */
 const HELD = 0.35;
+
+/** What of the rest hangs on the heart. */
+const SINKS: ReadonlySet<PieceName> = new Set(["back", "atrium", "veins", "remains", "front", "passing"]);
 
 interface Surface extends Outlines {
   /** device pixels a millimetre */
@@ -33,6 +36,8 @@ export interface AnatomyLayer {
    */
   begin(...what: Parameters<AnatomyLayer["set"]>): () => boolean;
   move(standing: Standing): void;
+  /** Lets the heart go down with the dome, as far as it is free of what stays; without it all of it stays. */
+  sink(lungs: number): void;
   release(): void;
 }
 
@@ -48,8 +53,12 @@ export function anatomyLayer(wanted: readonly PieceName[] = PIECES): AnatomyLaye
     Container
   >;
   ventricle.addChild(pieces.bed, pieces.cavity, pieces.muscle);
+  const free = [new Container(), new Container()] as const;
+  free[0].addChild(ventricle);
+  free[1].addChild(base);
   let size = 1;
   let held = false;
+  let from: ReturnType<typeof sinksFrom> = { hinge: 0, height: 1 };
   const begin: AnatomyLayer["begin"] = (
     frame,
     circulation,
@@ -59,10 +68,12 @@ export function anatomyLayer(wanted: readonly PieceName[] = PIECES): AnatomyLaye
     const anatomy = anatomyOf(frame);
     const { heart } = anatomy;
     const painting = piecesOf(anatomy, saturationsOf(circulation), outlines, theme);
+    const sinks = sinksFrom(frame);
     const painted: (() => void)[] = [];
     const show = () => {
       size = frame.scale;
       held = frame.lowerVein !== undefined;
+      from = sinks;
       for (const part of [ventricle, base]) {
         part.position.set(...heart.base);
         part.rotation = heart.lean;
@@ -76,8 +87,9 @@ export function anatomyLayer(wanted: readonly PieceName[] = PIECES): AnatomyLaye
       const name = only[painted.length];
       if (name) {
         const { bounds, pivot, paint, inVentricle } = painting[name];
+        const hinge = SINKS.has(name) ? sinks.hinge : undefined;
         painted.push(
-          sheets[name].prepare(bounds, inVentricle ? density * heart.size : density, pivot, paint),
+          sheets[name].prepare(bounds, inVentricle ? density * heart.size : density, pivot, paint, hinge),
         );
       }
       if (painted.length < only.length) return false;
@@ -87,8 +99,8 @@ export function anatomyLayer(wanted: readonly PieceName[] = PIECES): AnatomyLaye
   };
   return {
     pieces,
-    ventricle,
-    valves: base,
+    ventricle: free[0],
+    valves: free[1],
     begin,
     set(...what) {
       for (const paintNext = begin(...what); !paintNext(); );
@@ -106,6 +118,14 @@ export function anatomyLayer(wanted: readonly PieceName[] = PIECES): AnatomyLaye
       pieces.bed.scale.set(outside);
       pieces.muscle.scale.set(outside);
       leaflets.move(standing);
+    },
+    sink(lungs) {
+      const part = ((lungs - 1) * DESCENT * size) / from.height;
+      for (const name of SINKS) sheets[name].lengthen(part);
+      for (const view of free) {
+        view.scale.y = 1 + part;
+        view.y = -part * from.hinge;
+      }
     },
     release() {
       for (const name of PIECES) sheets[name].release();

@@ -6,19 +6,19 @@ import { boundsOf, type Ink, servesAt, sheet, trace } from "../anatomy/painted-s
 import { tissue } from "../anatomy/tones.ts";
 import { CHEST_AT, chestFrame, onPlane } from "../circuit/chest-plan.ts";
 import { lungHeight, sunkAt } from "../circuit/sinking.ts";
-import { mix } from "../theme/colour.ts";
+import { mix, seeThrough } from "../theme/colour.ts";
 import type { Theme } from "../theme/theme.ts";
 import { inMillimetres } from "./chest-wall.ts";
 
 /** mm from the root: where the veil begins, and where it is thickest; and how much it hides there. */
-const VEIL = { from: 14, to: 52, hides: 0.72 } as const;
+const VEIL = { from: 14, to: 52, hides: 0.56 } as const;
 /** How much the veil hides of what lies under it at rest, and for each part by which the lungs are wider. */
 const SHOWN = { rest: 0.72, perSize: 1.6 } as const;
 
 const { lungs, abdomen } = anatomyOf(chestFrame("extracardiac"));
 
 /** What the breath fills. */
-export const airOf = (theme: Theme): string =>
+const airOf = (theme: Theme): string =>
   theme.name === "dark"
     ? mix(tissue("lung", theme).light, theme.colour.pressure, 0.45)
     : mix("#ffffff", theme.colour.pressure, 0.2);
@@ -69,13 +69,9 @@ function paintVeil(
   theme: Theme,
 ): void {
   const air = airOf(theme);
-  const alpha = (part: number) =>
-    Math.round(255 * part)
-      .toString(16)
-      .padStart(2, "0");
   const fall = ink.createRadialGradient(...hilum, VEIL.from, ...hilum, VEIL.to);
-  fall.addColorStop(0, `${air}00`);
-  fall.addColorStop(1, air + alpha(VEIL.hides));
+  fall.addColorStop(0, seeThrough(air, 0));
+  fall.addColorStop(1, seeThrough(air, VEIL.hides));
   trace(ink, outline, true);
   ink.fillStyle = fall;
   ink.fill();

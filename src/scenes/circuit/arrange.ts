@@ -32,13 +32,13 @@ export const THIGHS: Extent = { ...BODY, bottom: 1240 };
 /** Heart and lungs, from the neck to the diaphragm. */
 export const CHEST: Extent = { left: 212, top: 150, right: 788, bottom: 560 };
 /** What is enlarged beside the whole body: the trunk from the neck to the pelvis. */
-export const LOOK: Extent = { left: 205, top: 86, right: 795, bottom: 1040 };
+export const LOOK: Extent = { left: 205, top: 86, right: 795, bottom: 1062 };
 /** Plane units of the heart's height, and the fewest CSS px in which it is read. */
 const HEART = { height: 240, least: 60 } as const;
 
 /** What of a body is shown in a box: all of it, unless its heart would be too small to read. */
-export const shownIn = (box: Box, wanted: Extent): Extent =>
-  wanted === BODY && HEART.height * fitInto(box, BODY).scale < HEART.least ? THIGHS : wanted;
+export const shownIn = (box: Box): Extent =>
+  HEART.height * fitInto(box, BODY).scale < HEART.least ? THIGHS : BODY;
 
 /** Where no vessel runs at the sides, plane units, and the height that parts the plates of the upper from those of the lower. */
 const FREE = new Map<

@@ -50,9 +50,10 @@ export function chestView(): ChestView {
     remains,
     graft,
     front,
+    passing,
   } = layer.pieces;
   behind.addChild(ground, rightLung, leftLung, back, abdomen, inLiver, atrium, layer.ventricle, veins);
-  before.addChild(hiatus, graft, remains, front, layer.valves);
+  before.addChild(hiatus, graft, remains, front, passing, layer.valves);
   const walls = restingWalls();
   let begun: Begun | null = null;
   let seen: SeenChest | null = null;
@@ -105,7 +106,9 @@ export function chestView(): ChestView {
         part.alpha = shade;
         part.visible = shade > 0;
       }
-      layer.move(standingAt(circulation, time, still));
+      const standing = standingAt(circulation, time, still);
+      layer.move(standing);
+      layer.sink(standing.lungs);
       return seen;
     },
     release: () => layer.release(),

@@ -3,7 +3,6 @@ import {
   capillaryPressure,
   filtration,
   lymphAtRest,
-  lymphCeiling,
   overflow,
   type Region,
   regionLymph,
@@ -57,7 +56,7 @@ export function restingRegion(region: Region, before: Circulation): RegionState 
 }
 
 function balanceOf(region: Region, tissue: Tissue, pressure: number): Balance {
-  const ratio = regionLymph(region, pressure, lymphCeiling(tissue));
+  const ratio = regionLymph(region, pressure, tissue);
   return {
     toBlood: ratio * lymphAtRest(region, tissue.weight) - filtration(region, tissue, pressure, ratio),
     overflow: overflow(region, tissue, pressure),

@@ -6,7 +6,7 @@ import {
   albuminCarried,
   filtration,
   lymphAtRest,
-  lymphCeiling,
+  lymphCarried,
   overflow,
   REGIONS,
   type Region,
@@ -47,7 +47,7 @@ export interface ExchangeCourse {
   readonly plasmaOncoticPressure: readonly number[];
   /** mL in chest and abdomen */
   readonly collected: readonly number[];
-  /** ratio: greatest lymph flow over that at rest */
+  /** ratio to lymph flow at rest that is carried at most, the regions weighed by their share */
   readonly lymphMaximum: readonly number[];
   /** mL that the blood is short of */
   readonly bloodLost: readonly number[];
@@ -64,14 +64,14 @@ export interface ExchangeCourse {
 const DRY = 2;
 
 /**
- * Teaching values, of a size that lets a child with hard lungs (index 3) drain some 15-30 mL/kg/day for about a week, and less than half of
+ * Teaching values, of a size that lets a child with hard lungs (index 3) drain some 15 mL/kg/day for about a week, and less than half of
  * that through an open fenestration (series give 10-25 for 7-14 days, and -55 %: Lemler, Circulation 2002). After bypass
- * capillaries leak a little more, keep 0.98 of the protein pull and face thinned plasma; recovery in days. The lymph's own outflow does the
- * rest.
+ * capillaries leak a little more, keep 0.98 of the protein pull and face thinned plasma; recovery in days. What the lymph's outflow holds up
+ * does the rest.
  */
-const OPERATION = { leakage: 1.05, reflection: 0.98, plasmaShare: 0.86 };
-const RECOVERY = { leakage: 7, reflection: 20, plasma: 30, pressure: 10, lymph: 14 };
-/** Lymph vessels that work near their limit grow, to at most this many times their first limit. */
+const OPERATION = { leakage: 1.05, reflection: 0.98, plasmaShare: 0.95 };
+const RECOVERY = { leakage: 7, reflection: 20, plasma: 14, pressure: 5, lymph: 7 };
+/** Lymph vessels that work at their limit grow, to at most this many times their first limit. */
 const LYMPH_GROWTH = 2;
 /** 1/day: what a drain takes of what has collected, and what is taken up again without one. */
 const DRAIN_RATE = 12;
@@ -96,7 +96,8 @@ interface RegionState {
   pressure: number;
   /** lymph flow over that at rest */
   ratio: number;
-  ceiling: number;
+  /** as {@link Tissue} has it */
+  grown: number;
 }
 
 /**
@@ -117,7 +118,7 @@ export function solveExchange(circulation: Circulation, options: ExchangeOptions
     venous: settling((from) => venousPressure(region, from)),
     pressure: TISSUE_PRESSURE_USUAL,
     ratio: 1,
-    ceiling: setting("lymphMaximum"),
+    grown: 1,
   }));
   const wound = operation ? 1 : 0;
   const fullOncotic = setting("plasmaOncoticPressure");
@@ -131,7 +132,7 @@ export function solveExchange(circulation: Circulation, options: ExchangeOptions
 
   for (let step = 0; step <= steps; step++) {
     const day = step * STEP;
-    const flows = { filtration: 0, lymph: 0, overflow: 0, pressure: 0, ceiling: 0 };
+    const flows = { filtration: 0, lymph: 0, overflow: 0, pressure: 0, most: 0 };
     for (const state of states) {
       const { region } = state;
       const tissue: Tissue = {
@@ -143,26 +144,26 @@ export function solveExchange(circulation: Circulation, options: ExchangeOptions
         leakage:
           setting("capillaryLeakage") *
           (1 + wound * (OPERATION.leakage - 1) * Math.exp(-day / RECOVERY.leakage)),
-        lymphMaximum: state.ceiling,
+        lymphMaximum: setting("lymphMaximum"),
+        lymphGrown: state.grown,
+        lymphOutflow: Math.max(0, duct(day) - bloodLost / (VENOUS_COMPLIANCE * weight)),
         weight,
       };
       const { pressure } = state;
-      const lymphOutflow = Math.max(0, duct(day) - bloodLost / (VENOUS_COMPLIANCE * weight));
-      const ceiling = lymphCeiling({ lymphMaximum: state.ceiling, lymphOutflow });
-      const ratio = regionLymph(region, pressure, ceiling);
+      const ratio = regionLymph(region, pressure, tissue);
       state.ratio = ratio;
       const filtered = filtration(region, tissue, pressure, ratio);
       const carried = ratio * lymphAtRest(region, weight);
       const over = overflow(region, tissue, pressure);
       const compliance = tissueCompliance(pressure, weight * region.share);
       state.pressure += ((filtered - carried - over) * HOURS * STEP) / compliance;
-      const wanted = setting("lymphMaximum") * (1 + (LYMPH_GROWTH - 1) * (ratio / state.ceiling));
-      state.ceiling += ((wanted - state.ceiling) * STEP) / RECOVERY.lymph;
+      const used = ratio / Math.max(ratio, lymphCarried(tissue));
+      state.grown += ((1 + (LYMPH_GROWTH - 1) * used - state.grown) * STEP) / RECOVERY.lymph;
       flows.filtration += filtered;
       flows.lymph += carried;
       flows.overflow += over;
       flows.pressure += region.share * pressure;
-      flows.ceiling += region.share * state.ceiling;
+      flows.most += region.share * lymphCarried(tissue);
     }
     const drained = drain ? (DRAIN_RATE * collected) / HOURS : 0;
     const uptake = (UPTAKE_RATE * collected) / HOURS;
@@ -184,7 +185,7 @@ export function solveExchange(circulation: Circulation, options: ExchangeOptions
         plasmaOncoticPressure: oncotic,
         collected,
         bloodLost,
-        lymphMaximum: flows.ceiling,
+        lymphMaximum: flows.most,
       });
     }
   }

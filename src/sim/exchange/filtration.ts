@@ -44,8 +44,10 @@ export interface Tissue {
   readonly leakage: number;
   /** ratio of the greatest lymph flow to that at rest, above 0 */
   readonly lymphMaximum: number;
-  /** mmHg where the thoracic duct empties; a healthy vein's when left out */
+  /** mmHg where the thoracic duct empties; when left out nothing holds lymph up */
   readonly lymphOutflow?: number;
+  /** ratio of what lymph vessels have grown to carry at most to what they first did; 1 when left out */
+  readonly lymphGrown?: number;
   /** kg */
   readonly weight: number;
 }
@@ -97,16 +99,22 @@ export const overflow = (region: Region, tissue: Tissue, tissuePressure: number)
 /** mmHg above the tissue's usual pressure */
 const rise = (tissuePressure: number): number => tissuePressure - TISSUE_PRESSURE_USUAL;
 
-/** Ratio of a region's lymph to that at rest, at its tissue's pressure (mmHg); `ceiling` as of {@link lymphCeiling}. */
-export const regionLymph = ({ name }: Region, tissuePressure: number, ceiling: number): number =>
-  name === "liver" ? liverLymph(rise(tissuePressure), ceiling) : lymphRatio(tissuePressure, ceiling);
+/** What lymph vessels are able to: as in {@link Tissue}. */
+type LymphVessels = Pick<Tissue, "lymphMaximum" | "lymphOutflow" | "lymphGrown">;
 
-/** Ratio of the greatest lymph flow to that at rest, at the pressure (mmHg) that the duct empties against. */
-export const lymphCeiling = ({
-  lymphMaximum,
-  lymphOutflow,
-}: Pick<Tissue, "lymphMaximum" | "lymphOutflow">): number =>
-  lymphMaximum * (lymphOutflow === undefined ? 1 : againstOutflow(lymphOutflow));
+/** Ratio to lymph flow at rest that they carry at most. */
+export const lymphCarried = ({ lymphMaximum, lymphOutflow, lymphGrown = 1 }: LymphVessels): number =>
+  lymphGrown *
+  (lymphOutflow === undefined
+    ? lymphMaximum
+    : Math.min(lymphMaximum, againstOutflow(lymphOutflow, lymphMaximum)));
+
+/** Ratio of a region's lymph to that at rest, at its tissue's pressure (mmHg): what the tissue gives, at most what its vessels carry. */
+export function regionLymph({ name }: Region, tissuePressure: number, vessels: LymphVessels): number {
+  const carried = lymphCarried(vessels);
+  if (name === "liver") return liverLymph(rise(tissuePressure), carried);
+  return Math.min(carried, lymphRatio(tissuePressure, vessels.lymphMaximum));
+}
 
 /** Flows in mL/h. */
 export interface Exchange {
@@ -133,7 +141,7 @@ export function steadyExchange(region: Region, tissue: Tissue): Exchange {
 }
 
 function exchangeAt(region: Region, tissue: Tissue, tissuePressure: number): Exchange {
-  const ratio = regionLymph(region, tissuePressure, lymphCeiling(tissue));
+  const ratio = regionLymph(region, tissuePressure, tissue);
   return {
     filtration: filtration(region, tissue, tissuePressure, ratio),
     lymph: ratio * lymphAtRest(region, tissue.weight),

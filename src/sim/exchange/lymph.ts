@@ -1,4 +1,5 @@
 /** What lymph vessels carry, and what holds them up. */
+import { mmHgFromWater } from "../units.ts";
 
 /**
  * Ratio of lymph flow to that at rest (teaching function, physiology values, section 8: 1 at -3 mmHg, 11 at 0, 18 at +2).
@@ -9,18 +10,27 @@ export function lymphRatio(interstitialPressure: number, maximum: number): numbe
   return maximum / (1 + Math.exp(-(interstitialPressure + 0.2) / 0.95));
 }
 
-/** mmHg in the vein that the thoracic duct empties into: usual in health, and where its pump stalls (ducts were measured to 29 mmHg at a pathway of 12-20, Circulation 2017, abstract 19357). */
+/** mmHg in the vein that the thoracic duct empties into, in health */
 export const USUAL_OUTFLOW = 4;
-const STALLING_OUTFLOW = 60;
-const MIN_PUMPED = 0.1;
+/** What {@link lymphRatio} levels off at in healthy tissue. */
+const HEALTHY = 20;
 
 /**
- * Ratio (0.1 to 1) of the greatest lymph flow to that with a usual pressure where the duct empties: it falls straight to where the pump
- * stalls (teaching function).
- * @param outflowPressure mmHg
+ * Sheep's lymph vessels (liver, awake) as a pressure (cmH2O) behind a resistance (cmH2O.min/uL): at rest, and as they are when congestion
+ * has their flow sixfold. At rest nothing changes until the pressure that they empty against passes `held`. Drake & Gabel 1990,
+ * PMID 2221144, abstract.
  */
-export const againstOutflow = (outflowPressure: number): number =>
-  Math.min(
-    1,
-    Math.max(MIN_PUMPED, 1 - (outflowPressure - USUAL_OUTFLOW) / (STALLING_OUTFLOW - USUAL_OUTFLOW)),
-  );
+const REST = { driving: 29.6, held: 19, resistance: 0.18 };
+const CONGESTED = { driving: 37.1, resistance: 0.05 };
+
+/**
+ * Ratio to lymph flow at rest that vessels carry at most: it falls straight, to none where the pressure that they empty against is all that
+ * drives them (27 mmHg). 11 at a healthy vein's 4 mmHg, and 6.5 at 13.
+ * @param outflowPressure mmHg
+ * @param maximum ratio that their flow levels off at in the tissue, which their strength is taken to follow
+ */
+export function againstOutflow(outflowPressure: number, maximum: number): number {
+  const atRest = (REST.driving - REST.held) / REST.resistance;
+  const left = Math.max(0, mmHgFromWater(CONGESTED.driving) - Math.max(0, outflowPressure));
+  return ((maximum / HEALTHY) * left) / mmHgFromWater(CONGESTED.resistance * atRest);
+}

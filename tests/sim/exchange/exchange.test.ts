@@ -1,7 +1,6 @@
 import { describe, expect, test } from "vitest";
 import { albuminCarried, lymphAtRest, regionLymph } from "../../../src/sim/exchange/filtration.ts";
 import {
-  againstOutflow,
   albuminOf,
   capillaryPressure,
   lymphRatio,
@@ -10,6 +9,7 @@ import {
   steadyExchange,
   tissueCompliance,
 } from "../../../src/sim/exchange/index.ts";
+import { againstOutflow } from "../../../src/sim/exchange/lymph.ts";
 import { answer, CHILD } from "../circulation/requests.ts";
 
 const HARD = { pulmonaryResistanceIndex: 3 };
@@ -50,7 +50,7 @@ test("what settles balances, for any pressures", () => {
         });
         expect(settled.filtration).toBeCloseTo(settled.lymph + settled.overflow, 6);
         expect(settled.lymph).toBeCloseTo(
-          regionLymph(region, settled.tissuePressure, 20) * lymphAtRest(region, 18),
+          regionLymph(region, settled.tissuePressure, { lymphMaximum: 20 }) * lymphAtRest(region, 18),
           9,
         );
       }
@@ -100,12 +100,36 @@ describe("the course over three weeks", () => {
 });
 
 test("lymph empties against the pressure of its vein: a full pathway's holds it up, a duct joined to the atrium frees it (decompression)", () => {
-  expect(againstOutflow(4)).toBe(1);
-  expect(againstOutflow(15)).toBeLessThan(0.85);
+  expect(againstOutflow(4, 20)).toBeGreaterThan(1.5 * againstOutflow(13, 20));
+  expect(againstOutflow(13, 10)).toBeCloseTo(againstOutflow(13, 20) / 2, 9);
   const thin = { plasmaOncoticPressure: 20, pulmonaryResistanceIndex: 3 };
   const overflow = (thoracicDuct: string) =>
     answer("extracardiac", CHILD, { ...thin, thoracicDuct }).exchange.overflow;
   expect(overflow("atrium")).toBeLessThan(0.8 * overflow("vein"));
+});
+
+describe("lymph against the pressure that it empties into (Drake & Gabel 1990, PMID 2221144, awake sheep, abstract)", () => {
+  const mmHg = (cmH2O: number) => cmH2O / 1.35951;
+
+  test("at rest it does not fall while that is below 19 cmH2O", () => {
+    for (const region of REGIONS)
+      for (const water of [0, 5, 12, 19])
+        expect(regionLymph(region, -3, { lymphMaximum: 20, lymphOutflow: mmHg(water) })).toBeCloseTo(1, 1);
+  });
+
+  test("in a congested liver 6.2 times rest is carried as far as that plateau, and none against 37 cmH2O", () => {
+    expect(againstOutflow(mmHg(19), 20)).toBeGreaterThan(6.1);
+    expect(againstOutflow(mmHg(19), 20)).toBeLessThan(6.3);
+    expect(againstOutflow(mmHg(37.1), 20)).toBeCloseTo(0, 6);
+    expect(againstOutflow(40, 20)).toBe(0);
+  });
+
+  test("even a duct that lies open carries no more than 3 to 12 times what healthy people's do (Dumont; Witte, Circulation 1969;39:723)", () => {
+    expect(againstOutflow(0, 20)).toBeLessThan(13);
+    expect(againstOutflow(4, 20)).toBeGreaterThan(3);
+    const course = solveExchange(answer("extracardiac"));
+    expect(Math.max(...course.lymph) / course.lymphHealthy).toBeLessThan(9);
+  });
 });
 
 test("with little protein from the start the course comes to where the steady balance is, not to dryness", () => {
