@@ -2,8 +2,9 @@
 import type { Graphics } from "pixi.js";
 import { expect, test } from "vitest";
 import { drawArrows } from "../../src/scenes/breathing/arrows.ts";
-import { doingAt, fillings, lungSize, stretchTrace } from "../../src/scenes/breathing/chest.ts";
+import { doingAt, fillings } from "../../src/scenes/breathing/chest.ts";
 import { drawnLarger, largerOf } from "../../src/scenes/breathing/larger.ts";
+import { lungSize, stretchTrace } from "../../src/scenes/breathing/lung-stretch.ts";
 import { darkTheme } from "../../src/scenes/theme/theme.ts";
 import type { Traces } from "../../src/sim/circulation/answer.ts";
 import { solve } from "../../src/sim/circulation/solve.ts";

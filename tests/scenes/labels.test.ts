@@ -1,7 +1,8 @@
 import { describe, expect, it } from "vitest";
+import type { Block } from "../../src/scenes/layers/keep-off.ts";
 import { hairline, keepOff, roomFor } from "../../src/scenes/layers/keep-off.ts";
 import { heightAt } from "../../src/scenes/layers/path-line.ts";
-import { type Block, settle } from "../../src/scenes/layers/spread-labels.ts";
+import { settle } from "../../src/scenes/layers/spread-labels.ts";
 import { seededRandom } from "../../src/sim/random.ts";
 
 const box = { x: 0, y: 0, width: 1000, height: 600 };

@@ -70,7 +70,7 @@ export const arched = (from: Point, to: Point): Point[] => {
   });
 };
 
-export function paintBack(ink: Ink, from: Point, to: Point, size: number, thread: string): void {
+function paintBack(ink: Ink, from: Point, to: Point, size: number, thread: string): void {
   ink.save();
   ink.globalAlpha = BACK;
   stitches(ink, arched(from, to), 0.62 * size, thread);
@@ -120,7 +120,7 @@ export const paintJunction = (ink: Ink, junction: Junction, size: number, theme:
   paintEnds(ink, ...acrossJunction(junction), size, threadOf(theme));
 
 /** The seam on both cut edges of the wall. */
-export function paintEnds(ink: Ink, from: Point, to: Point, size: number, thread: string): void {
+function paintEnds(ink: Ink, from: Point, to: Point, size: number, thread: string): void {
   paintEnd(ink, to, [to[0] - from[0], to[1] - from[1]], size, thread);
   paintEnd(ink, from, [from[0] - to[0], from[1] - to[1]], size, thread);
 }

@@ -25,8 +25,8 @@ const OUTLINE: readonly Point[] = [
   [40, 62],
   [10, 70],
 ];
-/** Parts of its height over which it clears upwards, and how much of it is seen. */
-const CLEARS = 0.34;
+/** Part of its height over which it clears upwards, half of that wholly: beside the upper vein no edge of it is to show; and how much of it is seen. */
+const CLEARS = 0.56;
 const SEEN = 0.75;
 
 export const mediastinum = ({ frame }: Anatomy): readonly Point[] =>
@@ -39,7 +39,7 @@ export function paintMediastinum(ink: Ink, anatomy: Anatomy, theme: Theme): void
   paintOrgan(ink, outline, look, { depth: 9 * anatomy.frame.scale, alpha: SEEN });
   const [left, bottom, right, top] = boundsOf([outline], 0);
   const fall = ink.createLinearGradient(0, top, 0, top - CLEARS * (top - bottom));
-  fall.addColorStop(0, "#000");
+  fall.addColorStop(0.5, "#000");
   fall.addColorStop(1, "#0000");
   ink.globalCompositeOperation = "destination-out";
   ink.fillStyle = fall;

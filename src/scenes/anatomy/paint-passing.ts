@@ -9,28 +9,29 @@ import { type Bounds, type Ink, type Outlines, trace, traceLoops } from "./paint
 import type { Round } from "./tones.ts";
 
 /** Strokes a hidden edge. @param size mm of the body for one of a 5-year-old */
-export function dash(ink: Ink, size: number, colour: string): void {
+export function dash(ink: Ink, size: number, colour: string, wide = 0.5): void {
   ink.setLineDash([2.4 * size, 1.7 * size]);
   ink.lineCap = "butt";
-  ink.lineWidth = 0.5 * size;
+  ink.lineWidth = wide * size;
   ink.globalAlpha = 0.7;
   ink.strokeStyle = colour;
   ink.stroke();
 }
 
-/** How much of a vein's own colour is seen behind the blood that passes before it. */
-const SHINES = 0.5;
+/** How much of a vein's wall is seen behind the blood that passes before it, and mm of a 5-year-old of its dashed rim. */
+const SHINES = 0.34;
+const RIM = 0.9;
 
 const outlineOf = (tube: Tube): readonly Point[] => bandOf(line(tube.line), tube, { part: 1 });
 
 /** Right pulmonary veins through the back of a pathway beside the heart: its blood passes before them. */
-export function paintShining(ink: Ink, anatomy: Anatomy, { body }: Round, seen: Outlines["seen"]): void {
+export function paintShining(ink: Ink, anatomy: Anatomy, { wall }: Round, seen: Outlines["seen"]): void {
   if (!anatomy.frame.graft) return;
   ink.save();
   traceLoops(ink, seen);
   ink.clip();
   ink.globalAlpha = SHINES;
-  ink.fillStyle = body;
+  ink.fillStyle = wall;
   for (const tube of returning(anatomy)) {
     trace(ink, outlineOf(tube), true);
     ink.fill();
@@ -43,12 +44,13 @@ export function paintPassing(
   ink: Ink,
   bounds: Bounds,
   anatomy: Anatomy,
-  { light }: Round,
+  { wall }: Round,
   seen: Outlines["seen"],
 ): void {
   const { before, frame, heart, rightAtrium, rightAppendage } = anatomy;
   const through = (
     tubes: readonly Tube[],
+    wide: number,
     covers: readonly (readonly Point[])[],
     loops: Outlines["seen"],
   ) => {
@@ -57,7 +59,7 @@ export function paintPassing(
       const outline = outlineOf(tube);
       for (const half of [outline.slice(0, outline.length / 2), outline.slice(outline.length / 2)]) {
         trace(own, half);
-        dash(own, frame.scale, light);
+        dash(own, frame.scale, wall, wide);
       }
     }
     for (const cover of covers) {
@@ -77,6 +79,6 @@ export function paintPassing(
     laidOver(ink, own, bounds);
   };
   if (frame.graft)
-    through(returning(anatomy), [rightAtrium, rightAppendage, outlineOf(lastOf(before))], seen);
-  through(descending(anatomy), [heart.atrium], []);
+    through(returning(anatomy), RIM, [rightAtrium, rightAppendage, outlineOf(lastOf(before))], seen);
+  through(descending(anatomy), 0.6, [heart.atrium], []);
 }

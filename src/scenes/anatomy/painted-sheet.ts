@@ -1,6 +1,6 @@
 /** A part painted once into a picture of its own, so that a frame costs one sprite; painted again when it changes or the camera comes closer. */
 import { Container, DOMAdapter, Rectangle, Sprite, Texture } from "pixi.js";
-import { entryAt, present } from "../../sim/checked/present.ts";
+import { present } from "../../sim/checked/present.ts";
 import type { Point } from "../../sim/geometry/geometry.ts";
 
 export type Ink = CanvasRenderingContext2D;
@@ -36,14 +36,17 @@ export const servesAt = (painted: number, wanted: number): boolean =>
 /** Longest side of a picture */
 const MAX_TEXELS = 3072;
 
+/** Part of a row by which the lower half lies over the upper one: no seam shows between them. */
+const OVERLAP = 0.35;
+
 export function sheet(): Painted {
   const view = new Container();
-  /** above the hinge, and below it */
-  const halves = [new Sprite(), new Sprite()] as const;
-  view.addChild(...halves);
+  const [upper, lower] = [new Sprite(), new Sprite()];
+  view.addChild(upper, lower);
   let whole: Texture | null = null;
+  let above: Texture | null = null;
   let texel = 1;
-  const prepare: Painted["prepare"] = (bounds, density, pivot, paint, hinge = bounds[1]) => {
+  const prepare: Painted["prepare"] = (bounds, density, pivot, paint, hinge) => {
     const [, bottom, right] = bounds;
     const scale = Math.min(density, MAX_TEXELS / Math.max(right - bounds[0], bounds[3] - bottom));
     // Whole pixels from the plane's origin: where that lies on one too they are laid pixel on pixel, in a fifth of the time.
@@ -55,21 +58,20 @@ export function sheet(): Painted {
       whole?.destroy(true);
       whole = Texture.from(ink.canvas, true);
       const { source, width, height } = whole;
-      const row = Math.round(Math.min(height, Math.max(0, (top - hinge) * scale)));
+      upper.texture = whole;
       texel = 1 / scale;
-      // One row belongs to both: no seam shows between them.
-      const rows = [
-        [0, Math.min(height, row + 1)],
-        [row, height],
-      ] as const;
-      halves.forEach((half, i) => {
-        const [from, to] = entryAt(rows, i);
-        half.visible = to > from;
-        if (to > from)
-          half.texture = new Texture({ source, frame: new Rectangle(0, from, width, to - from) });
-        half.position.set(left, top - from * texel);
-        half.scale.set(texel, -texel);
-      });
+      lower.visible = false;
+      above = null;
+      const row = Math.round((top - (hinge ?? bottom)) * scale);
+      if (row > 0 && row < height) {
+        const part = (from: number, to: number) =>
+          new Texture({ source, frame: new Rectangle(0, from, width, to - from) });
+        above = part(0, row);
+        lower.texture = part(row, height);
+        lower.position.set(left, top - (row - OVERLAP) * texel);
+      }
+      upper.position.set(left, top);
+      upper.scale.set(texel, -texel);
       view.pivot.set(...pivot);
       view.position.set(...pivot);
     };
@@ -81,7 +83,9 @@ export function sheet(): Painted {
       prepare(...what)();
     },
     lengthen(part) {
-      halves[1].scale.y = -texel * (1 + part);
+      lower.visible = above !== null && part !== 0;
+      upper.texture = (lower.visible ? above : whole) ?? upper.texture;
+      lower.scale.set(texel, -texel * (1 + part));
     },
     release() {
       whole?.destroy(true);

@@ -7,7 +7,7 @@ export const OVERLAP = 3.5;
 
 /** Part of the marks that are drawn where an atrium's inside is to be seen behind them: of every origin alike, within the plane and beyond it. */
 export const thinnedIn = ({ graft, chamber }: ChestFrame): number =>
-  chamber ? 0.7 : graft?.kind === "patch" ? 0.48 : 1;
+  chamber ? 0.7 : graft?.kind === "patch" ? 0.42 : 1;
 
 export interface Course {
   /** mm: its points, and their lengths along it */
@@ -33,6 +33,8 @@ export interface Course {
     readonly held: Float32Array;
     readonly beats?: Ventricle;
   };
+  /** at each point, part of a mark's size that shines through what lies before it */
+  readonly size?: Float32Array;
   /** 1..0 at each point: part of its marks' own colour that is left where blood mixes */
   readonly unmixed?: Float32Array;
   /** it brings its part into a chamber with others: their marks are as many as what each brings, and as fast */

@@ -226,7 +226,7 @@ function advance(
     const fall = (course.run[course.run.length - 1]! - found.run) / (OVERLAP * size);
     // Each mark has its rank: where fewer show, the same ones stay.
     const rank = (1.2 * found.seen - part(0.5 + i * STEPS[0])) * 5;
-    shown[i] = Math.max(0, Math.min(1, rise, fall, rank));
+    shown[i] = Math.max(0, Math.min(course.size?.[found.at] ?? 1, rise, fall, rank));
     // A trail lies right behind its head; one that is not shown needs none.
     if (shown[i] === 0) {
       marks.trail.fill(found.x, 4 * i, 4 * i + 4);

@@ -32,13 +32,25 @@ export function fromLungs(anatomy: Anatomy, pathway: Distance, course: CourseOf)
     const { arteries } = entryAt(anatomy.lungs, name.startsWith("right") ? 0 : 1);
     // The lower ones lie behind their lung's artery.
     const before = /Lower/.test(name) ? [[arteries, [...arteries.nodes.keys()]] as const] : [];
-    return partlyHidden(
-      anatomy,
-      "rich",
-      pathway,
-      before,
-    )(denser(course(["pulmonaryVein", EACH, "rich"], WIDE, line)));
+    const whole = denser(course(["pulmonaryVein", EACH, "rich"], WIDE, line));
+    const seen = partlyHidden(anatomy, "rich", pathway, before)(whole);
+    return anatomy.frame.graft ? shiningFrom(seen, pathway) : seen;
   });
+}
+
+/** mm from a pathway's blood: from there on a vein passes behind it */
+const NEAR = 10;
+/** Part of its marks that shine through what lies before them, and of their size. */
+const SHINE = 0.6;
+
+function shiningFrom(course: Course, pathway: Distance): Course {
+  const from = course.x.findIndex((x, i) => pathway(x, entryAt(course.y, i)) < NEAR);
+  if (from < 0) return course;
+  return {
+    ...course,
+    seen: course.seen.map((shown, i) => (i < from ? shown : Math.max(shown, SHINE))),
+    size: course.x.map((_, i) => (i < from ? 1 : SHINE)),
+  };
 }
 
 /** The veins' own flow fills the atrium; what passes the valve empties it. */

@@ -7,8 +7,8 @@ import { descentAt } from "../circuit/sinking.ts";
 import type { Spot } from "../drawing/curve-drawing.ts";
 import { dashed, heightAt } from "../layers/path-line.ts";
 import type { Theme } from "../theme/theme.ts";
-import { lungSize, stretchTrace } from "./chest.ts";
 import { drawnLarger, largerOf } from "./larger.ts";
+import { lungSize, stretchTrace } from "./lung-stretch.ts";
 
 /** Change of the lungs' size, in parts, that is too little to be seen. */
 const UNSEEN = 0.02;

@@ -1,24 +1,10 @@
-/** What the breath does to the picture, read from the traces: how far the lungs are stretched, and when the chest fills. */
+/** What the chest does, read from the traces: when it fills, and what it is doing at a moment. */
 
 import { entryAt, lastOf } from "../../sim/checked/present.ts";
 import type { Traces } from "../../sim/circulation/answer.ts";
 import type { Stretch } from "../drawing/strips.ts";
 import { valueAt } from "../drawing/trace-clock.ts";
-
-/** mmHg across the lungs (alveolar minus pleural) at which they are drawn at their resting size: the mean of a quiet breath. */
-const REST = 4.7;
-/** Linear widening for each mmHg: half a litre on two and a half is 6 % in each direction over the 2 mmHg of a quiet breath (textbook volumes). */
-const WIDENING = 0.032;
-
-/** mmHg across the lungs, as a trace. */
-export function stretchTrace(traces: Traces): Float64Array | null {
-  const { pleural, alveolar } = traces.pressures;
-  return pleural ? pleural.map((value, i) => (alveolar?.[i] ?? 0) - value) : null;
-}
-
-/** Linear size of the lungs against rest. */
-export const lungSize = (stretch: number): number =>
-  Math.min(1.4, Math.max(0.8, 1 + WIDENING * (stretch - REST)));
+import { stretchTrace } from "./lung-stretch.ts";
 
 /** When the lungs fill: stretches of time in which they widen; none when the breath is held. */
 export function fillings(traces: Traces): readonly Stretch[] {

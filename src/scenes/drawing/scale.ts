@@ -32,13 +32,6 @@ export function rangeOf(
   return { min: low, max: high, marks: ticks(low, high, count) };
 }
 
-/** Round numbers of `min`..`max` at steps of 1, 2, 5 or 10, at least `room` px apart over `length` px; the ends where there are none. */
-export function wholeMarks(min: number, max: number, length: number, room: number): readonly number[] {
-  const step = [1, 2, 5, 10].find((each) => ((max - min) / each) * room <= length) ?? 10;
-  const marks = ticks(min, max, (max - min) / step);
-  return marks.length > 1 ? marks : [min, max];
-}
-
 /** As many of the marks as stand at least `room` px apart over `length` px; zero stays when it is one of them. */
 export function thinned(range: Range, length: number, room: number): readonly number[] {
   const apart = length / Math.max(1, range.marks.length - 1);

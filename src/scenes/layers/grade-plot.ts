@@ -1,9 +1,9 @@
 /** The plot of the grade line: levels, elements, the lines themselves, what its stretches are called and what is spent in them. */
+import { ticks } from "d3-array";
 import { formatNumber, formatQuantity } from "../../i18n/index.ts";
 import { entryAt, lastOf } from "../../sim/checked/present.ts";
 import type { Circulation } from "../../sim/circulation/answer.ts";
 import type { Sheet } from "../drawing/drawing-sheet.ts";
-import { wholeMarks } from "../drawing/scale.ts";
 import { type Plot, roomy } from "./grade-frame.ts";
 import { writeTotal } from "./grade-key.ts";
 import { changesOf, type Stretch, stretchesOf } from "./grade-stretches.ts";
@@ -286,4 +286,11 @@ function writeChanges(
       theme,
     );
   }
+}
+
+/** Round numbers of `min`..`max` at steps of 1, 2, 5 or 10, at least `room` px apart over `length` px; the ends where there are none. */
+function wholeMarks(min: number, max: number, length: number, room: number): readonly number[] {
+  const step = [1, 2, 5, 10].find((each) => ((max - min) / each) * room <= length) ?? 10;
+  const marks = ticks(min, max, (max - min) / step);
+  return marks.length > 1 ? marks : [min, max];
 }

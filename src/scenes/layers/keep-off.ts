@@ -1,6 +1,5 @@
 /** Where plates come to lie over a plane: near their spot or where they would like, off what must be seen and off each other; one without room is left out. */
 import type { Box } from "../scene.ts";
-import { type Block, clamp } from "./spread-labels.ts";
 
 /** Heights of a plate: how far from its spot, and in which steps, it is tried. */
 const FARTHEST = 7;
@@ -12,6 +11,14 @@ const BROKEN = 120;
 /** CSS px between plates, and between hairlines that are to be told apart */
 const GAP = 4;
 const APART = 5;
+
+/** Centre and size, CSS px. */
+export interface Block {
+  readonly x: number;
+  readonly y: number;
+  readonly width: number;
+  readonly height: number;
+}
 
 interface Plate extends Block {
   /** the spot that it speaks of */
@@ -189,3 +196,6 @@ function cross([a, b]: readonly [Point, Point], [c, d]: readonly [Point, Point])
     (q[0] - p[0]) * (r[1] - p[1]) - (q[1] - p[1]) * (r[0] - p[0]);
   return side(a, b, c) * side(a, b, d) < 0 && side(c, d, a) * side(c, d, b) < 0;
 }
+
+export const clamp = (value: number, least: number, most: number): number =>
+  Math.max(least, Math.min(most, value));

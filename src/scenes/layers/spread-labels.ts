@@ -2,6 +2,7 @@
 
 import { entryAt } from "../../sim/checked/present.ts";
 import type { Box } from "../scene.ts";
+import { type Block, clamp } from "./keep-off.ts";
 
 /** Rounds of giving way; a dozen plates need a few. */
 const MAX_ROUNDS = 120;
@@ -58,14 +59,6 @@ export function settle<T extends Block>(labels: readonly T[], box: Box, taken: r
   return labels.map((label, i) => ({ ...label, x: entryAt(moved, i).x, y: entryAt(moved, i).y }));
 }
 
-/** Centre and size, CSS px. */
-export interface Block {
-  readonly x: number;
-  readonly y: number;
-  readonly width: number;
-  readonly height: number;
-}
-
 /** How deep two centred blocks lie in each other, or null; `sign` points from b to a. */
 function overlap(a: Block, b: Block, gap: number) {
   const x = (a.width + b.width) / 2 + gap - Math.abs(a.x - b.x);
@@ -73,6 +66,3 @@ function overlap(a: Block, b: Block, gap: number) {
   if (x <= 0 || y <= 0) return null;
   return { x, y, signX: a.x >= b.x ? 1 : -1, signY: a.y >= b.y ? 1 : -1 };
 }
-
-export const clamp = (value: number, least: number, most: number): number =>
-  Math.max(least, Math.min(most, value));

@@ -173,6 +173,9 @@ function paintEntry(ink: Ink, { name, centre, normal, width }: Opening, theme: T
 const ENTRY = 0.24;
 const SHADES = 6;
 
+/** mm beyond a cut over which the face of a wall that goes on runs out. */
+const RUNS_OUT = 5;
+
 /** Part of a wall's thickness that shows where its front is cut across. */
 const THIN = 0.5;
 
@@ -192,7 +195,8 @@ function paintEnd(ink: Ink, opening: Opening, reach: number, colour: string): vo
         centre[1] + normal[1] * along + normal[0] * across,
       ];
     };
-    trace(ink, [place(-2 * SHY, 0), place(0.4, 0), place(0.4, reach), place(-2 * SHY, reach)], true);
+    const end = isArtery(name) ? [place(0, 0), place(RUNS_OUT, reach)] : [place(0.4, 0), place(0.4, reach)];
+    trace(ink, [place(-2 * SHY, 0), ...end, place(-2 * SHY, reach)], true);
     ink.fill();
   }
 }
