@@ -95,11 +95,9 @@ export function blood(): Blood {
       if (shape !== measuredShape) {
         [measuredShape, lumen] = [shape, lumenArea(shape)];
       }
+      const chest = pane.geometry?.chest;
       const mapOver = overlay !== "none";
-      const cover = mapOver
-        ? HINT
-        : COVER *
-          (pane.geometry ? thinnedIn(pane.geometry.chest) * (pane.geometry.chest.chamber ? DEEPER : 1) : 1);
+      const cover = mapOver ? HINT : COVER * (chest ? thinnedIn(chest) * (chest.chamber ? DEEPER : 1) : 1);
       const room = (cover * lumen) / (Math.PI * half * half);
       const taken = Math.floor(Math.min(tracers.count, room));
       // How long blood has been on its way is known in the field alone.
@@ -129,19 +127,9 @@ export function blood(): Blood {
       const fading = (moved: Tracers, colours: Uint32Array) => {
         paint(moved, colours);
         if (side) tintRich(side, taken, tinting, theme, colours);
-        const seen = side && inChest && pane.geometry ? seenUnder(pane.geometry.chest, inChest) : null;
-        if (!mapOver)
-          fadeAtOpenings(
-            moved,
-            {
-              taken,
-              shown: side?.shown ?? null,
-              openings,
-              seen,
-              among: pane.geometry && joined()?.among(pane.geometry.chest),
-            },
-            colours,
-          );
+        const before = side && inChest && chest ? seenUnder(chest, inChest) : null;
+        const seen = (chest && joined()?.among(chest, before)) ?? before;
+        if (!mapOver) fadeAtOpenings(moved, { taken, shown: side?.shown ?? null, openings, seen }, colours);
       };
       inside.draw(together, fading, brush, viewport);
       if (!gone) {
