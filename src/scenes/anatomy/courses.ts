@@ -14,6 +14,7 @@ import type { LungShape } from "./lung-shape.ts";
 import { smoothLine } from "./placing.ts";
 import { rootOutline, seatOf } from "./root-shape.ts";
 import { type Course, type CourseOf, OVERLAP } from "./side-course.ts";
+import { sinksFrom } from "./standing.ts";
 import { EXPONENT, stemsOf, type Tree } from "./tree.ts";
 import { fromLungs, intoVentricle } from "./vein-courses.ts";
 
@@ -45,7 +46,7 @@ export function coursesOf(frame: ChestFrame, pathway: Distance = () => FAR): rea
   const { veins, abdomen, lungs, frame: own } = anatomy;
   const made = [
     ...[...veins, ...abdomen.portal].flatMap((vein) => feeding(vein, own)),
-    ...throughHeart(anatomy, pathway),
+    ...throughHeart(anatomy, pathway).map((course) => sinking(course, own)),
     ...toNeck(anatomy),
     ...lungs.flatMap((lung) =>
       branches(lung, own.scale).map(
@@ -139,6 +140,15 @@ function throughHeart(anatomy: Anatomy, pathway: Distance): readonly Course[] {
       ]),
     ),
   ];
+}
+
+/** It goes down as the heart does that it runs through. */
+function sinking(course: Course, frame: ChestFrame): Course {
+  const { hinge, height } = sinksFrom(frame);
+  return {
+    ...course,
+    rides: { about: "diaphragm", held: course.y.map((y) => Math.max(0, (hinge - y) / height)) },
+  };
 }
 
 /** From the arch, which lies before their roots, up its branches, behind the left brachiocephalic vein. */
