@@ -84,16 +84,12 @@ export function feeding(tube: Tube, { scale: size, ivc }: ChestFrame): readonly 
     );
   });
   const along = courseOf(whole, widths, size, () => 1);
-  // Marks thicken where their vessel comes into the picture.
+  // Marks thicken where their vessel comes into the picture; where two run in one, each brings but a part of them.
   if (/^(lowerInferior|portalVein)|Brachio/.test(tube.name))
     along.seen.forEach((_, i, seen) => {
-      seen[i] = Math.min(1, entryAt(whole.run, i) / (RISES * size));
-    });
-  // Where both run in one, each brings but a part of the marks.
-  if (/Brachio/.test(tube.name))
-    along.seen.forEach((part, i, seen) => {
-      const left = (total - entryAt(whole.run, i)) / (MEET * size);
-      seen[i] = Math.min(part, Math.max(TOGETHER, left - 1 + TOGETHER));
+      const run = entryAt(whole.run, i) / size;
+      const met = flow === "svc" ? Math.max(0.6, (total / size - run) / MEET - 0.4) : 1;
+      seen[i] = Math.min(1, run / RISES, met);
     });
   // The veins in the liver go down with it; the inferior vena cava above them does not.
   const held = Float32Array.from(whole.points, ([, y]) =>
@@ -107,9 +103,8 @@ export function feeding(tube: Tube, { scale: size, ivc }: ChestFrame): readonly 
 const CONFLUENCE = 9;
 /** and of its width there, what the blood from below is left with */
 const MIDDLE = 0.5;
-/** mm of a 5-year-old from the upper opening up to where both its veins have met, and the part of each one's marks that shows there */
+/** mm of a 5-year-old over which two veins meet above the upper opening */
 const MEET = 9;
-const TOGETHER = 0.6;
 /** mm of a 5-year-old over which marks that come into the picture thicken to their number */
 const RISES = 16;
 

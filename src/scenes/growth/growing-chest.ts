@@ -137,6 +137,7 @@ function paintBlood(
     ink.fill();
   };
   for (const loop of lumen) fill(pointsOf(loop), tint);
+  if (chest.chamber) showWithin(ink, chest.chamber);
   const { veins } = anatomyOf(chest);
   for (const { line, from, to } of veins.filter(({ group }) => group === "cava"))
     fill(band(line, from, to), tint);
@@ -148,6 +149,19 @@ function paintBlood(
     fall.addColorStop(1, toneOf(svc));
     fill(band(line, from, to), fades ? fall : tint);
   }
+}
+
+/** Of an atrium that is the pathway the lining and the mouth that is sewn to the artery show through its blood. */
+function showWithin(ink: Ink, [across, up]: Point): void {
+  const clear = ink.createRadialGradient(0, 0, 0.78 * across, 0, 0, across);
+  clear.addColorStop(0, "#000000b0");
+  clear.addColorStop(1, "#00000000");
+  ink.save();
+  ink.globalCompositeOperation = "destination-out";
+  ink.scale(1, up / across);
+  ink.fillStyle = clear;
+  ink.fillRect(-across, -across, 2 * across, 2 * across);
+  ink.restore();
 }
 
 /** Part of a vein's way over which it fades. */

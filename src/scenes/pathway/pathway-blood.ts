@@ -96,11 +96,9 @@ export function blood(): Blood {
       if (shape !== measuredShape) {
         [measuredShape, lumen] = [shape, lumenArea(shape)];
       }
+      const frame = pane.geometry?.chest;
       const mapOver = overlay !== "none";
-      const cover = mapOver
-        ? HINT
-        : COVER *
-          (pane.geometry ? thinnedIn(pane.geometry.chest) * (pane.geometry.chest.chamber ? DEEPER : 1) : 1);
+      const cover = mapOver ? HINT : COVER * (frame ? thinnedIn(frame) * (frame.chamber ? DEEPER : 1) : 1);
       const room = (cover * lumen) / (Math.PI * half * half);
       const taken = Math.floor(Math.min(tracers.count, room));
       // How long blood has been on its way is known in the field alone.
@@ -130,19 +128,9 @@ export function blood(): Blood {
       const fading = (moved: Tracers, colours: Uint32Array) => {
         paint(moved, colours);
         if (side) tintRich(side, taken, tinting, theme, colours);
-        const seen = side && chest ? seenUnder(chest.frame, chest.plane) : null;
-        if (!mapOver)
-          fadeAtOpenings(
-            moved,
-            {
-              taken,
-              shown: side?.shown ?? null,
-              openings,
-              seen,
-              among: pane.geometry && joined()?.among(pane.geometry.chest),
-            },
-            colours,
-          );
+        const before = side && chest ? seenUnder(chest.frame, chest.plane) : null;
+        const seen = (frame && joined()?.among(frame, before)) ?? before;
+        if (!mapOver) fadeAtOpenings(moved, { taken, shown: side?.shown ?? null, openings, seen }, colours);
       };
       inside.draw(together, fading, brush, viewport);
       if (!gone) {

@@ -1,20 +1,26 @@
 /** Where things lie in a right atrium that is the pathway itself. */
 import { entryAt, lastOf, present } from "../../../sim/checked/present.ts";
 import { smoothStep } from "../../../sim/geometry/centreline.ts";
-import type { Distance } from "../../../sim/geometry/distance.ts";
 import type { ChestFrame, Point } from "../../../sim/geometry/geometry.ts";
+import type { Seen } from "../../layers/fade-tracers.ts";
 import type { Outlines } from "../painted-sheet.ts";
 
 export type Loops = NonNullable<Outlines["lumen"]>;
 
 /** Part of the marks that show in it, and sizes of its oval within which that is reached and beyond which all show. */
 const AMONG = 0.3;
+/** Spreads ranks evenly. */
+const GOLDEN = 0.618;
 const [WHOLLY, NOT] = [0.84, 1.06];
 
-export function among({ chamber }: ChestFrame): Distance | undefined {
-  if (!chamber) return undefined;
+export function among({ chamber }: ChestFrame, seen: Seen | null): Seen | null {
+  if (!chamber) return seen;
   const [a, b] = chamber;
-  return (x, y) => 1 - (1 - AMONG) * (1 - smoothStep(WHOLLY, NOT, Math.hypot(x / a, y / b)));
+  return (x, y, mark) => {
+    const part = 1 - (1 - AMONG) * (1 - smoothStep(WHOLLY, NOT, Math.hypot(x / a, y / b)));
+    // Each has its rank: where fewer show, the same ones stay.
+    return Math.min(seen?.(x, y, mark) ?? 1, (1.2 * part - ((mark * GOLDEN) % 1)) * 5);
+  };
 }
 
 /** Where its septum is cut: degrees from the patient's left up to the middle of the patch, and to either of its ends. */

@@ -159,7 +159,7 @@ export function paintOutsideOf(ink: Ink, { chamber, scale: size }: Placed, theme
 
 /** A muscle that shows through a thin wall. */
 function showThrough(ink: Ink, way: readonly Point[], size: number, { light, edge }: Tissue): void {
-  ink.globalAlpha = 0.34;
+  ink.globalAlpha = 0.26;
   strokes(ink, smoothLine(way), size, [
     [1.5, light],
     [0.5, mix(light, edge, 0.5)],
