@@ -150,7 +150,8 @@ export function annotate(sheet: Sheet, annotated: Annotated): void {
 function annotateWashOut(sheet: Sheet, { pane, drawn, box, taken, form }: Annotated): readonly Box[] {
   const { projection, occupied } = drawn;
   const { washOut } = pane;
-  const plots = washOut && washOutPlots();
+  // Before its first point nothing has been measured.
+  const plots = washOut && washOut.time.length > 1 && washOutPlots();
   if (!plots || !projection || !occupied) return [];
   const covers = coverIn(occupied, projection);
   const panels = plots.washOutPanels(box, sheet.sizes).slice(form);
