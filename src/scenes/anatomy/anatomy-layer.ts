@@ -30,7 +30,10 @@ export interface AnatomyLayer {
   readonly ventricle: Container;
   readonly valves: Container;
   set(frame: ChestFrame, circulation: Circulation | null, surface: Surface, theme: Theme): void;
-  /** The same, painted one piece at each call of the function that is returned; it answers whether that was the last. */
+  /**
+   * The same, painted one piece at each call of the function that is returned: the last call shows them all, in place of what was
+   * there before, and answers so.
+   */
   begin(...what: Parameters<AnatomyLayer["set"]>): () => boolean;
   move(standing: Standing): void;
   /** Lets the heart go down with the dome, as far as it is free of what stays; without it all of it stays. */
@@ -64,25 +67,34 @@ export function anatomyLayer(wanted: readonly PieceName[] = PIECES): AnatomyLaye
   ) => {
     const anatomy = anatomyOf(frame);
     const { heart } = anatomy;
-    size = frame.scale;
-    held = frame.lowerVein !== undefined;
-    from = sinksFrom(frame);
     const painting = piecesOf(anatomy, saturationsOf(circulation), outlines, theme);
-    for (const part of [ventricle, base]) {
-      part.position.set(...heart.base);
-      part.rotation = heart.lean;
-      // Across its axis it counts towards the patient's right.
-      part.scale.set(heart.size, -heart.size);
-    }
-    leaflets.set(theme);
-    let next = 0;
+    const sinks = sinksFrom(frame);
+    const painted: (() => void)[] = [];
+    const show = () => {
+      size = frame.scale;
+      held = frame.lowerVein !== undefined;
+      from = sinks;
+      for (const part of [ventricle, base]) {
+        part.position.set(...heart.base);
+        part.rotation = heart.lean;
+        // Across its axis it counts towards the patient's right.
+        part.scale.set(heart.size, -heart.size);
+      }
+      leaflets.set(theme);
+      for (const each of painted) each();
+    };
     return () => {
-      const name = only[next++];
-      if (!name) return true;
-      const { bounds, pivot, paint, inVentricle } = painting[name];
-      const hinge = SINKS.has(name) ? from.hinge : undefined;
-      sheets[name].paint(bounds, inVentricle ? density * heart.size : density, pivot, paint, hinge);
-      return next >= only.length;
+      const name = only[painted.length];
+      if (name) {
+        const { bounds, pivot, paint, inVentricle } = painting[name];
+        const hinge = SINKS.has(name) ? sinks.hinge : undefined;
+        painted.push(
+          sheets[name].prepare(bounds, inVentricle ? density * heart.size : density, pivot, paint, hinge),
+        );
+      }
+      if (painted.length < only.length) return false;
+      show();
+      return true;
     };
   };
   return {
