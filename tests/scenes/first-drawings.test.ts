@@ -1,7 +1,9 @@
+// @vitest-environment happy-dom
 /** What a scene's first drawings leave for later, and for how long. */
 import { expect, test } from "vitest";
 import type { Frame, Pane } from "../../src/chain/frame.ts";
 import { firstDrawings } from "../../src/scenes/pathway/first-drawings.ts";
+import { solve } from "../../src/sim/circulation/solve.ts";
 import { START } from "../../src/state/scene-state.ts";
 
 const frame = (flows: boolean, still = false): Frame => {
@@ -33,4 +35,12 @@ test("what has been drawn without blood does not go again when blood comes", () 
 test("what stands still, or is taken along, is whole from the first", () => {
   expect(firstDrawings().next(frame(true, true), 0)).toBe(false);
   expect(firstDrawings().next(frame(false), Number.POSITIVE_INFINITY)).toBe(false);
+});
+
+test("a heart that pumps into the lungs brings its grounds and words with it", () => {
+  const circulation = solve({ ...START.request, stage: "two-ventricle" });
+  const pumped = { ...frame(false), panes: frame(false).panes.map((pane) => ({ ...pane, circulation })) };
+  const { next } = firstDrawings();
+  expect(next(frame(false), 0.1)).toBe(true);
+  expect(next(pumped, 0.1)).toBe(false);
 });

@@ -3,9 +3,8 @@ import { line } from "../../sim/geometry/centreline.ts";
 import type { Point } from "../../sim/geometry/geometry.ts";
 import type { BloodTube } from "./great-vessels.ts";
 import { paintOrgan } from "./paint-organ.ts";
-import { dash } from "./paint-passing.ts";
 import { bandOf } from "./paint-tube.ts";
-import { type Ink, trace } from "./painted-sheet.ts";
+import { type Ink, strokes } from "./painted-sheet.ts";
 import { asTissue, type Round } from "./tones.ts";
 
 interface Ghost {
@@ -14,7 +13,9 @@ interface Ghost {
   /** mm of the body for one of a 5-year-old */
   readonly size: number;
 }
-const GHOST: Ghost = { left: 0.5, size: 1 };
+/** mm: dash and gap, and the line's width */
+const [DASH, WIDTH] = [[2.4, 1.7], 0.7];
+const GHOST: Ghost = { left: 0.6, size: 1 };
 
 /** @param edges its two sides */
 export function paintGhost(
@@ -25,10 +26,10 @@ export function paintGhost(
 ): void {
   paintOrgan(ink, edges.flat(), asTissue(round), { depth: 3 * size, alpha: left });
   ink.save();
-  for (const edge of edges) {
-    trace(ink, edge);
-    dash(ink, size, round.wall);
-  }
+  ink.lineCap = "butt";
+  ink.setLineDash(DASH.map((each) => each * size));
+  ink.globalAlpha = 0.8;
+  for (const edge of edges) strokes(ink, edge, size, [[WIDTH, round.wall]]);
   ink.restore();
 }
 

@@ -157,9 +157,10 @@ export function piecesOf(
       paintBefore(...at, { ...outlines, round, theme });
       paintRightAppendage(...at, theme);
     }),
-    passing: vessels([...returning(anatomy), ...descending(anatomy)], (...at) =>
-      paintPassing(...at, round("arterial"), outlines.seen),
-    ),
+    passing: vessels([...returning(anatomy), ...descending(anatomy)], (...at) => {
+      // Before a Fontan the ascending aorta hides all but one edge of them.
+      if (!frame.lowerVein) paintPassing(...at, round("arterial"), outlines.seen);
+    }),
   };
 }
 

@@ -1,5 +1,6 @@
 /** What the first drawings of a scene leave for later, so that blood is seen to move at once. */
 import type { Frame } from "../../chain/frame.ts";
+import { isPumped } from "./named.ts";
 
 /** Drawings of blood after which it has been seen to move. */
 const SEEN = 3;
@@ -10,10 +11,10 @@ export function firstDrawings() {
   let seen = 0;
   let waited = 0;
   return {
-    /** Whether this drawing is one of the first; a picture that stands still has none. */
+    /** Whether this drawing is one of the first; a picture that stands still has none, nor one that is whole with its blood. */
     next({ panes, still }: Frame, elapsed: number): boolean {
       waited += elapsed;
-      if (still || waited >= PATIENCE) seen = SEEN;
+      if (still || waited >= PATIENCE || panes.every(isPumped)) seen = SEEN;
       else if (panes.some(({ tracers }) => tracers !== null)) seen++;
       return seen < SEEN;
     },

@@ -9,10 +9,10 @@ import { isCommon } from "../heart-shape.ts";
 import type { Saturations } from "../joined.ts";
 import { paintGhostVein } from "../paint-ghost.ts";
 import { paintMouths } from "../paint-mouths.ts";
-import { castShadow } from "../paint-tube.ts";
-import { type Ink, strokes, trace } from "../painted-sheet.ts";
+import { castShadow, laidOver, scratch } from "../paint-tube.ts";
+import { boundsOf, type Ink, strokes, trace } from "../painted-sheet.ts";
 import { placing } from "../placing.ts";
-import { roundOf, tissue } from "../tones.ts";
+import { type Round, roundOf, tissue } from "../tones.ts";
 import { paintEustachianValve, paintNeck, paintStump } from "./entering-vein.ts";
 
 /** The hole where the septum was excised, seen from the right side aslant, x and y in the heart: middle, and half of its width and height; right of the aorta, so that nothing lies before it. */
@@ -20,7 +20,9 @@ const DEFECT = { middle: [-4.6, -3], half: [6.8, 9.6] } as const;
 /** By how much its far edge lies aside: the septum's thickness is seen between both. */
 const FAR_EDGE: Point = [1.5, -0.5];
 /** Part of the colour of the right lung's veins that shines through the blood before them. */
-const GHOST = 0.24;
+const GHOST = 0.42;
+/** mm of a 5-year-old from the atrium's right end, between which that is lost */
+const CLEARS = [3, 20] as const;
 /** Halves of it beyond whose edge what is left of the septum goes over into the atrium's wall. */
 const SEPTUM = 2.1;
 
@@ -44,7 +46,7 @@ export function paintWithin(ink: Ink, anatomy: Anatomy, saturations: Saturations
   ink.save();
   trace(ink, frame.atrium, true);
   ink.clip();
-  for (const vein of hidden) paintGhostVein(ink, vein, round, { left: GHOST, size: frame.scale });
+  if (frame.lowerVein) paintEntering(ink, anatomy, hidden, round);
   paintMouths(
     ink,
     veins.filter((vein) => !hidden.includes(vein)),
@@ -56,6 +58,22 @@ export function paintWithin(ink: Ink, anatomy: Anatomy, saturations: Saturations
   if (!frame.lowerVein) return;
   paintEustachianValve(ink, anatomy, theme);
   paintStump(ink, anatomy, theme);
+}
+
+/** Veins of the right lung shine through the atrium's blood where they pass behind its edge. */
+function paintEntering(ink: Ink, { frame }: Anatomy, veins: readonly BloodTube[], round: Round): void {
+  const bounds = boundsOf([frame.atrium], 0);
+  const [left, bottom, right, top] = bounds;
+  const own = scratch(ink, bounds);
+  for (const vein of veins) paintGhostVein(own, vein, round, { left: GHOST, size: frame.scale });
+  const [near, far] = CLEARS.map((way) => left + way * frame.scale) as [number, number];
+  const fall = own.createLinearGradient(near, 0, far, 0);
+  fall.addColorStop(0, "#0000");
+  fall.addColorStop(1, "#000");
+  own.globalCompositeOperation = "destination-out";
+  own.fillStyle = fall;
+  own.fillRect(left, bottom, right - left, top - bottom);
+  laidOver(ink, own, bounds);
 }
 
 /** Through the defect the blood from below goes over to the side behind it; what is left of the septum is its lip. */

@@ -147,6 +147,8 @@ export interface ValvePlan extends Gate {
   readonly name: "tricuspid" | "mitral" | "pulmonary" | "aortic";
   /** half its ring's lengths: how far each leaflet reaches, and the one behind them */
   readonly reach: readonly [number, number, number];
+  /** part of its ring's half by which the far side is seen upstream */
+  readonly aslant: number;
 }
 
 export const VALVES: readonly ValvePlan[] = [
@@ -157,6 +159,7 @@ export const VALVES: readonly ValvePlan[] = [
       [13.2, -31.8],
     ],
     reach: [0.8, 1, 0.9],
+    aslant: 0.36,
     heads: [HOLDING.tricuspid[0][0], HOLDING.tricuspid[1][0]],
   },
   {
@@ -166,6 +169,7 @@ export const VALVES: readonly ValvePlan[] = [
       [61.4, -30.6],
     ],
     reach: [1.4, 0.85, 0],
+    aslant: 0.26,
     heads: [HOLDING.mitral[0][0], HOLDING.mitral[1][0]],
   },
   {
@@ -175,6 +179,7 @@ export const VALVES: readonly ValvePlan[] = [
       [38.9, -21.6],
     ],
     reach: [1, 1, 1],
+    aslant: 0,
   },
   {
     name: "aortic",
@@ -183,6 +188,7 @@ export const VALVES: readonly ValvePlan[] = [
       [24.2, -18.8],
     ],
     reach: [1, 1, 1],
+    aslant: 0,
   },
 ];
 

@@ -125,10 +125,20 @@ function paintSinus(ink: Ink, mixed: number, theme: Theme): void {
   ink.stroke();
 }
 
+/** mm: between which the left atrium's room comes out of the shade of the great arteries before it. */
+const SHADED = [38, 58] as const;
+
 /** @param veins of the left lung, whose mouths in its back wall are seen */
 export function paintLeftAtrium(ink: Ink, veins: readonly BloodTube[], arterial: number, theme: Theme): void {
-  paintAtrium(ink, LEFT_ATRIUM, arterial, theme, () =>
-    paintMouths(ink, veins, roundOf(arterial, theme), theme),
-  );
+  const round = roundOf(arterial, theme);
+  const [left, bottom, right, top] = boundsOf([LEFT_ATRIUM], 0);
+  paintAtrium(ink, LEFT_ATRIUM, arterial, theme, () => {
+    const fall = ink.createLinearGradient(SHADED[0], top, SHADED[1], (bottom + top) / 2);
+    fall.addColorStop(0, `${deepOf(round, theme)}d0`);
+    fall.addColorStop(1, `${deepOf(round, theme)}30`);
+    ink.fillStyle = fall;
+    ink.fillRect(left, bottom, right - left, top - bottom);
+    paintMouths(ink, veins, round, theme);
+  });
   paintEar(ink, EARS.left, theme);
 }

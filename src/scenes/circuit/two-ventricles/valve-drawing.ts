@@ -5,6 +5,7 @@ import type { Point } from "../../../sim/geometry/geometry.ts";
 import { smoothLine } from "../../anatomy/placing.ts";
 import { type Tissue, tissue } from "../../anatomy/tones.ts";
 import { spots } from "../../drawing/curve-drawing.ts";
+import { mix } from "../../theme/colour.ts";
 import type { Theme } from "../../theme/theme.ts";
 import { VALVES, type ValvePlan } from "./heart-plan.ts";
 import { frameOf } from "./root.ts";
@@ -18,7 +19,7 @@ type Forms = readonly [shut: Way, open: Way];
 
 /** Of an atrioventricular valve any section through its axis, from the ring to the free edge. */
 const SECTION = [
-  "1 0, 0.84 0.14, 0.52 0.16, 0.22 0.34, 0.03 0.72",
+  "1 0, 0.84 0.16, 0.52 0.22, 0.22 0.34, 0.03 0.6",
   "1 0, 0.99 0.34, 0.86 0.7, 0.74 0.98, 0.7 1.22",
 ].map((way) => smoothLine(spots(way), 5)) as unknown as Forms;
 /** Where the section cuts a semilunar cusp, from the hinge to the free edge; that edge onwards to where it ends beside its neighbour; and how it is joined to the root, back to its hinge. */
@@ -29,8 +30,6 @@ const CUSP: Forms = [
 const CUSP_EDGE: Forms = [spots("0.2 0.66, 0.4 0.73, 0.6 0.88"), spots("0.82 1.3, 0.72 1.24, 0.6 1.1")];
 const CUSP_JOINT = spots("0.84 0.6, 0.98 0.3, 1.02 0.1");
 
-/** Part of a ring's half by which its far side is seen nearer the atrium. */
-const ASLANT = 0.24;
 /** Where the leaflets of an atrioventricular valve meet at its ring, as turns from the second hinge round the far side: with one behind them, and without. */
 const MEET = { three: [0.31, 0.69], two: [0.4, 0.4] } as const;
 /** Part of a leaflet's length that is left where it meets its neighbour. */
@@ -70,7 +69,7 @@ function funnelOf(plan: ValvePlan, heads: NonNullable<ValvePlan["heads"]>, open:
   /** @param turn from the second hinge round the far side @param part of the leaflet's way down */
   const place = (turn: number, part: number, long: number): Point => {
     const [r, v] = entryAt(section, Math.round(part * (section.length - 1)));
-    return at(r * Math.cos(Math.PI * turn), v * long ** open - ASLANT * r * Math.sin(Math.PI * turn));
+    return at(r * Math.cos(Math.PI * turn), v * long ** open - plan.aslant * r * Math.sin(Math.PI * turn));
   };
   const reaches = (part: number) => SHORT + (1 - SHORT) * (1 - part ** 2) ** 0.5;
   const cut = (hinge: number, meets: number, long: number, head: Point): Leaflet => ({
@@ -132,10 +131,10 @@ function outlineOf(line: readonly Point[], thick: number): readonly Point[] {
 /** The ring of an atrioventricular valve, from which its leaflets hang. @param side 1 for its far half, -1 for its near one */
 function drawRing(ink: Graphics, plan: ValvePlan, side: 1 | -1, look: Tissue): void {
   const { at } = frameOf(plan);
-  const ring = steps(0, Math.PI, 24).map((turn) => at(Math.cos(turn), -side * ASLANT * Math.sin(turn)));
+  const ring = steps(0, Math.PI, 24).map((turn) => at(Math.cos(turn), -side * plan.aslant * Math.sin(turn)));
   for (const [width, color] of [
-    [1.7, look.edge],
-    [1.1, look.body],
+    [1.5, look.edge],
+    [1, mix(look.body, look.shade, side > 0 ? 0.3 : 0.14)],
   ] as const)
     ink.poly(ring.flat(), false).stroke({ width, color, cap: "round" });
 }
@@ -182,8 +181,13 @@ const FOLDS = [
 /** Parts of its way down to which the shade beneath its ring reaches. */
 const SHADES = [0.42, 0.28, 0.14];
 
-/** A sheet from its ring to its free edge. */
-function drawSheet(ink: Graphics, { line, edge, joint }: Leaflet, look: Tissue): void {
+/** A sheet from its ring to its free edge. @param alpha of it, and of the shade in its folds */
+function drawSheet(
+  ink: Graphics,
+  { line, edge, joint }: Leaflet,
+  look: Tissue,
+  [alpha, folded]: readonly [alpha: number, folded: number],
+): void {
   const on = (way: readonly Point[], part: number): Point =>
     entryAt(way, Math.round(part * (way.length - 1)));
   const down = (across: number, part: number): Point => {
@@ -192,7 +196,7 @@ function drawSheet(ink: Graphics, { line, edge, joint }: Leaflet, look: Tissue):
   };
   ink
     .poly([...line, ...edge, ...joint].flat())
-    .fill({ color: look.body, alpha: line.length > 0 ? 0.9 : 0.8 })
+    .fill({ color: mix(look.body, look.shade, 0.12), alpha: alpha - (line.length > 0 ? 0 : 0.08) })
     .stroke({ color: look.shade, width: 0.3, alpha: 0.75 });
   const across = steps(0, 1, 8);
   for (const part of SHADES)
@@ -203,7 +207,7 @@ function drawSheet(ink: Graphics, { line, edge, joint }: Leaflet, look: Tissue):
           ...[...across].reverse().map((each) => down(each, part)),
         ].flat(),
       )
-      .fill({ color: look.shade, alpha: 0.09 });
+      .fill({ color: look.shade, alpha: 0.13 });
   for (const [from, to] of FOLDS)
     ink
       .poly([
@@ -212,7 +216,7 @@ function drawSheet(ink: Graphics, { line, edge, joint }: Leaflet, look: Tissue):
         ...down((from + to) / 2, 0.9),
         ...down(from, 0.96),
       ])
-      .fill({ color: look.shade, alpha: 0.13 });
+      .fill({ color: look.shade, alpha: folded });
 }
 
 /** Atrioventricular and semilunar valves each on their own, since they move apart. */
@@ -230,7 +234,8 @@ export function drawValves(
       drawCords(ink, leaflets, look);
       drawRing(ink, plan, 1, look);
     }
-    for (const leaflet of [...leaflets].reverse()) drawSheet(ink, leaflet, look);
+    for (const leaflet of [...leaflets].reverse())
+      drawSheet(ink, leaflet, look, plan.heads ? [0.74, 0.2] : [0.94, 0.08]);
     for (const { line } of leaflets)
       if (line.length > 0)
         ink
