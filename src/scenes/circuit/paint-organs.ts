@@ -53,7 +53,7 @@ function tonesIn(theme: Theme) {
       edge: purple(liver.edge),
     }),
     bowel: own(flesh, 0.8),
-    pancreas: own(OCHRE, 1.2),
+    pancreas: own(OCHRE, theme.name === "dark" ? 0.6 : 1.2),
     bladder: own(flesh, 0.66),
     brain: own(lung, 1.3),
   };
