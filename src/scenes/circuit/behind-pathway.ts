@@ -1,21 +1,23 @@
-/** The right lung's veins on their way behind graft or tunnel to the atrium: seen through it between dashed edges. */
-import { entryAt, lastOf } from "../../sim/checked/present.ts";
+/** The right lung's veins on their way behind graft or tunnel to the atrium, seen through it. */
+import { entryAt } from "../../sim/checked/present.ts";
 import type { Circulation } from "../../sim/circulation/answer.ts";
+import type { Point } from "../../sim/geometry/geometry.ts";
+import { paintGhostVein } from "../anatomy/paint-ghost.ts";
+import type { Ink } from "../anatomy/painted-sheet.ts";
 import { roundOf } from "../anatomy/tones.ts";
-import type { Brush } from "../drawing/brush.ts";
 import type { Theme } from "../theme/theme.ts";
+import { CHEST_AT } from "./chest-plan.ts";
 import { saturationAlong } from "./circuit-blood.ts";
 import type { Laid } from "./dots.ts";
 
 const HIDING: readonly string[] = ["conduit", "tunnel"];
 const HIDDEN: readonly string[] = ["rightPulmonaryVein", "rightLowerPulmonaryVein"];
-/** How much of a vein is seen, and of its edges. */
-const [SEEN, EDGE] = [0.34, 0.85];
-/** Samples of a dash and from one to the next; they lie 4 plane units apart. */
-const [DASH, APART] = [2, 3];
+/** Part of a vein's own colour that is seen. */
+const SEEN = 0.36;
 
-export function drawBehindPathway(
-  ink: Brush,
+/** @param ink counts up */
+export function paintBehindPathway(
+  ink: Ink,
   laid: readonly Laid[],
   circulation: Circulation,
   theme: Theme,
@@ -28,27 +30,16 @@ export function drawBehindPathway(
     );
   for (const { vessel, line } of laid) {
     if (!HIDDEN.includes(vessel.name)) continue;
-    const hidden = [...line.x.keys()].filter((i) => isHidden(entryAt(line.x, i), entryAt(line.y, i)));
-    const [from, to] = [hidden[0] ?? 0, hidden.length > 0 ? lastOf(hidden) : 0];
-    if (to - from < DASH) continue;
-    const { wall, body } = roundOf(saturationAlong(circulation, vessel, 0), theme);
-    /** a stretch of the vein, so far beside its middle */
-    const trace = (first: number, last: number, aside: number) => {
-      for (let i = first; i <= last; i++) {
-        const [a, b] = [Math.max(0, i - 1), Math.min(line.x.length - 1, i + 1)];
-        const [dx, dy] = [entryAt(line.x, b) - entryAt(line.x, a), entryAt(line.y, b) - entryAt(line.y, a)];
-        const off = aside / (Math.hypot(dx, dy) || 1);
-        const [x, y] = [entryAt(line.x, i) - off * dy, entryAt(line.y, i) + off * dx];
-        if (i === first) ink.moveTo(x, y);
-        else ink.lineTo(x, y);
-      }
-    };
-    trace(from, to, 0);
-    ink.stroke({ color: body, width: vessel.width, alpha: SEEN, cap: "butt" });
-    for (const side of [-1, 1])
-      for (let i = from; i < to; i += APART) {
-        trace(i, Math.min(to, i + DASH), (side * vessel.width) / 2);
-        ink.stroke({ color: wall, width: 2, alpha: EDGE, cap: "round" });
-      }
+    const hidden = Array.from(line.x, (x, i): Point => [x, entryAt(line.y, i)])
+      .filter((spot) => isHidden(...spot))
+      .map(([x, y]): Point => [x, -y]);
+    if (hidden.length < 2) continue;
+    const { name, width } = vessel;
+    paintGhostVein(
+      ink,
+      { name, line: hidden, from: width, to: width, holds: "pulmonaryVein" },
+      roundOf(saturationAlong(circulation, vessel, 0), theme),
+      { left: SEEN, size: CHEST_AT.scale },
+    );
   }
 }

@@ -39,9 +39,9 @@ export const layVessels = (vessels: readonly Vessel[]): readonly Laid[] =>
 /** Plane units of a vessel in which marks of the usual size are seen. */
 const SEEN = 3;
 
-/** @param grain size of the marks over the usual: fewer of larger ones, and none in vessels that they would fill */
-export function layDots(laid: readonly Laid[], grain = 1): Dots {
-  const density = DENSITY / Math.max(1, grain ** 1.5);
+/** @param grain size of the marks over the usual: fewer of larger ones, and none in vessels that they would fill @param part of the usual number */
+export function layDots(laid: readonly Laid[], grain = 1, part = 1): Dots {
+  const density = (part * DENSITY) / Math.max(1, grain ** 1.5);
   const counts = laid.map(({ vessel, line, cavity }) => {
     if (grain > 1 && !vessel.bed && vessel.width < SEEN * grain) return 0;
     const area = cavity?.area ?? line.length * Math.max(vessel.width, 14) * (vessel.between ? 0.45 : 1);

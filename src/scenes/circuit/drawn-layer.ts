@@ -1,6 +1,6 @@
 /** A still part of the plane, painted into a picture whenever it changes: a frame costs one sprite, however many vessels it shows. */
 import { Container } from "pixi.js";
-import { type Bounds, type Painted, sheet } from "../anatomy/painted-sheet.ts";
+import { type Bounds, type Ink, type Painted, sheet } from "../anatomy/painted-sheet.ts";
 import { type Brush, brushOn } from "../drawing/brush.ts";
 import type { Fit } from "../drawing/split.ts";
 import type { Extent } from "./arrange.ts";
@@ -40,7 +40,8 @@ export const turned = ({ view }: Painted): Container => {
 
 export interface DrawnLayer {
   readonly view: Container;
-  draw(laying: Laying, paint: (ink: Brush) => void): void;
+  /** @param over paints on it with y up */
+  draw(laying: Laying, paint: (ink: Brush) => void, over?: (ink: Ink) => void): void;
   release(): void;
 }
 
@@ -48,7 +49,11 @@ export function drawnLayer(): DrawnLayer {
   const painted = sheet();
   return {
     view: turned(painted),
-    draw: ({ room, density }, paint) => painted.paint(room, density, [0, 0], (ink) => paint(brushOn(ink))),
+    draw: ({ room, density }, paint, over) =>
+      painted.paint(room, density, [0, 0], (ink) => {
+        paint(brushOn(ink));
+        over?.(ink);
+      }),
     release: painted.release,
   };
 }

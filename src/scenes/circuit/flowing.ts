@@ -39,8 +39,9 @@ const FILLS = 0.8;
 
 /** A part of the body, larger: beyond its extent no mark is seen. */
 interface Part {
-  /** size of the marks over that in a whole body */
+  /** size of the marks over that in a whole body, and their number; as many when left out */
   readonly grain: number;
+  readonly number?: number;
   readonly extent: Extent;
   /** plane units by which the dome, and with it what lies in the chest, stands lower */
   readonly fall?: number;
@@ -109,22 +110,22 @@ const layerOf = ({ vessel }: Laid, lit: ReadonlySet<string>): 0 | 1 =>
 
 /** Dots laid anew where vessels or the marks' size have changed, and shared out anew where something else is pointed at. */
 function dotKeeper(layers: readonly [Streaks, Streaks]) {
-  let [dots, fine]: [Dots | null, number] = [null, 1];
+  let [dots, fine]: [Dots | null, string] = [null, ""];
   /** what was pointed at when the dots were shared out between the two layers */
   let shared: ReadonlySet<string> | null = null;
   return {
     forget() {
       dots = null;
     },
-    of(laid: readonly Laid[], grain: number, lit: ReadonlySet<string>): Dots {
-      const isNew = !dots || grain !== fine;
-      const all = isNew || !dots ? layDots(laid, grain) : dots;
+    of(laid: readonly Laid[], size: readonly [grain: number, part: number], lit: ReadonlySet<string>): Dots {
+      const isNew = !dots || String(size) !== fine;
+      const all = isNew || !dots ? layDots(laid, ...size) : dots;
       if (isNew || shared !== lit) {
         const front = all.vessel.filter((vessel) => layerOf(entryAt(laid, vessel), lit) === 1).length;
         layers[0].resize(all.count - front);
         layers[1].resize(front);
       }
-      [dots, fine, shared] = [all, grain, lit];
+      [dots, fine, shared] = [all, String(size), lit];
       return all;
     },
   };
@@ -157,10 +158,10 @@ export function flowing(): Flowing {
       circulation = nextCirculation;
       streams = laid.map(({ vessel }) => streamOf(vessel, nextCirculation));
     },
-    move(time, still, theme, emphasis = NO_EMPHASIS, { grain, extent, fall = 0 } = WHOLE) {
+    move(time, still, theme, emphasis = NO_EMPHASIS, { grain, number = 1, extent, fall = 0 } = WHOLE) {
       if (!circulation) return;
       const { lit } = emphasis;
-      const all = keeper.of(laid, grain, lit);
+      const all = keeper.of(laid, [grain, number], lit);
       const before = last ?? time;
       last = time;
       const speed = streams.map((stream, i) => {
@@ -183,7 +184,7 @@ export function flowing(): Flowing {
         const saturation = saturationAlong(circulation, each.vessel, entryAt(out, 4));
         const width = Math.min(FILLS * each.vessel.width, grain * markWidth(each.vessel) * (still ? 2.3 : 1));
         // In a still fewer and larger marks, so that each can be read as an arrow.
-        const left = (still && i % 3 !== 0) || !isIn(extent, x, y);
+        const left = (still && i % (number < 1 ? 2 : 3) !== 0) || !isIn(extent, x, y);
         const length = Math.min(
           still ? LONGEST_STILL : LONGEST_MOVING,
           SLENDER * width,

@@ -31,7 +31,7 @@ import { fadeDown, muted, skinOf, upright } from "./paint-figure.ts";
 const GREEN = { shade: "#5d7040", body: "#7f9355", light: "#a9b883" } as const;
 
 /** A pancreas' ochre. */
-const OCHRE = { shade: "#a97f4c", body: "#d8ae76", light: "#f0d6a8", edge: "#8f6a3c" } as const;
+const OCHRE = { shade: "#b5805c", body: "#dfb48e", light: "#f2d8be", edge: "#96664a" } as const;
 
 /** Part of its own colour that an organ keeps before the skin's. */
 const OWN = { dark: 0.62, light: 0.6 } as const;
@@ -53,7 +53,7 @@ function tonesIn(theme: Theme) {
       edge: purple(liver.edge),
     }),
     bowel: own(flesh, 0.8),
-    pancreas: own(OCHRE, 1.2),
+    pancreas: own(OCHRE, theme.name === "dark" ? 0.6 : 1.2),
     bladder: own(flesh, 0.66),
     brain: own(lung, 1.3),
   };
@@ -101,7 +101,7 @@ function paintPancreas(ink: Ink, outline: readonly Point[], look: Tissue): void 
     const out = (LOBULE * Math.abs(Math.sin(0.55 * i))) / (Math.hypot(bx - ax, by - ay) || 1);
     return [x + out * (by - ay), y - out * (bx - ax)];
   });
-  paintOrgan(ink, bulging, look, { depth: 9, edge: 1.4, alpha: 0.72 });
+  paintOrgan(ink, bulging, look, { depth: 14, edge: 1.4, alpha: 0.72 });
   ink.save();
   trace(ink, bulging, true);
   ink.clip();

@@ -1,5 +1,5 @@
 /** The same body at rest and at work, side by side, and beneath them what flows where: both are answers of the circulation. */
-import { Container } from "pixi.js";
+import { Container, Graphics } from "pixi.js";
 import type { Frame } from "../../chain/frame.ts";
 import { formatNumber, formatQuantity } from "../../i18n/index.ts";
 import type { Circulation } from "../../sim/circulation/answer.ts";
@@ -11,6 +11,7 @@ import { flowTrace, meanOf } from "../drawing/trace-clock.ts";
 import type { Box } from "../scene.ts";
 import type { Theme } from "../theme/theme.ts";
 import { sizesIn } from "../theme/type.ts";
+import { drawBeats, fullest } from "./beats.ts";
 import { veinsToLungs } from "./exercise-reading.ts";
 
 const AT_REST = 1;
@@ -45,11 +46,11 @@ const ROWS: readonly {
   readonly unit: "mmHg" | "L/min" | "%" | "1/min" | "mL";
 }[] = [
   { key: "veins", read: veinsToLungs, unit: "mmHg" },
-  { key: "rate", read: ({ extras }) => extras.heartRate ?? Number.NaN, unit: "1/min" },
-  { key: "stroke", read: ({ extras }) => extras.strokeVolume ?? Number.NaN, unit: "mL" },
   { key: "output", read: ({ flows }) => flows.systemic, unit: "L/min" },
   { key: "legs", read: (state) => meanFlow(state, "legs"), unit: "L/min" },
   { key: "belly", read: (state) => meanFlow(state, "splanchnic"), unit: "L/min" },
+  { key: "rate", read: ({ extras }) => extras.heartRate ?? Number.NaN, unit: "1/min" },
+  { key: "stroke", read: ({ extras }) => extras.strokeVolume ?? Number.NaN, unit: "mL" },
   { key: "arteries", read: ({ saturations }) => saturations.arterial, unit: "%" },
   { key: "legVeins", read: ({ extras }) => extras.legVeinSaturation ?? Number.NaN, unit: "%" },
 ];
@@ -76,12 +77,12 @@ interface Table {
 /** CSS px of so many rows under their heading. */
 const heightOf = (rows: number, type: number): number => type * (AIR + LINE * (rows + 1));
 
-/** Words between the numbers of both; under a lone body its numbers behind the words. */
+/** Words between the numbers of both; under a lone body its numbers behind the words. Says where each state's beats have room. */
 function writeTable(
   words: ReturnType<typeof lettering>,
   { states, box, type, rows }: Table,
   theme: Theme,
-): void {
+): readonly Box[] {
   const { colour } = theme;
   const two = states.length === 2;
   // The words take the same room in a narrow table.
@@ -115,7 +116,21 @@ function writeTable(
       write(value, [columns[i] ?? 0.5, row + 1], 0.5, true);
     });
   });
+  // Beside both numbers of the heart, outwards from them.
+  const row = shown.findIndex(({ key }) => key === "rate");
+  const width = side * box.width - type * (NUMBER + BEAT_AIR);
+  if (!two || row < 0 || shown[row + 1]?.key !== "stroke" || width < type * BEAT_WIDE) return [];
+  return columns.map((column, i) => ({
+    x: i === 0 ? box.x + BEAT_AIR * type : box.x + column * box.width + NUMBER * type,
+    y: box.y + type * (AIR + LINE * (row + 1) + 0.15),
+    width,
+    height: type * (2 * LINE - 0.4),
+  }));
 }
+/** In sizes of type: half of a number's width, air beside it, and the least width in which beats can be told apart. */
+const NUMBER = 2.9;
+const BEAT_AIR = 0.4;
+const BEAT_WIDE = 3;
 
 /** Parts of a height that a body needs in width, and of the box's height that the table may take. */
 const BODY_WIDE = 0.3;
@@ -129,7 +144,8 @@ export function effortPair() {
   const view = new Container();
   const words = lettering();
   const bodies = [pane(), pane()] as const;
-  view.addChild(...bodies.map((body) => body.view), words.view);
+  const pulse = new Graphics();
+  view.addChild(...bodies.map((body) => body.view), pulse, words.view);
   return {
     view,
     draw(frame: Frame, box: Box, canvas: Canvas, theme: Theme): void {
@@ -182,12 +198,17 @@ export function effortPair() {
           },
           theme,
         );
-      writeTable(
+      const beats = writeTable(
         words,
         { states, box: { ...box, y: above.y + above.height, height: table }, type: axis, rows },
         theme,
       );
       words.end();
+      pulse.clear();
+      beats.forEach((room, i) => {
+        const state = states[i];
+        if (state) drawBeats(pulse, { state, full: fullest(states) }, room, frame, theme);
+      });
     },
     release() {
       for (const body of bodies) body.release();

@@ -36,6 +36,9 @@ export function roomAhead(efforts: readonly number[], box: Box, type: number): n
   return Math.max(0, REACH * tallest(box, step) - (box.x + box.width - inner.x - inner.width));
 }
 
+/** Half the width of what points to the curves, in heights of the row. */
+const POINTER = 0.035;
+
 interface RunnersState {
   /** `now`: effort of the state on the stage, times rest */
   readonly efforts: readonly number[];
@@ -126,10 +129,12 @@ export function drawOthers(
     const edge = under === null ? [to, foot, left, foot] : [to, top(to) + under, left, top(left) + under];
     ink.poly([left, top(left) + from, to, top(to) + from, ...edge], true).fill({ color: fill });
   };
-  const reached = Math.min(right, toX(state.now));
   ground(right, [-deep, deep], mix(colour.hair, colour.stage, 0.72));
   ground(right, [deep, null], mix(colour.hair, colour.stage, 0.45));
-  if (reached > left) ground(reached, [deep, null], colour.accent);
+  // Points down to the line of the same effort in the curves.
+  const [at, half] = [toX(state.now), POINTER * box.height];
+  const under = Math.max(top(at) + deep, foot - 2 * half);
+  ink.poly([at - half, under, at + half, under, at, under + 1.7 * half], true).fill({ color: colour.accent });
   const height = tallest(box, Math.abs(toX(2) - toX(1)));
   for (const effort of othersIn(state)) {
     const [person, parts] = [{ x: toX(effort), slope, height }, still(effort)];
