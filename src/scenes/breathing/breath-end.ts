@@ -1,6 +1,5 @@
 /** How the dome stands at both ends of the breath: two thin lines, so that a still picture shows how far it moves. */
 import { Graphics } from "pixi.js";
-import { lastOf } from "../../sim/checked/present.ts";
 import type { Circulation } from "../../sim/circulation/answer.ts";
 import { anatomyOf } from "../anatomy/chest-anatomy.ts";
 import { CHEST_AT, chestFrame, onPlane } from "../circuit/chest-plan.ts";
@@ -37,8 +36,8 @@ export function domeAt(size: number): readonly Spot[] {
   return abdomen.diaphragm.map(([x, y]) => onPlane([x, y - down])).filter(([, y]) => y < AT_RIBS);
 }
 
-/** Of each line, plane units: a spot for its name on the dome, and its end at the patient's left ribs. */
-export type NamedEnds = Readonly<Record<"out" | "in", Readonly<Record<"at" | "end", Spot>>>>;
+/** Where each line is named, plane units. */
+export type NamedEnds = Readonly<Record<"out" | "in", Spot>>;
 
 export interface BreathEnds {
   /** invisible when nothing moves */
@@ -57,13 +56,12 @@ export function breathEnds(): BreathEnds {
       view.visible = sizes !== null;
       if (!sizes) return null;
       const larger = largerOf(circulation.traces);
-      const draw = (end: "out" | "in") => {
-        const line = domeAt(drawnLarger(sizes[end], larger));
-        const dome = line.flat();
+      const draw = (end: "out" | "in"): Spot => {
+        const dome = domeAt(drawnLarger(sizes[end], larger)).flat();
         const style = { color: colour.pressure, width: LINE, alpha: 0.9 };
         if (end === "out") dashed(view, dome, DASH, style);
         else view.poly(dome, false).stroke(style);
-        return { at: [NAMED, heightAt(dome, NAMED)] as const, end: lastOf(line) };
+        return [NAMED, heightAt(dome, NAMED)];
       };
       return { out: draw("out"), in: draw("in") };
     },

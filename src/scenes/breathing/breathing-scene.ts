@@ -76,20 +76,20 @@ function writeEnds(
   if (!ends) return [];
   const both = (["out", "in"] as const).map((end) => {
     const name = [{ words: say(`further.breathing.${end}`), size, colour: colour.pressure }];
-    return { name, ...ends[end], room: words.measure({ lines: name }, theme) };
+    return { name, at: ends[end], room: words.measure({ lines: name }, theme) };
   });
   const outside = fit.x + FLANK * fit.scale;
   const isBeside = both.every(({ room }) => outside + room.width < right);
-  return both.map(({ name, at, end, room }, i) => {
+  return both.map(({ name, at, room }, i) => {
     const other = entryAt(both, 1 - i);
     const way = at[1] < other.at[1] ? -1 : 1;
-    const to = isBeside ? end : at;
-    const [x, y] = [fit.x + to[0] * fit.scale, fit.y + to[1] * fit.scale];
+    const [x, y] = [fit.x + at[0] * fit.scale, fit.y + at[1] * fit.scale];
     if (!isBeside)
       return words.write({ lines: name, x, y: y + way * BESIDE, anchor: [0.5, way < 0 ? 1 : 0] }, theme);
-    const apart = Math.max(0, room.height + BESIDE - Math.abs(other.end[1] - end[1]) * fit.scale) / 2;
+    const apart = Math.max(0, room.height + BESIDE - Math.abs(other.at[1] - at[1]) * fit.scale) / 2;
     const level = y + way * apart;
     lines.moveTo(x, y).lineTo(outside, level).stroke({ color: colour.pressure, width: 1.2 });
+    lines.circle(x, y, 2.5).fill({ color: colour.pressure });
     return words.write({ lines: name, x: outside, y: level, anchor: [0, 0.5] }, theme);
   });
 }
