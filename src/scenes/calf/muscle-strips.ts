@@ -66,7 +66,8 @@ export function muscleStrips({ left, right, step, rises }: Room, ends: Ends): Mu
       const { source } = Texture.from(ink.canvas, true);
       textures = strips.map((_, i) => {
         const [high, low] = [entryAt(edges, i) * scale, entryAt(edges, i + 1) * scale];
-        const frame = new Rectangle(0, high, source.width, Math.min(low, source.height) - high);
+        // A pixel more, under the next one, so that no seam shows.
+        const frame = new Rectangle(0, high, source.width, Math.min(low + 1, source.height) - high);
         return new Texture({ source, frame });
       });
       size = 1 / scale;
