@@ -36,7 +36,7 @@ export function domeAt(size: number): readonly Spot[] {
   return abdomen.diaphragm.map(([x, y]) => onPlane([x, y - down])).filter(([, y]) => y < AT_RIBS);
 }
 
-/** Where each line is named, plane units: the upper one from above, the lower one from below. */
+/** Where each line is named, plane units. */
 export type NamedEnds = Readonly<Record<"out" | "in", Spot>>;
 
 export interface BreathEnds {

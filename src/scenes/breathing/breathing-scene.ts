@@ -1,6 +1,7 @@
 /** The breath as a pump: the chest that fills and empties, and what it does to the flow of the great veins and the lungs. */
-import { Container } from "pixi.js";
+import { Container, Graphics } from "pixi.js";
 import { formatQuantity } from "../../i18n/index.ts";
+import { entryAt } from "../../sim/checked/present.ts";
 import type { Circulation } from "../../sim/circulation/answer.ts";
 import { wordSetting } from "../../sim/parameters/parameters.ts";
 import { saturationOf } from "../circuit/circuit-blood.ts";
@@ -59,26 +60,39 @@ const NAMES = [
   { name: "further.place.lung", at: [770, 516], side: 1 },
 ] as const;
 
-/** Both ends of the breath at their lines on the dome, above the upper one and below the lower one. */
-function writeEnds(words: Lettering, { fit, ends }: Shown, size: number, theme: Theme): readonly Lain[] {
+/** CSS px from a line to its name, and plane units: beyond the flank. */
+const BESIDE = 4;
+const FLANK = 846;
+
+/** Both ends of the breath, by name: beside the trunk, each with a line to its end, where there is room for that; else above and below the lines. */
+function writeEnds(
+  { words, lines }: { readonly words: Lettering; readonly lines: Graphics },
+  { fit, ends }: Shown,
+  { size, right }: { readonly size: number; readonly right: number },
+  theme: Theme,
+): readonly Lain[] {
+  const { say, colour } = theme;
+  lines.clear();
   if (!ends) return [];
-  return (["out", "in"] as const).map((end) => {
-    const [x, y] = ends[end];
-    const isUpper = y < ends[end === "in" ? "out" : "in"][1];
-    return words.write(
-      {
-        lines: [{ words: theme.say(`further.breathing.${end}`), size, colour: theme.colour.pressure }],
-        x: fit.x + x * fit.scale,
-        y: fit.y + y * fit.scale + (isUpper ? -BESIDE : BESIDE),
-        anchor: [0.5, isUpper ? 1 : 0],
-      },
-      theme,
-    );
+  const both = (["out", "in"] as const).map((end) => {
+    const name = [{ words: say(`further.breathing.${end}`), size, colour: colour.pressure }];
+    return { name, at: ends[end], room: words.measure({ lines: name }, theme) };
+  });
+  const outside = fit.x + FLANK * fit.scale;
+  const isBeside = both.every(({ room }) => outside + room.width < right);
+  return both.map(({ name, at, room }, i) => {
+    const other = entryAt(both, 1 - i);
+    const way = at[1] < other.at[1] ? -1 : 1;
+    const [x, y] = [fit.x + at[0] * fit.scale, fit.y + at[1] * fit.scale];
+    if (!isBeside)
+      return words.write({ lines: name, x, y: y + way * BESIDE, anchor: [0.5, way < 0 ? 1 : 0] }, theme);
+    const apart = Math.max(0, room.height + BESIDE - Math.abs(other.at[1] - at[1]) * fit.scale) / 2;
+    const level = y + way * apart;
+    lines.moveTo(x, y).lineTo(outside, level).stroke({ color: colour.pressure, width: 1.2 });
+    lines.circle(x, y, 2.5).fill({ color: colour.pressure });
+    return words.write({ lines: name, x: outside, y: level, anchor: [0, 0.5] }, theme);
   });
 }
-
-/** CSS px from a line to its name. */
-const BESIDE = 4;
 
 /** Each beside its spot, no further left than `left` (CSS px); rather none than one over blood or over another. */
 function writeNames(
@@ -106,10 +120,10 @@ function breath(): ScenePane {
   const view = new Container();
   const chest: Thorax = thorax();
   const rows: Strips = strips(ROWS, fillings);
-  const words: Lettering = lettering();
+  const [words, lines]: [Lettering, Graphics] = [lettering(), new Graphics()];
   let said = "";
   let known: Circulation | null = null;
-  view.addChild(chest.view, rows.view, words.view);
+  view.addChild(chest.view, rows.view, lines, words.view);
 
   return {
     view,
@@ -172,7 +186,10 @@ function breath(): ScenePane {
           theme,
         );
       }
-      const lain = [...(noted ? [noted] : []), ...writeEnds(words, shown, type.axis, theme)];
+      const lain = [
+        ...(noted ? [noted] : []),
+        ...writeEnds({ words, lines }, shown, { size: type.axis, right: picture.x + picture.width }, theme),
+      ];
       if (labels) writeNames(words, shown, lain, { size: type.axis, left: picture.x }, theme);
       words.end();
     },

@@ -41,7 +41,7 @@ function reachOf({ outline }: LungShape, height: number): number {
   return at(Math.min(top - 2, Math.max(bottom + 6, height)));
 }
 
-export const signOf = ({ side }: LungShape): 1 | -1 => (side === "right" ? -1 : 1);
+const signOf = ({ side }: LungShape): 1 | -1 => (side === "right" ? -1 : 1);
 
 /** A place in the wall beside a lung. */
 const beside = (lung: LungShape, height: number, out: number): Point => [

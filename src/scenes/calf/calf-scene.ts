@@ -100,11 +100,15 @@ function placesIn(
 
 /** Plane units around the valve that the lens shows. */
 const RING = 40;
+/** of the line around it */
+const RINGED = 5;
 
 /** In the leg, the valve that stands under the lens. */
 function markSeen(ink: Graphics, { x, y, scale }: Fit, { colour }: Theme): void {
   const [atX, atY] = placeInLeg(LENS_AT, 0).spot;
-  ink.circle(x + scale * atX, y + scale * atY, RING * scale).stroke({ color: colour.accent, width: 3 });
+  ink
+    .circle(x + scale * atX, y + scale * atY, RING * scale)
+    .stroke({ color: colour.accent, width: Math.min(3, Math.max(1.5, RINGED * scale)) });
 }
 
 function calfPane(): ScenePane {

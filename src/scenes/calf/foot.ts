@@ -5,17 +5,17 @@
 import { smoothStep } from "../../sim/geometry/centreline.ts";
 import type { Spot } from "../drawing/curve-drawing.ts";
 
-/** Plane units (half millimetres): where the foot turns, and from there to the tendon; the tendon's moment arm, 4 to 6 cm (Maganaris, J Biomech 2004, from memory). */
-const ANKLE: Spot = [340, 826];
+/** Plane units (half millimetres): where the foot turns, at the joint's upper edge so that the skin before it stays, and from there to the tendon; the tendon's moment arm, 4 to 6 cm (Maganaris, J Biomech 2004, from memory). */
+const ANKLE: Spot = [340, 810];
 const ARM = 122;
 /** Plane units by which the tendon rises while the muscle presses its hardest: 12 mm, by which the foot turns some 11 degrees, half of what a step takes (from memory). */
 const RISES = 24;
 /** Heights between which pictures of leg and foot go over into each other, and between which vessels bend. */
-export const JOINT = { from: 786, to: 816 } as const;
+export const JOINT = { from: 792, to: 814 } as const;
 const BENDS = { from: 784, to: 850 } as const;
 
 /** Plane units by which the tendon stands higher. @param pressed 0..1: how far the vein is flattened */
-export const tendonRise = (pressed: number): number => RISES * pressed;
+const tendonRise = (pressed: number): number => RISES * pressed;
 /** Radians by which the foot points down. */
 export const footTurn = (pressed: number): number => tendonRise(pressed) / ARM;
 

@@ -38,7 +38,7 @@ function jointed(bounds: Bounds) {
     paint(density: number, paint: (ink: Ink) => void): void {
       for (const [part, [from, to]] of [
         [above, [JOINT.from, JOINT.to]],
-        [below, [JOINT.from - 4, JOINT.from - 24]],
+        [below, [JOINT.from - 4, JOINT.from - 14]],
       ] as const)
         part.paint(bounds, density, [0, 0], (ink) => {
           ink.scale(1, -1);

@@ -4,7 +4,7 @@ import type { Spot } from "../drawing/curve-drawing.ts";
 import { fattening } from "./foot.ts";
 import { FASCIA } from "./leg-parts.ts";
 import type { Part } from "./rounded.ts";
-import { freeHalf, halfWidth, narrowing, placeInLeg, WIDER } from "./vein.ts";
+import { freeHalf, narrowing, placeInLeg, WIDER } from "./vein.ts";
 
 /** Heights of the leg's plane. */
 const HEIGHT = 1000;
@@ -30,21 +30,21 @@ const rear = borderAt(FASCIA.left);
 export const bulge = (y: number, pressed: number): number =>
   WIDER * fattening(y, pressed) * (placeInLeg(y, -freeHalf(y)).spot[0] - rear(y)) + narrowing(y, pressed);
 
+/** Plane units from the vein's middle to its wall; the bulges behind valves press into the muscle. */
+const wallAt = (y: number, pressed: number): number => freeHalf(y) - narrowing(y, pressed);
+
 /** Places across the leg at a height, plane units: one end of a strip, and its other end. */
 export type Ends = (y: number, pressed: number) => readonly [far: number, near: number];
 
 /** Between the skin, or the fascia, behind and the rear wall of the vein, or a line that stays. */
 export function behindVein(border: Part, stays?: number): Ends {
   const outer = borderAt(border.left);
-  return (y, pressed) => [
-    outer(y) - bulge(y, pressed),
-    stays ?? placeInLeg(y, -halfWidth(y, pressed)).spot[0],
-  ];
+  return (y, pressed) => [outer(y) - bulge(y, pressed), stays ?? placeInLeg(y, -wallAt(y, pressed)).spot[0]];
 }
 /** Between a bone, which does not give way, and the front wall of the vein. */
 export function beforeVein(border: Part): Ends {
   const outer = borderAt(border.left);
-  return (y, pressed) => [outer(y), placeInLeg(y, halfWidth(y, pressed)).spot[0]];
+  return (y, pressed) => [outer(y), placeInLeg(y, wallAt(y, pressed)).spot[0]];
 }
 
 /** Where a place goes that is painted across the leg between two ends, as far as the far one, which stays. */

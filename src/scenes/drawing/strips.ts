@@ -114,6 +114,7 @@ export function strips(
       if (said.band && i === 0) nameBands(words, theme.say(said.band), bands, plotted, { type, theme });
       if (row.during)
         nameSpans({ ink, words }, theme.say(row.during.name), row.during.spans(traces), plotted, {
+          values,
           type,
           theme,
         });
@@ -145,19 +146,19 @@ export function strips(
   };
 }
 
-/** Least height of a plot, in sizes of type. */
-const NAMED = 6;
+/** Height of a bar with its name, in sizes of type. */
+const NAMED = 1.9;
 
 /** At the head of a plot, a bar with its name over each span. */
 function nameSpans(
   { ink, words }: { readonly ink: Graphics; readonly words: Lettering },
   name: string,
   spans: readonly Stretch[],
-  { inner, toX }: Plotted,
-  { type, theme }: { readonly type: number; readonly theme: Theme },
+  { inner, toX, toY }: Plotted,
+  { values, type, theme }: { readonly values: Float64Array; readonly type: number; readonly theme: Theme },
 ): void {
-  // In a low plot they would lie on the curve.
-  if (inner.height < NAMED * type) return;
+  // They would lie on the curve.
+  if (toY(values.reduce((a, b) => Math.max(a, b))) < inner.y + NAMED * type) return;
   let free = Number.NEGATIVE_INFINITY;
   for (const { from, to } of spans) {
     const y = inner.y + 0.35 * type;
