@@ -10,7 +10,7 @@ import { saturationsByOrigin } from "../layers/tint.ts";
 import type { Box } from "../scene.ts";
 import type { Theme } from "../theme/theme.ts";
 import { mapRemarks } from "./map-remarks.ts";
-import { coverIn, isPumped, listed, originsIn, placed, pointed } from "./named.ts";
+import { colouredBy, coverIn, isPumped, listed, originsIn, placed, pointed } from "./named.ts";
 import type { PaneView } from "./pane-view.ts";
 import { washOutPlots } from "./wash-out-later.ts";
 
@@ -50,8 +50,8 @@ export function writeKey(
   }
   const computed = panes.some(({ geometry }) => geometry);
   const facts = {
-    // How long blood has been on its way and maps belong to a field.
-    colouring: computed || colouring !== "age" ? colouring : "origin",
+    // Maps belong to a field.
+    colouring: colouredBy(colouring, computed),
     overlay: computed ? overlay : "none",
     saturations: saturationsByOrigin(panes[0]?.circulation ?? null),
     origins: originsIn(panes, still),
