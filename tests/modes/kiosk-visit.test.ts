@@ -20,7 +20,7 @@ it("topics stand beside the body alone, the invitation's or, after a lesson, the
   session.show(setBeside([{ stage: "glenn" }])(START));
   visit.openTopics();
   expect(scene.value.beside).toEqual([]);
-  expect(scene.value.view.gradeLine).toBe(false);
+  expect(scene.value.view).toMatchObject({ gradeLine: false, labels: false });
   visit.leave();
   expect(scene.value).toEqual(START);
 });

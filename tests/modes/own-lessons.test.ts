@@ -83,7 +83,10 @@ describe("own lessons beside the kit's", () => {
 
   test("a file that can be no lesson is not taken", async () => {
     expect(await lessonFileText(new File(["words"], "a.md"))).toBe("words");
-    expect(await lessonFileText(new File(["x\0y"], "a.png"))).toBeNull();
+    expect(await lessonFileText(new File(["words"], "lesson"))).toBe("words");
+    expect(await lessonFileText(new File(["x\0y"], "a.md"))).toBeNull();
+    for (const name of ["a.png", "talk.zip", "progress.json", "a.md.pdf"])
+      expect(await lessonFileText(new File(["words"], name)), name).toBeNull();
     expect(await lessonFileText(new File(["x".repeat(500_001)], "a.md"))).toBeNull();
   });
 });

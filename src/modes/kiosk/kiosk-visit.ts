@@ -53,9 +53,9 @@ export function kioskVisit({ session, address }: Pick<Context, "session" | "addr
     tick: () => send({ kind: "tick", at: seconds() }),
     leave: () => send({ kind: "leave", at: seconds() }),
     openTopics() {
-      // Beside a choice the body alone is seen, as large as can be.
+      // Beside a choice the body alone is seen, as large as can be, and without numbers.
       const scene = now.peek().screen === "welcome" ? session.scene.peek() : START;
-      session.show(setView({ gradeLine: false })(scene));
+      session.show(setView({ gradeLine: false, labels: false })(scene));
       send({ kind: "open", screen: "topics", at: seconds() });
     },
     openLesson(id) {

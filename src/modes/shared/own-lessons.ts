@@ -41,9 +41,12 @@ const LONGEST_WAIT = 10_000;
 
 const NONE: OwnLessons = { files: [], faults: [] };
 
-/** A file's text; null for one that can be no lesson: too large, unreadable, binary. */
+/** What a text's file is called, and one without an ending. */
+const TEXT_NAME = /(^[^.]+|\.(md|txt|markdown))$/i;
+
+/** A file's text; null for one that can be no lesson: of another kind by its name, too large, unreadable, binary. */
 export async function lessonFileText(file: File): Promise<string | null> {
-  if (file.size > MAX_LENGTH + MAX_FIGURE_TEXT) return null;
+  if (!TEXT_NAME.test(file.name) || file.size > MAX_LENGTH + MAX_FIGURE_TEXT) return null;
   const text = await file.text().catch(() => null);
   return text === null || text.includes("\0") || !fitsAsText(text) ? null : text;
 }

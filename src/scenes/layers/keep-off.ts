@@ -4,8 +4,8 @@ import type { Box } from "../scene.ts";
 /** Heights of a plate: how far from its spot, and in which steps, it is tried. */
 const FARTHEST = 7;
 const STEP = 1 / 3;
-/** CSS px of way that a hairline is worth which crosses another one or a plate. */
-const CROSSED = 400;
+/** Heights of a plate of way that a hairline is worth which crosses another one, a plate or another's spot. */
+const CROSSED = 12;
 /** CSS px of way that phrases in one line are worth. */
 const BROKEN = 120;
 /** CSS px between plates, and between hairlines that are to be told apart */
@@ -40,18 +40,13 @@ export function keepOff<T extends Plate>(
 ): T[] {
   const place = (wished: readonly T[]) => placeInTurn(wished, box, taken, covers, longest);
   let [wishes, best] = [plates, place(plates)];
-  // Two whose hairlines tangle want each other's place.
+  // Two whose hairlines tangle want each other's place, before the others choose.
   for (const [i, a] of plates.entries())
     for (const b of plates.slice(i + 1)) {
       const [one, other] = [a, b].map(({ at }) => best.find((plate) => plate.at === at));
       if (!one || !other || !tangled(one, other)) continue;
-      const swapped = wishes.map((wish) =>
-        wish.at === a.at
-          ? { ...wish, x: b.x, y: b.y }
-          : wish.at === b.at
-            ? { ...wish, x: a.x, y: a.y }
-            : wish,
-      );
+      const rest = wishes.filter(({ at }) => at !== a.at && at !== b.at);
+      const swapped = [{ ...a, x: other.x, y: other.y }, { ...b, x: one.x, y: one.y }, ...rest];
       const tried = place(swapped);
       if (tried.length < best.length || tangles(tried) >= tangles(best)) continue;
       [wishes, best] = [swapped, tried];
@@ -97,7 +92,11 @@ function placeInTurn<T extends Plate>(
       if (way >= least) return;
       const tried = { ...plate, x, y };
       if (!free(tried) || lengthOf(hairline(tried)) > longest(plate) || covers(tried)) return;
-      const cost = way + (placed.some((other) => tangled(tried, other)) ? CROSSED : 0);
+      const line = hairline(tried);
+      const crosses =
+        placed.some((other) => tangled(tried, other)) ||
+        plates.some(({ at }) => at !== plate.at && isBeside(at, line));
+      const cost = way + (crosses ? CROSSED * plate.height : 0);
       if (cost >= least) return;
       least = cost;
       best = tried;
