@@ -205,11 +205,12 @@ function mover(cloud: TracerCloud, count: number, passed: (seconds: number) => v
     get departing() {
       return mixed;
     },
-    /** Other walls have come: tracers that lie in one are placed again, and those of another pathway leave it otherwise. */
+    /** Other walls have come: tracers that lie in one are placed again, and those of another pathway, or one with a fenestration more, leave it otherwise. */
     settle(next: TracerPlane, first: { readonly supply: Supply; readonly part: number }, name: string) {
       plane = next;
-      if (name !== walls) [left, mixed] = [noDepartures(next.openings.length), null];
-      walls = name;
+      const ways = [name, ...next.openings.map((opening) => opening.name)].join();
+      if (ways !== walls) [left, mixed] = [noDepartures(next.openings.length), null];
+      walls = ways;
       if (cloud.count === 0) fill(cloud, plane, Math.ceil(first.part * count), first.supply, random);
       else resettle(cloud, plane, random);
     },

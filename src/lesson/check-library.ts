@@ -14,7 +14,13 @@ export interface Library {
   readonly lessons: readonly Lesson[];
 }
 
-export function checkLibrary(lesson: Lesson, shared: Library, refuse: Refuse): void {
+/** `lineOf`: where a key of the front matter stands, as far as that is known */
+export function checkLibrary(
+  lesson: Lesson,
+  shared: Library,
+  refuse: Refuse,
+  lineOf: (key: string) => number = () => 1,
+): void {
   const library = withOwnWords(shared, [lesson]);
   const known = (kind: string, key: string, keys: readonly string[], line: number) => {
     if (keys.includes(key)) return;
@@ -36,8 +42,8 @@ export function checkLibrary(lesson: Lesson, shared: Library, refuse: Refuse): v
     if (fault) refuse(line, fault.found, fault.allowed);
   };
   const [terms, sources] = [Object.keys(library.glossary), Object.keys(library.sources)];
-  for (const term of lesson.terms) known("glossary", term, terms, 1);
-  for (const source of lesson.sources) known("sources", source, sources, 1);
+  for (const term of lesson.terms) known("glossary", term, terms, lineOf("terms"));
+  for (const source of lesson.sources) known("sources", source, sources, lineOf("sources"));
   for (const step of lesson.steps) {
     const parts = [step.plain, step.technical, step.notes, step.caution].flatMap((part) =>
       part ? [part.prose] : [],
@@ -49,7 +55,7 @@ export function checkLibrary(lesson: Lesson, shared: Library, refuse: Refuse): v
       if (node.kind === "link") elsewhere(node.to, node.line, false);
     }
   }
-  for (const reference of lesson.recall) elsewhere(reference, 1, true);
+  for (const reference of lesson.recall) elsewhere(reference, lineOf("recall"), true);
 }
 
 /** `asked`: for a question asked again, which needs one */

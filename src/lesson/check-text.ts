@@ -13,7 +13,7 @@ import { notSaid } from "./wording.ts";
 const MAX_WORDS = { script: 25, kiosk: 40 } as const;
 const HARDEST = { grade: 8, sentence: 20, meanSentence: 15, lix: 40, inflesz: 55 } as const;
 /** A typed result; sizes that are set (mm, years) may be typed. */
-const TYPED_NUMBER = /\d(?:[.,]\d+)?\s*(?:mmHg|L\/min|mW|WU|%)/;
+const TYPED_NUMBER = /\d+(?:[.,]\d+)?\s*(?:mmHg|L\/min|mW|WU|%)/;
 
 /** What a family reads in this step: its words, and the question's. */
 export const familyTexts = (step: Step): readonly string[] => [

@@ -20,7 +20,9 @@ export function readDraft(text: string, library: Library): Reading<Lesson> {
   const read = source ? readTranslation(text, DRAFT_FILE, source) : readLesson(text, DRAFT_FILE);
   if (!read.value) return read;
   const { refuse, faults } = refuseIn(DRAFT_FILE);
-  checkLibrary(read.value, withLesson(library, read.value), refuse);
+  const settings = front.split("\n");
+  const lineOf = (key: string) => settings.findIndex((line) => line.startsWith(`${key}:`)) + 1 || 1;
+  checkLibrary(read.value, withLesson(library, read.value), refuse, lineOf);
   return { value: read.value, faults: [...read.faults, ...faults] };
 }
 

@@ -233,6 +233,10 @@ function answered(lesson: Lesson, player: Player, event: Extract<PlayerEvent, { 
   // A prediction is locked once given.
   if (question.kind === "predict" && earlier) return player;
   if (question.kind !== "predict" && !event.judgement) return player;
+  // The button pressed again is no further try.
+  const same =
+    player.judgement?.right === event.judgement?.right && String(player.given) === String(event.given);
+  if (player.judgement && same) return player;
   const attempt: Attempt = earlier
     ? { ...earlier, tries: earlier.tries + 1, day: event.day }
     : {

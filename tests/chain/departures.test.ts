@@ -2,7 +2,7 @@
 import { expect, it } from "vitest";
 import { countDeparture, departingNow, forget, noDepartures } from "../../src/chain/departures.ts";
 import { pathwayGeometry } from "../../src/sim/geometry/pathways/index.ts";
-import { setView } from "../../src/state/edit.ts";
+import { setParameter, setView } from "../../src/state/edit.ts";
 import { START } from "../../src/state/scene-state.ts";
 import { begin } from "./begin.ts";
 
@@ -51,4 +51,21 @@ it("a pane tells what leaves its field once blood has gone through it, and the s
   const held = chain.frame().panes[0]!.departing;
   await flow(5, 5.2);
   expect(chain.frame().panes[0]!.departing).toBe(held);
+});
+
+it("a fenestration that opens while blood moves is one more opening by which it leaves", async () => {
+  const { chain, time, field } = begin(START);
+  await time.pass(0.1);
+  const flow = async (from: number, to: number) => {
+    for (let at = from; at < to; at += 0.02) {
+      field.flow(field.ports[0]!, at, 1.5, false, 0.1);
+      await time.pass(0.02);
+      chain.frame();
+    }
+  };
+  await flow(0.02, 1);
+  chain.scene.value = setParameter("fenestrationDiameter", 8)(START);
+  await time.pass(1);
+  await flow(1, 5);
+  expect(chain.frame().panes[0]!.departing).toHaveProperty("fenestration");
 });

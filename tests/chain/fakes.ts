@@ -72,7 +72,7 @@ export function solverPorts() {
   };
 }
 
-/** A field worker that builds a coarse shape and sends uniform upward flow on request. */
+/** A field worker that builds a coarse shape and on request sends a uniform flow: upward, and sideways where asked. */
 export function fieldPorts() {
   const ports: FakePort[] = [];
   const start = () => {
@@ -86,7 +86,7 @@ export function fieldPorts() {
     ports.push(port);
     return port;
   };
-  const flow = (port: FakePort, time: number, capable = 1.5, settled = false) => {
+  const flow = (port: FakePort, time: number, capable = 1.5, settled = false, sideways = 0) => {
     const build = (port.sent as ToField[]).findLast((message) => message.kind === "build");
     if (build?.kind !== "build") throw new Error("nothing was built");
     const { nx, ny } = coarse(build.geometry);
@@ -97,7 +97,7 @@ export function fieldPorts() {
       field: {
         shapeId: build.shapeId,
         time,
-        u: new Float32Array(nx * ny),
+        u: new Float32Array(nx * ny).fill(sideways),
         v: new Float32Array(nx * ny).fill(0.2),
         pressure: new Float32Array(nx * ny),
         readings: {

@@ -10,7 +10,8 @@ const library = {
   sources: files.sources,
   lessons: files.lessons.en ?? [],
 };
-const example = /````markdown\n([\s\S]*?)````/.exec(readFileSync("docs/authoring.md", "utf8"))?.[1] ?? "";
+const guide = readFileSync("docs/authoring.md", "utf8");
+const example = /````markdown\n([\s\S]*?)````/.exec(guide)?.[1] ?? "";
 
 async function check(text: string): Promise<readonly FromDraftChecker[]> {
   const posted: FromDraftChecker[] = [];
@@ -55,6 +56,26 @@ describe("a draft is checked as the command checks a file", () => {
     const posted = await check(example);
     expect(found(posted)).toEqual([]);
     expect(posted.at(-1)).toMatchObject({ kind: "checked", steps: 2, of: 2 });
+  });
+
+  test("what another lesson does not have is a fault at the line that names it, and a typed number is told whole", async () => {
+    const text = example
+      .replace("minutes: 3", 'minutes: 3\nterms: [nothing]\nrecall: ["03-pathways#nothing"]')
+      .replace("Now the tube is narrow.", "Now the tube takes 12 mmHg.");
+    expect(found(await check(text))).toEqual([
+      'lesson.md:9: glossary "nothing"',
+      'lesson.md:10: step "03-pathways#nothing"',
+      'lesson.md:30: a typed number, "12 mmHg", in step "narrow"',
+    ]);
+  });
+
+  test("the steps of lessons that the guide names have questions to ask again", () => {
+    const named = [...guide.matchAll(/`(\d\d-[a-z-]+#[a-z-]+)`/g)].map(([, reference]) => reference);
+    expect(named).not.toEqual([]);
+    const asked = library.lessons.flatMap(({ id, steps }) =>
+      steps.flatMap((step) => (step.question ? [`${id}#${step.id}`] : [])),
+    );
+    expect(named.filter((reference) => !asked.includes(reference!))).toEqual([]);
   });
 
   test("a reversed claim, two right answers and an unreachable goal are faults at their lines", async () => {

@@ -69,6 +69,13 @@ describe("a learner alone", () => {
     expect(readProgress(writeProgress(kept))).toEqual(kept);
   });
 
+  test("the button pressed again with the same answer is no further try", () => {
+    const asked = startPlayer(lesson, true, undefined, "choose");
+    const once = walk(asked, answer("b", wrong));
+    expect(walk(once, answer("b", wrong))).toEqual(once);
+    expect(walk(once, answer("b", right)).answers.choose?.tries).toBe(2);
+  });
+
   test("U24 the run is not shown before the prediction, whichever way one comes", () => {
     const start = startPlayer(lesson, true);
     const asked = walk(start, "next");

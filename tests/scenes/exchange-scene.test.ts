@@ -2,9 +2,8 @@
 import { expect, test } from "vitest";
 import type { Frame } from "../../src/chain/frame.ts";
 import { t } from "../../src/i18n/index.ts";
-import { drainedOf } from "../../src/scenes/exchange/course-charts.ts";
 import { dayAt, dropsFor, figuresAt, swelling } from "../../src/scenes/exchange/day.ts";
-import { readExchange } from "../../src/scenes/exchange/exchange-reading.ts";
+import { drainedOf, readExchange } from "../../src/scenes/exchange/exchange-reading.ts";
 import { solve } from "../../src/sim/circulation/solve.ts";
 import { solveExchange } from "../../src/sim/exchange/index.ts";
 import { START } from "../../src/state/scene-state.ts";

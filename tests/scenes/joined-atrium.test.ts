@@ -6,13 +6,14 @@ import { returning } from "../../src/scenes/anatomy/great-vessels.ts";
 import type { Course } from "../../src/scenes/anatomy/side-course.ts";
 import { sideFlow } from "../../src/scenes/anatomy/side-streams.ts";
 import {
-  arterial,
+  arteriesOf,
+  closedOf,
   connectionOf,
-  edgesOf,
   mouthOf,
   onOval,
   SEPTUM,
   sleeveOf,
+  windowOf,
 } from "../../src/scenes/anatomy/stages/chamber-shape.ts";
 import "../../src/scenes/anatomy/stages/index.ts";
 import { defectOf } from "../../src/scenes/anatomy/stages/paint-common-atrium.ts";
@@ -161,7 +162,7 @@ describe.each(["glenn", "lateral-tunnel"] as const)("a common atrium (%s)", (sta
   });
 });
 
-test("a tunnel's baffle stands on the back wall beside the stream and bulges into the atrium, which goes on beyond it to the aorta", () => {
+test("a tunnel's baffle stands on the back wall as the stream's own wall, and the atrium goes on beyond it to the aorta", () => {
   for (const body of bodies) {
     const { frame, before } = anatomyOf(geometryOf("lateral-tunnel", body).chest);
     const { graft, scale } = frame;
@@ -171,7 +172,8 @@ test("a tunnel's baffle stands on the back wall beside the stream and bulges int
     const middle = foot.length >> 1;
     expect(foot[middle]![0]).toBeGreaterThan(wall[middle]![0] + 5 * scale);
     expect(foot[middle]![0]).toBeLessThan(side[middle]![0] - 4 * scale);
-    expect(outside[middle]![0]).toBeGreaterThan(side[middle]![0] + 2 * scale);
+    expect(outside[middle]![0]).toBeGreaterThan(side[middle]![0] + scale);
+    expect(outside[middle]![0]).toBeLessThan(side[middle]![0] + 2 * scale);
     const { line, from } = before.find(({ name }) => name === "aorta")!;
     const level = line.filter(([, y]) => Math.abs(y - side[middle]![1]) < 4 * scale).map(([x]) => x);
     expect(Math.min(...level) - from / 2).toBeGreaterThan(side[middle]![0] + 5 * scale);
@@ -204,32 +206,59 @@ test("each pulmonary artery leaves the atriopulmonary chamber at a shoulder of i
     }
 });
 
-test("both arteries are one vessel behind the roof: all blood that leaves passes between the two edges that are sewn to it", () => {
+test("both arteries are one vessel that passes behind upper vein and roof, which is sewn to it by one opening", () => {
   for (const body of bodies) {
     const { frame, lumen, plane } = chambered(body);
-    const { seam, lip, left, right } = connectionOf(frame, lumen);
+    const { opening, over, under, left, right } = connectionOf(frame, lumen);
     for (const [edge, part] of [
-      [seam, "low"],
-      [lip, "high"],
+      [under, "low"],
+      [over, "high"],
     ] as const) {
       expect(apart(edge[0]!, right[part])).toBeLessThan(0.01);
       expect(apart(edge.at(-1)!, left[part])).toBeLessThan(0.01);
+      for (const [x, y] of edge.slice(4, -4)) expect(inBlood(plane, x, y)).toBe(true);
     }
-    // Each runs through the blood from shoulder to shoulder, the one behind below that in front, as far apart as an artery is wide.
-    const half = 0.5 * frame.right.width;
-    for (const edge of [seam, lip])
-      for (const [x, y] of edge.slice(2, -2)) expect(inBlood(plane, x, y)).toBe(true);
-    for (const [x, y] of lip) {
-      const below = seam.reduce((best, at) => (Math.abs(at[0] - x) < Math.abs(best[0] - x) ? at : best));
-      expect(y - below[1]).toBeGreaterThan(half);
+    // The opening with its sewn rim lies before that vessel, in the atrium.
+    const passes = within([...over, ...[...under].reverse()]);
+    for (const at of opening()) expect(passes(...at)).toBeLessThan(0);
+    for (const at of opening(2.4 * frame.scale)) expect(passes(...at)).toBeLessThan(1.5 * frame.scale);
+    // The upper vein ends above it, within the atrium's own roof.
+    expect(Math.max(...opening(2.4 * frame.scale).map(([, y]) => y))).toBeLessThan(
+      frame.chamber[1] - 3 * frame.scale,
+    );
+    // It is seen whole beside the aorta.
+    const { line, from } = chambered(body).anatomy.before.at(-1)!;
+    for (const [x, y] of opening())
+      for (const at of line) expect(apart([x, y], at)).toBeGreaterThan(0.42 * from);
+  }
+});
+
+test("the atrium's wall goes round before the arteries, which come out from behind it", () => {
+  for (const body of bodies) {
+    const { frame, lumen } = chambered(body);
+    const [a, b] = frame.chamber;
+    const [edge] = closedOf(frame, lumen);
+    const inside = within(edge!);
+    for (const side of ["left", "right"] as const) {
+      expect(inside(...frame[side].centre)).toBeGreaterThan(0);
+      const { low, high } = mouthOf(frame, side, lumen);
+      const sign = Math.sign(low[0]);
+      const before = edge!.filter(([x, y]) => sign * x > 0 && y > low[1] && y < high[1]);
+      expect(before.length).toBeGreaterThan(8);
+      for (const [x, y] of before) expect(Math.abs(Math.hypot(x / a, y / b) - 1)).toBeLessThan(0.05);
     }
-    // The upper vein opens before it, through the roof.
-    expect(Math.max(...lip.map(([, y]) => y))).toBeLessThan(frame.chamber[1] - 2 * frame.scale);
-    // What lies in an artery lies beyond both its edges.
-    const inArtery = arterial(frame);
-    for (const loop of edgesOf(lumen))
-      for (const at of loop.filter(inArtery))
-        expect(Math.abs(at[0])).toBeGreaterThan(Math.min(right.high[0] * -1, left.high[0]) - 0.01);
+    edge!.forEach((place, i) => {
+      expect(apart(place, edge!.at(i - 1)!)).toBeLessThan(3.5 * frame.scale);
+    });
+    // What of them lies behind it is in one stretch on each side.
+    expect(arteriesOf(frame, lumen).filter((line) => line.length > 4).length).toBeGreaterThanOrEqual(2);
+    // The window is cut within the wall, and not into septum or veins.
+    const cut = windowOf(frame, edge!);
+    cut.forEach((place, i) => {
+      expect(inside(...place)).toBeLessThan(0.05);
+      expect(apart(place, edge![i]!)).toBeLessThan(4 * frame.scale);
+      if (place[0] > 0 || Math.abs(place[1]) > b) expect(apart(place, edge![i]!)).toBe(0);
+    });
   }
 });
 

@@ -29,7 +29,7 @@ export function RecordSection({ context, library, kept }: StudyProps) {
     said.value = t(`study.check.${checkRecord(await textOf(file))}`, { name: file.name });
   };
   return (
-    <section class="study-record" aria-labelledby="record">
+    <section aria-labelledby="record">
       <h2 id="record">{t("study.record")}</h2>
       <p>{t("lesson.score", { ...scoreOfAll(progress) })}</p>
       <p class="quiet-text">{t(`study.kept.${kept.keeps.value ? kept.voice : "lost"}`)}</p>

@@ -6,7 +6,7 @@ import type { ChestFrame, Point } from "../../sim/geometry/geometry.ts";
 import { WALL } from "../layers/fade.ts";
 import { type Anatomy, anatomyOf } from "./chest-anatomy.ts";
 import { INTO } from "./feeding-veins.ts";
-import type { Tube } from "./great-vessels.ts";
+import { descending, type Tube } from "./great-vessels.ts";
 import { FAR, hiddenBy, partlyHidden } from "./hidden-marks.ts";
 import { beforeArtery } from "./hilum.ts";
 import { joined } from "./joined.ts";
@@ -105,7 +105,7 @@ const RISES = 16;
 
 /** From the veins through the atrioventricular valve to the apex, and from there out into the aorta and its arch. */
 function throughHeart(anatomy: Anatomy, pathway: Distance): readonly Course[] {
-  const { behind, before, frame } = anatomy;
+  const { before, frame } = anatomy;
   const { at, size, trunk } = anatomy.heart;
   const stump = outlineDistance(band(trunk.line, trunk.from, trunk.to));
   const root = outlineDistance(rootOutline(seatOf(anatomy)));
@@ -120,7 +120,7 @@ function throughHeart(anatomy: Anatomy, pathway: Distance): readonly Course[] {
   const arch = aorta.line.filter((_, i) => i > 9);
   // It goes on downwards as far as the left pulmonary artery lets it be seen.
   const low = frame.left.centre[1] + 9 * frame.scale;
-  const down = behind.filter(({ name }) => name === "descendingAorta").flatMap(({ line }) => line);
+  const down = descending(anatomy).flatMap(({ line }) => line);
   // Its way down lies behind the left pulmonary artery, its way up before the pathway.
   const turn = (lastOf(arch)[0] + entryAt(arch, 0)[0]) / 2;
   const artery: Distance = (x, y) => (x < turn ? FAR : pathway(x, y) - WALL);

@@ -156,19 +156,33 @@ function pulmonaryVeins(place: Placing, { size }: HeartShape): readonly BloodTub
   const common = isCommon(frame);
   const mouth = common ? right + (frame.lowerVein ? 30 : 21.6) : Math.max(0, right) + 12;
   const [upper, lower] = common ? [-4, -13.6] : [8, -7];
+  // Beside a conduit they pass the right atrium and the aorta, to where the left one is seen.
+  const [upperMouth, lowerMouth]: readonly Point[] =
+    frame.graft?.kind === "conduit"
+      ? [
+          [17, 12.6],
+          [17.6, 3.6],
+        ]
+      : [
+          [mouth + 1, upper],
+          [mouth, lower],
+        ];
   const [rightUpper, rightLower] = VEIN_ROOTS.right;
   const [leftUpper, leftLower] = VEIN_ROOTS.left;
   return [
-    course("rightUpper", rightUpper, 1, inHeart(mouth + 1, upper)),
-    course("rightLower", rightLower, -1, inHeart(mouth, lower)),
+    course("rightUpper", rightUpper, 1, inHeart(...present(upperMouth))),
+    course("rightLower", rightLower, -1, inHeart(...present(lowerMouth))),
     course("leftUpper", leftUpper, 1.5, inHeart(28, 12)),
     course("leftLower", leftLower, 0.5, inHeart(29, 3)),
   ];
 }
 
+type Behind = { readonly behind: readonly BloodTube[] };
+
 /** Veins of the right lung, which pass behind the pathway. */
-export const returning = ({
-  behind: tubes,
-}: {
-  readonly behind: readonly BloodTube[];
-}): readonly BloodTube[] => tubes.filter(({ name }) => name.startsWith("right"));
+export const returning = ({ behind: tubes }: Behind): readonly BloodTube[] =>
+  tubes.filter(({ name }) => name.startsWith("right"));
+
+/** The aorta behind the heart. */
+export const descending = ({ behind: tubes }: Behind): readonly BloodTube[] =>
+  tubes.filter(({ name }) => name === "descendingAorta");

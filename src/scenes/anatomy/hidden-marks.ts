@@ -13,16 +13,20 @@ export const FAR = 1e3;
 /** mm of room beside a course that count at most: a stream through a chamber shows on one side of what lies before the other */
 const WIDE = 3.5;
 
+/** mm over which they grow fewer before that: blood goes on behind it, and does not stop */
+const SOFT = 5;
+
 /** Its marks do not show where one of these lies before them, however far to the side they keep. */
 export const hiddenBy =
-  (covers: readonly Distance[]) =>
+  (covers: readonly Distance[], soft = 0.01) =>
   (course: Course): Course => ({
     ...course,
     seen: course.seen.map((shown, i) => {
       const room = Math.min(WIDE, Math.max(1.5, entryAt(course.room, i) + 1));
-      return covers.some((distance) => distance(entryAt(course.x, i), entryAt(course.y, i)) < room)
-        ? 0
-        : shown;
+      const free = Math.min(
+        ...covers.map((distance) => distance(entryAt(course.x, i), entryAt(course.y, i)) - room),
+      );
+      return shown * Math.min(1, Math.max(0, free / soft));
     }),
   });
 
@@ -57,7 +61,7 @@ export function partlyHidden(
       !rich && mouths.some(({ centre, width }) => Math.hypot(x - centre[0], y - centre[1]) < 1.2 * width)
         ? FAR
         : cover(x, y);
-  return hiddenBy([...organs, past(pericardiumAt), limbAt, past(wall)]);
+  return hiddenBy([...organs, past(pericardiumAt), limbAt, past(wall)], SOFT);
 }
 
 const HEART_PARTS = /^(atrium|ventricle)$|[aA]orta/;

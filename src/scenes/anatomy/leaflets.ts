@@ -12,13 +12,16 @@ export interface Leaflet {
   readonly open: readonly Point[];
   /** where the cusp behind the cut hangs from the root's wall, back to its free edge's beginning */
   readonly hangs?: readonly Point[];
-  /** where a cut cusp's far half hangs from the wall, from its commissure with the cusp behind down to its hinge */
+  /** where the far half of one that is cut hangs from the wall, from its commissure down to its hinge */
   readonly beside?: readonly Point[];
 }
 
 const { from, to } = ATRIOVENTRICULAR;
 /** Where the inlet's leaflets meet: the one beside the outlet is the longer one. */
 const MEET = from + 0.42 * (to - from);
+
+/** Behind the cut the inlet's ring is seen from its ventricle's side: its two leaflets' commissure there. */
+const COMMISSURE: Point = [-2.2, MEET - 0.6];
 
 const inRoots = (...points: readonly Point[]) => points.map((point) => inRoot(...point));
 /** The free edge of the cusp behind. */
@@ -60,6 +63,7 @@ export const LEAFLETS: readonly Leaflet[] = [
       [7.4, from + 2],
       [9.4, from + 2.2],
     ],
+    beside: [COMMISSURE, [-2.4, from + 3.4], [-0.4, from]],
   },
   {
     valve: "atrioventricular",
@@ -77,6 +81,7 @@ export const LEAFLETS: readonly Leaflet[] = [
       [10.6, to - 2],
       [13.4, to - 3],
     ],
+    beside: [COMMISSURE, [-2.2, to - 5.4], [-0.6, to - 1.4], [1, to + 1.6]],
   },
   cusp(-1),
   cusp(1),

@@ -47,12 +47,13 @@ export function paintAtrium(ink: Ink, anatomy: Anatomy, saturation: number, them
   stroke(3.4, look.body);
   paintCavity(ink, atrium, saturation, { depth: 7 * size, walled }, theme);
   stroke(0.5, look.light);
-  // Those of the right veins lie behind the aorta.
-  const left = anatomy.behind.filter(({ name }) => /^left.*Vein$/.test(name));
+  // Without a conduit those of the right veins lie behind the aorta, or in an atrium that is painted further.
+  const seen = anatomy.frame.graft?.kind === "conduit" ? /Vein$/ : /^left.*Vein$/;
+  const veins = anatomy.behind.filter(({ name }) => seen.test(name));
   ink.save();
   trace(ink, atrium, true);
   ink.clip();
-  paintMouths(ink, left, roundOf(saturation, theme), theme);
+  paintMouths(ink, veins, roundOf(saturation, theme), theme);
   ink.restore();
 }
 

@@ -1,15 +1,16 @@
 /** The vessels around the pathway by the depth at which they lie; each depth throws its shadow on what lies behind. */
-import { entryAt, lastOf, present } from "../../sim/checked/present.ts";
+import { entryAt, lastOf } from "../../sim/checked/present.ts";
 import { line } from "../../sim/geometry/centreline.ts";
 import type { Point } from "../../sim/geometry/geometry.ts";
 import { WALL as HOLLOW_WALL } from "../layers/fade.ts";
 import type { Theme } from "../theme/theme.ts";
 import type { Anatomy } from "./chest-anatomy.ts";
 import type { FeedingVein } from "./feeding-veins.ts";
-import type { BloodTube, Holds, Tube } from "./great-vessels.ts";
+import { type BloodTube, descending, type Holds, type Tube } from "./great-vessels.ts";
 import { paintSewnBehind } from "./paint-graft.ts";
 import { paintPericardium } from "./paint-heart.ts";
 import { paintBeforeArtery, paintSleeves, paintStems, underArtery } from "./paint-lung.ts";
+import { dash, paintShining } from "./paint-passing.ts";
 import { cutOpen, paintRoot } from "./paint-root.ts";
 import { bandOf, castShadow, fadeEnd, laidOver, paintTube, paintTubes, scratch } from "./paint-tube.ts";
 import { type Bounds, boundsOf, type Ink, type Outlines, trace, traceLoops } from "./painted-sheet.ts";
@@ -87,7 +88,9 @@ export function paintBehind(ink: Ink, bounds: Bounds, anatomy: Anatomy, round: R
 }
 
 /** What passes behind the pathway, as far as the pathway covers it; and the aorta as the ground on which its own marks move. */
-export function paintHidden(ink: Ink, bounds: Bounds, anatomy: Anatomy, { round, theme }: Before): void {
+export function paintHidden(ink: Ink, bounds: Bounds, anatomy: Anatomy, before: Before): void {
+  const { round, theme, seen } = before;
+  paintShining(ink, anatomy, round("pulmonaryVein"), seen);
   paintSewnBehind(ink, anatomy.frame, theme);
   paintSleeves(ink, bounds, anatomy, round("pulmonaryArtery"), theme);
   paintBeforeArtery(ink, bounds, anatomy, round("pulmonaryVein"));
@@ -154,12 +157,7 @@ function glaze(
   trace(ink, bandOf(line(aorta.line), aorta, { part: 0.94 }), true);
   ink.clip();
   traceLoops(ink, seen);
-  ink.setLineDash([2.4 * s, 1.7 * s]);
-  ink.lineCap = "butt";
-  ink.lineWidth = 0.5 * s;
-  ink.globalAlpha = 0.7;
-  ink.strokeStyle = hidden;
-  ink.stroke();
+  dash(ink, s, hidden);
   ink.restore();
 }
 
@@ -244,7 +242,7 @@ export function paintBefore(ink: Ink, bounds: Bounds, anatomy: Anatomy, front: B
   laidOver(ink, layer, bounds, 1.4 * CAST * s);
   // The arch throws none on itself where it goes on downwards; what is laid over again reaches further than what is cleared, so that no seam shows.
   const [left, bottom, right, top] = bounds;
-  const down = present(anatomy.behind.find(({ name }) => name === "descendingAorta"));
+  const down = entryAt(descending(anatomy), 0);
   const way = down.line.slice(0, down.line.length >> 1);
   const [[x, y], [nextX, nextY]] = [entryAt(way, 0), entryAt(way, 1)];
   const before: Point = [2 * x - nextX, 2 * y - nextY];

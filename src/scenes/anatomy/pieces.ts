@@ -3,7 +3,7 @@ import { lastOf } from "../../sim/checked/present.ts";
 import type { Point } from "../../sim/geometry/geometry.ts";
 import type { Theme } from "../theme/theme.ts";
 import type { Anatomy } from "./chest-anatomy.ts";
-import { returning, type Tube } from "./great-vessels.ts";
+import { descending, returning, type Tube } from "./great-vessels.ts";
 import { joined, type Saturations } from "./joined.ts";
 import { hiatusOf, paintDiaphragm, paintLiver, paintRim, paintTendon } from "./paint-abdomen.ts";
 import { paintGraft, paintJunction } from "./paint-graft.ts";
@@ -11,6 +11,7 @@ import { paintAtrium, paintVentricleBed, paintVentricleCavity } from "./paint-he
 import { paintLung } from "./paint-lung.ts";
 import { mediastinum, paintMediastinum } from "./paint-mediastinum.ts";
 import { paintMuscle } from "./paint-muscle.ts";
+import { paintPassing } from "./paint-passing.ts";
 import { paintTrunk } from "./paint-remains.ts";
 import { paintRightAppendage, paintRightAtrium } from "./paint-right-atrium.ts";
 import {
@@ -44,6 +45,7 @@ export const PIECES = [
   "remains",
   "graft",
   "front",
+  "passing",
 ] as const;
 export type PieceName = (typeof PIECES)[number];
 
@@ -74,7 +76,6 @@ export function piecesOf(
   const middle: Point = [(left + right) / 2, (bottom + top) / 2];
   const own = { bounds: boundsOf([heart.outside], 3), pivot: [0, 0], inVentricle: true } as const;
   const remainsIn = boundsOf([heart.trunk.line], 14 * heart.size);
-  const lower = [abdomen.liver, abdomen.diaphragm];
   const vessels = (
     drawn: readonly Pick<Tube, "line">[],
     paint: (ink: Ink, bounds: Bounds, anatomy: Anatomy) => void,
@@ -98,7 +99,7 @@ export function piecesOf(
       },
     },
     abdomen: {
-      bounds: boundsOf(lower, 8 * s),
+      bounds: boundsOf([abdomen.liver, abdomen.diaphragm], 8 * s),
       pivot: [0, 0],
       paint(ink) {
         paintLiver(ink, abdomen, s, theme);
@@ -156,6 +157,9 @@ export function piecesOf(
       paintBefore(...at, { ...outlines, round, theme });
       paintRightAppendage(...at, theme);
     }),
+    passing: vessels([...returning(anatomy), ...descending(anatomy)], (...at) =>
+      paintPassing(...at, round("arterial"), outlines.seen),
+    ),
   };
 }
 

@@ -7,7 +7,7 @@ export const OVERLAP = 3.5;
 
 /** Part of the marks that are drawn where an atrium's inside is to be seen behind them: of every origin alike, within the plane and beyond it. */
 export const thinnedIn = ({ graft, chamber }: ChestFrame): number =>
-  chamber || graft?.kind === "patch" ? 0.7 : 1;
+  chamber ? 0.7 : graft?.kind === "patch" ? 0.48 : 1;
 
 export interface Course {
   /** mm: its points, and their lengths along it */

@@ -1,6 +1,6 @@
 /** Colours of tissue on both stages, and of a vessel's round by what its blood carries. */
 import { entryAt } from "../../sim/checked/present.ts";
-import { bloodColour, groundColour, mix, rgb } from "../theme/colour.ts";
+import { bloodColour, byte, groundColour, mix, rgb } from "../theme/colour.ts";
 import type { Theme } from "../theme/theme.ts";
 
 /** From shade to light; an edge is drawn around it. */
@@ -135,7 +135,7 @@ export const portal = ({ name }: Theme): Round =>
 const brighter = (hex: string, factor: number): string =>
   `#${rgb(hex)
     .map((part) => Math.min(255, Math.round(255 * part * factor)))
-    .map((part) => part.toString(16).padStart(2, "0"))
+    .map(byte)
     .join("")}`;
 
 export function roundOf(saturation: number, { colour, name }: Theme): Round {

@@ -1,6 +1,6 @@
 /** The heart's valves: leaflets that bend from their hinges, and cords from those of the inlet to the papillary muscles. */
 import { Container, Graphics } from "pixi.js";
-import { entryAt, lastOf } from "../../sim/checked/present.ts";
+import { entryAt, lastOf, present } from "../../sim/checked/present.ts";
 import type { Point } from "../../sim/geometry/geometry.ts";
 import type { Theme } from "../theme/theme.ts";
 import { PAPILLARY } from "./heart-shape.ts";
@@ -66,29 +66,40 @@ export function valves(): Valves {
   };
 }
 
-/** A leaflet that is cut as the thickness of its tissue, one that is seen from its face as a sheet with a firm free edge; a cut cusp is both. */
-function drawLeaflet(ink: Graphics, { hangs, beside }: Leaflet, line: readonly Point[], look: Tissue): void {
-  const from = hangs ?? beside;
-  if (from) {
-    const wall = smoothLine(from, 4);
-    ink
-      .poly([...line, ...wall].flat())
-      .fill({ color: look.body, alpha: 0.62 })
-      .stroke({ color: look.shade, width: 0.25, alpha: 0.75 });
+/** A leaflet that is cut as the thickness of its tissue, one that is seen from its face as a sheet with a firm free edge; most are both. */
+function drawLeaflet(
+  ink: Graphics,
+  { valve, hangs, beside }: Leaflet,
+  line: readonly Point[],
+  look: Tissue,
+): void {
+  const wall = smoothLine(present(hangs ?? beside), 4);
+  const edge = valve === "atrioventricular" ? freeEdge(line, entryAt(wall, 0)) : [];
+  ink
+    .poly([...line, ...edge, ...wall].flat())
+    .fill({ color: look.body, alpha: 0.62 })
+    .stroke({ color: look.shade, width: 0.25, alpha: 0.75 });
+  const rim = hangs ? line : edge;
+  if (rim.length > 0)
     for (const part of FOLDS) {
-      const [at, foot] = [entryAt(line, Math.round(part * (line.length - 1))), wallAt(wall, 1 - part)];
-      if (hangs)
-        ink
-          .moveTo(...at)
-          .lineTo(at[0] + 0.6 * (foot[0] - at[0]), at[1] + 0.6 * (foot[1] - at[1]))
-          .stroke({ color: look.shade, width: 0.2, alpha: 0.3 });
+      const [at, foot] = [entryAt(rim, Math.round(part * (rim.length - 1))), wallAt(wall, 1 - part)];
+      ink
+        .moveTo(...at)
+        .lineTo(at[0] + 0.6 * (foot[0] - at[0]), at[1] + 0.6 * (foot[1] - at[1]))
+        .stroke({ color: look.shade, width: 0.2, alpha: 0.3 });
     }
-  }
   (hangs ? FREE_EDGE : THICK).forEach((width, i) => {
     ink
       .poly(line.flat(), false)
       .stroke({ color: i ? look.body : look.shade, width, cap: "round", join: "round" });
   });
+}
+
+/** From the tip of one that is cut back to its commissure: longest in its middle, it hangs out between the two. */
+function freeEdge(line: readonly Point[], commissure: Point): readonly Point[] {
+  const [[hx, hy], tip] = [entryAt(line, 0), lastOf(line)];
+  const [x, y] = [(tip[0] + commissure[0]) / 2, (tip[1] + commissure[1]) / 2];
+  return smoothLine([tip, [x + 0.16 * (x - hx), y + 0.16 * (y - hy)], commissure], 6);
 }
 
 const wallAt = (wall: readonly Point[], part: number): Point =>

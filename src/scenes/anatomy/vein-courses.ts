@@ -16,8 +16,8 @@ const WIDE = 8.6;
 const DENSE = 1.3;
 /** From each mouth on, x and y in the heart: those of the right lung over the pulmonary trunk's stump. */
 const ONWARD: Readonly<Record<string, readonly Point[]>> = {
-  rightUpperPulmonaryVein: spots("18 12, 25 8.6, 31 1"),
-  rightLowerPulmonaryVein: spots("17 5.6, 23.6 5, 29.4 -2"),
+  rightUpperPulmonaryVein: spots("21.6 11.6, 26 8, 31 1"),
+  rightLowerPulmonaryVein: spots("21 4.6, 25 3, 29.4 -2"),
   leftUpperPulmonaryVein: spots("32 5, 33.6 -2"),
   leftLowerPulmonaryVein: spots("31.6 -1, 32.4 -5"),
 };

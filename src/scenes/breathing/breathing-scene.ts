@@ -59,6 +59,27 @@ const NAMES = [
   { name: "further.place.lung", at: [770, 516], side: 1 },
 ] as const;
 
+/** Both ends of the breath at their lines on the dome, above the upper one and below the lower one. */
+function writeEnds(words: Lettering, { fit, ends }: Shown, size: number, theme: Theme): readonly Lain[] {
+  if (!ends) return [];
+  return (["out", "in"] as const).map((end) => {
+    const [x, y] = ends[end];
+    const isUpper = y < ends[end === "in" ? "out" : "in"][1];
+    return words.write(
+      {
+        lines: [{ words: theme.say(`further.breathing.${end}`), size, colour: theme.colour.pressure }],
+        x: fit.x + x * fit.scale,
+        y: fit.y + y * fit.scale + (isUpper ? -BESIDE : BESIDE),
+        anchor: [0.5, isUpper ? 1 : 0],
+      },
+      theme,
+    );
+  });
+}
+
+/** CSS px from a line to its name. */
+const BESIDE = 4;
+
 /** Each beside its spot, no further left than `left` (CSS px); rather none than one over blood or over another. */
 function writeNames(
   words: Lettering,
@@ -114,7 +135,7 @@ function breath(): ScenePane {
       const next = JSON.stringify([
         pressure,
         doing,
-        shown.banded,
+        shown.ends,
         labels,
         box,
         floor,
@@ -129,8 +150,7 @@ function breath(): ScenePane {
       if (pressure !== undefined) {
         const more = [
           theme.say("further.breathing.around", { pressure: formatQuantity(pressure, "mmHg") }),
-          ...(shown.banded ? [theme.say("further.breathing.band")] : []),
-          ...(shown.banded && shown.larger > 1
+          ...(shown.ends && shown.larger > 1
             ? [theme.say("further.breathing.larger", { times: shown.larger })]
             : []),
         ];
@@ -152,10 +172,8 @@ function breath(): ScenePane {
           theme,
         );
       }
-      if (labels) {
-        const place = { size: type.axis, left: picture.x };
-        writeNames(words, shown, noted ? [noted] : [], place, theme);
-      }
+      const lain = [...(noted ? [noted] : []), ...writeEnds(words, shown, type.axis, theme)];
+      if (labels) writeNames(words, shown, lain, { size: type.axis, left: picture.x }, theme);
       words.end();
     },
     release: () => chest.release(),

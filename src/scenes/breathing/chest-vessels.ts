@@ -3,7 +3,8 @@ import { Container, type Graphics } from "pixi.js";
 import { entryAt } from "../../sim/checked/present.ts";
 import type { Circulation } from "../../sim/circulation/answer.ts";
 import { anatomyOf } from "../anatomy/chest-anatomy.ts";
-import { servesAt, sheet } from "../anatomy/painted-sheet.ts";
+import { hiatusOf, paintRim } from "../anatomy/paint-abdomen.ts";
+import { boundsOf, servesAt, sheet } from "../anatomy/painted-sheet.ts";
 import { vesselsOf } from "../circuit/anatomy.ts";
 import { drawVessels } from "../circuit/body-drawing.ts";
 import { CHEST_AT, chestFrame, onPlane } from "../circuit/chest-plan.ts";
@@ -15,15 +16,19 @@ import type { Vessel } from "../circuit/vessel.ts";
 import { type Spot, spots } from "../drawing/curve-drawing.ts";
 import type { Theme } from "../theme/theme.ts";
 import { inMillimetres } from "./chest-wall.ts";
+import { drawHiddenAorta } from "./hidden-aorta.ts";
 import { isInLiver, LIVER_BOUNDS, paintLiverVeins, widthBefore } from "./in-liver.ts";
 import { sinkingVessels } from "./sinking-vessels.ts";
 import { MIDLINE } from "./torso.ts";
 
-const HIDDEN = /Kidney|Leg|Thigh|Hand|Head|gut|portal|liver|coeliac|hepaticLeftBranch|hepaticTwig|aorticFork/;
+const HIDDEN =
+  /Kidney|Leg|Thigh|Hand|Head|gut|portal|liver|coeliac|hepaticLeftBranch|hepaticTwig|aorticFork|infrarenal/;
 /** Every other way through a lung is without marks: air is what this picture is about. */
 const FEWER = /Bed[2468]$/;
 /** Behind liver and heart. */
 const AORTA = ["thoracicAorta", "descending"];
+/** Where the lower vein comes into the picture; without the kidneys' veins it is one vessel. */
+const BELOW: Spot = [468, 840];
 /** Plane units from the midline where the shoulder begins, and the ways through the left arm from there, to where it fades. */
 const SHOULDER = 240;
 const ARM = {
@@ -47,10 +52,11 @@ export interface ChestVessels {
 
 export function chestVessels(): ChestVessels {
   const [under, back, front] = [sinkingVessels(), sinkingVessels(), sinkingVessels()];
-  const liverVeins = sheet();
-  const [all, hepatic] = [new Container(), new Container()];
-  hepatic.addChild(inMillimetres(liverVeins.view));
-  all.addChild(front.view, hepatic);
+  const hidden = sinkingVessels();
+  const [liverVeins, rim] = [sheet(), sheet()];
+  const [all, onDome] = [new Container(), new Container()];
+  onDome.addChild(inMillimetres(rim.view, liverVeins.view));
+  all.addChild(hidden.view, front.view, onDome);
   let laid: readonly Laid[] = [];
   let fine = 0;
   return {
@@ -77,6 +83,11 @@ export function chestVessels(): ChestVessels {
         at("before").filter(({ vessel }) => !isInLiver(vessel)),
         paint,
       );
+      const covers = [LIVER, sacOf(circulation)];
+      hidden.draw(
+        laid.filter(({ vessel }) => AORTA.includes(vessel.name)),
+        (ink, aorta) => drawHiddenAorta(ink, aorta, covers, circulation, theme),
+      );
       return laid;
     },
     paint(circulation, density, theme) {
@@ -86,12 +97,20 @@ export function chestVessels(): ChestVessels {
       liverVeins.paint(LIVER_BOUNDS, density * CHEST_AT.scale, [0, 0], (ink) =>
         paintLiverVeins(ink, veins, circulation, theme),
       );
+      const anatomy = anatomyOf(chestFrame(circulation.request.stage));
+      const opening = hiatusOf(anatomy);
+      rim.view.visible = circulation.request.stage !== "two-ventricle";
+      rim.paint(boundsOf([opening.rim], 2), density * CHEST_AT.scale, [0, 0], (ink) =>
+        paintRim(ink, opening, anatomy.frame.scale, theme),
+      );
     },
     move(fall) {
-      for (const each of [under, back, front]) each.move(fall);
-      hepatic.y = fall;
+      for (const each of [under, back, front, hidden]) each.move(fall);
+      onDome.y = fall;
     },
-    release: () => liverVeins.release(),
+    release() {
+      for (const each of [liverVeins, rim]) each.release();
+    },
   };
 }
 
@@ -101,7 +120,7 @@ function vesselsIn(circulation: Circulation): readonly Vessel[] {
     ({ name, painted }) => (painted ? !FEWER.test(name) : !HIDDEN.test(name)),
   );
   const veins = vessels.filter(isInLiver);
-  const sac = anatomyOf(chestFrame(circulation.request.stage)).pericardium.map(onPlane);
+  const sac = sacOf(circulation);
   return vessels.map((vessel) =>
     vessel.name.includes("Limb")
       ? inArm(vessel)
@@ -109,9 +128,14 @@ function vesselsIn(circulation: Circulation): readonly Vessel[] {
         ? inLiver(vessel, veins)
         : AORTA.includes(vessel.name)
           ? { ...vessel, covers: [LIVER, sac] }
-          : vessel,
+          : vessel.name === "lowerIvc"
+            ? { ...vessel, points: [BELOW, ...vessel.points.slice(1)] }
+            : vessel,
   );
 }
+
+const sacOf = ({ request }: Circulation): readonly Spot[] =>
+  anatomyOf(chestFrame(request.stage)).pericardium.map(onPlane);
 
 /** The arms end here, in the picture. */
 function inArm(vessel: Vessel): Vessel {

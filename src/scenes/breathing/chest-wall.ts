@@ -17,6 +17,9 @@ import {
   TORSO_BOUNDS,
 } from "./torso.ts";
 
+/** The collar bones lie before the veins to the arms, which are seen through them. */
+const COLLAR_SEEN = 0.55;
+
 export interface ChestWall {
   /** the trunk with the cut wall of the chest */
   readonly view: Container;
@@ -74,6 +77,7 @@ export function chestWall(): ChestWall {
       painted = { theme, density };
       const fine = density * CHEST_AT.scale;
       skin.paint(TORSO_BOUNDS, fine, [middle, 0], (ink) => paintTorso(ink, theme));
+      bones.view.alpha = COLLAR_SEEN;
       bones.paint(COLLAR_BOUNDS, fine, [middle, 0], (ink) => paintCollarBones(ink, theme));
       anatomyOf(chestFrame("extracardiac")).lungs.forEach((lung, i) => {
         present(cages[i]).paint(cageBounds(lung), fine, [0, 0], (ink) => paintWall(ink, lung, theme));

@@ -6,7 +6,7 @@ import { boundsOf, type Ink, servesAt, sheet, trace } from "../anatomy/painted-s
 import { tissue } from "../anatomy/tones.ts";
 import { CHEST_AT, chestFrame, onPlane } from "../circuit/chest-plan.ts";
 import { lungHeight, sunkAt } from "../circuit/sinking.ts";
-import { mix } from "../theme/colour.ts";
+import { mix, seeThrough } from "../theme/colour.ts";
 import type { Theme } from "../theme/theme.ts";
 import { inMillimetres } from "./chest-wall.ts";
 
@@ -69,13 +69,9 @@ function paintVeil(
   theme: Theme,
 ): void {
   const air = airOf(theme);
-  const alpha = (part: number) =>
-    Math.round(255 * part)
-      .toString(16)
-      .padStart(2, "0");
   const fall = ink.createRadialGradient(...hilum, VEIL.from, ...hilum, VEIL.to);
-  fall.addColorStop(0, `${air}00`);
-  fall.addColorStop(1, air + alpha(VEIL.hides));
+  fall.addColorStop(0, seeThrough(air, 0));
+  fall.addColorStop(1, seeThrough(air, VEIL.hides));
   trace(ink, outline, true);
   ink.fillStyle = fall;
   ink.fill();

@@ -1,7 +1,6 @@
 /** The chest: the circuit's own schematic from close by, with lungs, ribs and diaphragm that move with the breath. */
 import { Container, Graphics } from "pixi.js";
 import type { Circulation } from "../../sim/circulation/answer.ts";
-import { smoothStep } from "../../sim/geometry/centreline.ts";
 import { type Bounds, type Ink, sheet } from "../anatomy/painted-sheet.ts";
 import { lungsAt } from "../anatomy/standing.ts";
 import { drawAirways } from "../circuit/airways.ts";
@@ -10,11 +9,13 @@ import { NO_EMPHASIS } from "../circuit/emphasis.ts";
 import { flowing, WHOLE } from "../circuit/flowing.ts";
 import { overOrgans, paintedChest } from "../circuit/painted-chest.ts";
 import { descentAt, sunkAt } from "../circuit/sinking.ts";
+import { paintLostEnd } from "../drawing/lost-end.ts";
 import { type Fit, fitInto } from "../drawing/split.ts";
 import type { Box } from "../scene.ts";
 import type { Theme } from "../theme/theme.ts";
 import { drawArrows } from "./arrows.ts";
-import { breathEnds } from "./breath-end.ts";
+import { belly } from "./belly.ts";
+import { breathEnds, type NamedEnds } from "./breath-end.ts";
 import { chestVessels } from "./chest-vessels.ts";
 import { chestWall } from "./chest-wall.ts";
 import { heartSeat } from "./heart-seat.ts";
@@ -22,11 +23,10 @@ import { drawnLarger, largerOf } from "./larger.ts";
 import { lungAir } from "./lung-air.ts";
 
 /** From the neck to below the liver. */
-const CHEST = { left: 116, top: 24, right: 884, bottom: 738 } as const;
+const CHEST = { left: 116, top: 24, right: 884, bottom: 796 } as const;
 /** Plane units over which the picture clears at its upper and lower end. */
 const CLEARS = 84;
 const BEYOND = 4;
-const STOPS = 8;
 /** y up, as sheets are painted */
 const ENDS: Bounds = [CHEST.left - 16, -CHEST.bottom - BEYOND, CHEST.right + 16, -CHEST.top + BEYOND];
 
@@ -37,8 +37,8 @@ const DENSE = 1.25;
 export interface Shown {
   readonly fit: Fit;
   readonly vessels: readonly Laid[];
-  /** whether a band shows the way of the breath */
-  readonly banded: boolean;
+  /** the lines of both ends of the breath; null when nothing moves */
+  readonly ends: NamedEnds | null;
   /** by which the movement is drawn */
   readonly larger: number;
 }
@@ -49,22 +49,13 @@ export interface Thorax {
   release(): void;
 }
 
-/** The ground's own colour over both ends, so that what goes on beyond the picture fades. */
 function paintEnds(ink: Ink, { colour }: Theme): void {
   const [left, , right] = ENDS;
   for (const [edge, way] of [
     [-CHEST.top, -1],
     [-CHEST.bottom, 1],
-  ] as const) {
-    const fall = ink.createLinearGradient(0, edge, 0, edge + way * CLEARS);
-    for (let k = 0; k <= STOPS; k++) {
-      const gone = 1 - k / STOPS;
-      const alpha = Math.round(255 * smoothStep(0, 1, gone));
-      fall.addColorStop(k / STOPS, colour.stage + alpha.toString(16).padStart(2, "0"));
-    }
-    ink.fillStyle = fall;
-    ink.fillRect(left, edge - way * BEYOND, right - left, way * (CLEARS + BEYOND));
-  }
+  ] as const)
+    paintLostEnd(ink, { left, right, edge, seen: edge + way * CLEARS, beyond: BEYOND }, colour.stage);
 }
 
 /** Plane units: the larynx, which stays, and a height of the bronchi, which go down with the lungs' roots. */
@@ -83,10 +74,10 @@ export function thorax(): Thorax {
   const clearing = sheet();
   clearing.view.scale.y = -1;
   const [painted, wall, air, vessels] = [paintedChest(), chestWall(), lungAir(), chestVessels()];
-  const [ends, seat] = [breathEnds(), heartSeat()];
+  const [ends, seat, bowels] = [breathEnds(), heartSeat(), belly()];
   painted.organs.mask = wall.mask;
   painted.heart.addChildAt(seat.view, 0);
-  painted.underDiaphragm.addChild(air.view, wall.ribs, vessels.under, airways);
+  painted.underDiaphragm.addChild(air.view, wall.ribs, bowels.behind, vessels.under, airways, bowels.before);
   const blood = flowing();
   scene.addChild(
     wall.view,
@@ -103,13 +94,14 @@ export function thorax(): Thorax {
   let themed: Theme | null = null;
   let laid: readonly Laid[] = [];
   let larger = 1;
+  let named: NamedEnds | null = null;
   const drawStanding = (circulation: Circulation, theme: Theme): void => {
     larger = largerOf(circulation.traces);
     laid = vessels.stand(circulation, theme);
     blood.follow(laid, circulation, larger);
     drawAirways(airways.clear(), theme);
     clearing.paint(ENDS, 1, [0, 0], (ink) => paintEnds(ink, theme));
-    ends.set(circulation, theme);
+    named = ends.set(circulation, theme);
     mask
       .clear()
       .rect(0, CHEST.top, 1000, CHEST.bottom - CHEST.top)
@@ -132,12 +124,14 @@ export function thorax(): Thorax {
       wall.paint(density, theme);
       air.paint(density, theme);
       seat.paint(circulation.request.stage, density, theme);
+      bowels.paint(density, theme);
       // Also in a still picture it is the chest of the moment that the curves mark.
       const size = drawnLarger(lungsAt(circulation, time, false), larger);
       const fall = descentAt(size);
       wall.move(size);
       air.move(size, fall);
       vessels.move(fall);
+      bowels.move(fall);
       stretchDown(airways, fall);
       drawArrows(arrows, circulation, time, theme);
       painted.draw({ circulation, time, still: false, larger, sinks: true }, density, theme);
@@ -145,13 +139,13 @@ export function thorax(): Thorax {
       // On a small screen a name may reach over an arm.
       return {
         fit,
-        banded: ends.view.visible,
+        ends: named,
         larger,
         vessels: laid.filter(({ vessel }) => !vessel.name.includes("Limb")),
       };
     },
     release() {
-      for (const part of [blood, painted, wall, air, clearing, vessels, seat]) part.release();
+      for (const part of [blood, painted, wall, air, clearing, vessels, seat, bowels]) part.release();
     },
   };
 }

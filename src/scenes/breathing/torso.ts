@@ -8,9 +8,7 @@ import { legTissue } from "../calf/leg-tones.ts";
 import { CHEST_AT } from "../circuit/chest-plan.ts";
 import { muted } from "../circuit/paint-figure.ts";
 import { curve, type Spot, spots, traceCurve } from "../drawing/curve-drawing.ts";
-import { mix } from "../theme/colour.ts";
 import type { Theme } from "../theme/theme.ts";
-import { paintCutBone } from "./cut-bone.ts";
 
 /** From the circuit's plane to the chest's millimetres. */
 export const inChest = ([x, y]: Spot): Point => [
@@ -37,8 +35,10 @@ const ARM = {
   to: 464,
   room: spots("60 260, 168 260, 186 340, 178 400, 171 600, 60 600"),
 } as const;
-/** Its outer part, to the shoulder: the inner one is cut away with breastbone and ribs from before heart and vessels. */
-const COLLAR_BONE = spots("316 190, 284 182, 248 174, 216 184");
+/** Lower and upper border from the breastbone to the shoulder: thick where it meets the one, flat where it meets the other. */
+const COLLAR_BONE = spots(
+  "470 168, 472 182, 462 192, 446 190, 420 186, 390 190, 356 198, 316 200, 280 194, 246 190, 222 194, 206 190, 202 180, 214 175, 248 176, 284 180, 318 185, 354 183, 392 174, 424 168, 448 162, 462 160, 470 168",
+);
 const TRUNK = whole(
   spots(
     "430 0, 433 84, 422 112, 386 134, 310 152, 236 176, 206 250, 194 340, 186 420, 183 520, 181 640, 180 800",
@@ -85,17 +85,8 @@ function fadeDown(ink: Ink, room: readonly Spot[], { from, to }: Fall): void {
 /** Before the vessels to the arms. */
 export function paintCollarBones(ink: Ink, theme: Theme): void {
   const bone = legTissue("bone", theme);
-  const { body } = skinOf(theme);
-  for (const side of [COLLAR_BONE, mirrored(COLLAR_BONE)]) {
-    strokes(ink, smoothLine(side.map(inChest)), 1, [
-      [5, mix(body, bone.edge, 0.5)],
-      [4.3, mix(body, bone.shade, 0.75)],
-      [2.9, mix(body, bone.body, 0.85)],
-      [1, mix(body, bone.light, 0.85)],
-    ]);
-    const [[x, y]] = side.map(inChest) as [Point];
-    paintCutBone(ink, { x, y, wide: 1.9, high: 2.9, lean: 0 }, theme);
-  }
+  for (const side of [COLLAR_BONE, mirrored(COLLAR_BONE)])
+    paintOrgan(ink, smoothLine(side.map(inChest)), bone, { depth: 2.4, edge: 0.6 });
 }
 
 /** Room between two spots of the plane, mm. */

@@ -1,9 +1,9 @@
 /** One lower leg: the deep vein, muscles that squeeze it, valves, and the blood between them. */
 import { Container, Graphics } from "pixi.js";
 import type { Circulation } from "../../sim/circulation/answer.ts";
-import { smoothStep } from "../../sim/geometry/centreline.ts";
 import { type Ink, servesAt, sheet } from "../anatomy/painted-sheet.ts";
 import { saturationOf } from "../circuit/circuit-blood.ts";
+import { paintLostEnd } from "../drawing/lost-end.ts";
 import { type Fit, fitInto } from "../drawing/split.ts";
 import { streaks } from "../drawing/streaks.ts";
 import type { Box } from "../scene.ts";
@@ -122,16 +122,19 @@ export function leg(room: Room = LEG, step = 2): Leg {
 /** Plane units over which a cut limb is lost in the ground, and from its edge to where it is seen at all. */
 const [CLEARS, GONE] = [46, 3];
 
-/** Where the room cuts the leg it fades. */
+/** Where the room cuts the leg. */
 function paintEnds(ink: Ink, { left, right, top, bottom }: Room, { colour }: Theme): void {
   const ends = [[top, 1] as const, ...(bottom < LEG.bottom ? [[bottom, -1] as const] : [])];
-  for (const [edge, way] of ends) {
-    const fall = ink.createLinearGradient(0, edge + way * GONE, 0, edge + way * CLEARS);
-    for (let k = 0; k <= 6; k++) {
-      const alpha = Math.round(255 * smoothStep(0, 1, 1 - k / 6));
-      fall.addColorStop(k / 6, colour.stage + alpha.toString(16).padStart(2, "0"));
-    }
-    ink.fillStyle = fall;
-    ink.fillRect(left - GONE, edge - way * GONE, right - left + 2 * GONE, way * (CLEARS + GONE));
-  }
+  for (const [edge, way] of ends)
+    paintLostEnd(
+      ink,
+      {
+        left: left - GONE,
+        right: right + GONE,
+        edge: edge + way * GONE,
+        seen: edge + way * CLEARS,
+        beyond: 2 * GONE,
+      },
+      colour.stage,
+    );
 }

@@ -30,13 +30,18 @@ const INFERIOR_VENA_CAVA: readonly Vessel[] = [
   }),
 ];
 
-/** Each ends in the stem of its lung's tree, as wide as that. */
+/** Each narrows towards its lung and ends in the stem of the tree there, as wide as that. */
 const artery = (side: "right" | "left", way: string) =>
-  vessel(`${side}PulmonaryArtery`, [side, "pulmonaryArtery"], 31, way, { joins: "cavae", opens: "end" });
+  vessel(`${side}PulmonaryArtery`, [side, "pulmonaryArtery"], 31, way, {
+    joins: "cavae",
+    opens: "end",
+    tapers: "end",
+    narrows: 0.16,
+  });
 
 const PULMONARY_ARTERIES: readonly Vessel[] = [
-  artery("right", "468 276, 414 272, 376 282, 358 297, 343 309, 331 319, 322 331"),
-  artery("left", "468 276, 540 271, 584 261, 607 263, 626 277, 640 289, 661 304"),
+  artery("right", "468 276, 440 270, 414 271, 399 281, 385 290, 367 302"),
+  artery("left", "468 276, 530 272, 570 263, 596 263, 617 277, 633 289"),
 ];
 
 const COLLATERALS: readonly Vessel[] = [
@@ -78,8 +83,8 @@ const CENTRE: Readonly<Record<Stage, readonly Vessel[]>> = {
       joins: "cavae",
       opens: "start",
     }),
-    artery("right", "480 280, 440 270, 376 282, 358 297, 343 309, 331 319, 322 331"),
-    artery("left", "480 280, 540 270, 584 261, 607 263, 626 277, 640 289, 661 304"),
+    artery("right", "480 280, 440 271, 414 271, 399 281, 385 290, 367 302"),
+    artery("left", "480 280, 530 272, 570 263, 596 263, 617 277, 633 289"),
   ],
   "lateral-tunnel": [SVC_TO_LUNGS, ...PULMONARY_ARTERIES, trunk("tunnel", TRUNKS["lateral-tunnel"])],
   extracardiac: [SVC_TO_LUNGS, ...PULMONARY_ARTERIES, trunk("conduit", TRUNKS.extracardiac)],

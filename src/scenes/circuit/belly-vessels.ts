@@ -6,7 +6,7 @@
 import { entryAt } from "../../sim/checked/present.ts";
 import { KIDNEY_SHARE } from "../../sim/parameters/organ-flow.ts";
 import type { Spot } from "../drawing/curve-drawing.ts";
-import { KIDNEY_ARC, LEFT_HIGHER } from "./outlines.ts";
+import { KIDNEY_ARC, KIDNEY_AT } from "./outlines.ts";
 import { net, type Vessel, vessel } from "./vessel.ts";
 
 const ARTERY = ["splanchnic", "arterial"] as const;
@@ -17,7 +17,8 @@ const RENAL = ["splanchnic", "kidneys"] as const;
 const EACH_KIDNEY = KIDNEY_SHARE / 2;
 
 /** Within each kidney the vessels fan out from its hilum between the pyramids to arcs around these, and capillaries lie in the cortex beyond. */
-function kidney(side: "right" | "left", place: (spot: Spot) => Spot) {
+function kidney(side: "right" | "left") {
+  const place = KIDNEY_AT[side];
   const arc = (part: number) =>
     KIDNEY_ARC.map(([x, y]): Spot => place([382 + part * (x - 382), 728 + part * (y - 728)]));
   const [inner, outer] = [arc(0.66), arc(0.9)];
@@ -65,17 +66,17 @@ function kidney(side: "right" | "left", place: (spot: Spot) => Spot) {
     } as const,
   };
 }
-const RIGHT_KIDNEY = kidney("right", (spot) => spot);
-const LEFT_KIDNEY = kidney("left", ([x, y]) => [1000 - x, y - LEFT_HIGHER]);
+const RIGHT_KIDNEY = kidney("right");
+const LEFT_KIDNEY = kidney("left");
 
 /** Behind the veins: they leave the aorta at its sides, below the superior mesenteric artery. */
 export const KIDNEY_ARTERIES: readonly Vessel[] = [
-  vessel("rightKidneyArtery", ARTERY, 10, "530 694, 490 698, 440 714, 398 722", {
+  vessel("rightKidneyArtery", ARTERY, 10, "530 694, 490 700, 440 720, 398 730", {
     share: EACH_KIDNEY,
     under: true,
     joins: "aorta",
   }),
-  vessel("leftKidneyArtery", ARTERY, 10, "530 686, 560 690, 602 706", {
+  vessel("leftKidneyArtery", ARTERY, 10, "530 686, 560 688, 602 702", {
     share: EACH_KIDNEY,
     under: true,
     joins: "aorta",
@@ -86,12 +87,12 @@ export const KIDNEY_ARTERIES: readonly Vessel[] = [
 
 /** The left one before the aorta. */
 export const KIDNEY_VEINS: readonly Vessel[] = [
-  vessel("rightKidneyVein", RENAL, 13, "398 738, 436 742, 468 730", {
+  vessel("rightKidneyVein", RENAL, 13, "398 746, 436 748, 468 734", {
     share: EACH_KIDNEY,
     under: true,
     joins: "belowLiver",
   }),
-  vessel("leftKidneyVein", RENAL, 13, "602 722, 566 720, 530 714, 468 706", {
+  vessel("leftKidneyVein", RENAL, 13, "602 718, 566 717, 530 713, 468 706", {
     share: EACH_KIDNEY,
     under: true,
     joins: "belowLiver",

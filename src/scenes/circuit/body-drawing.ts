@@ -20,8 +20,8 @@ import type { Vessel } from "./vessel.ts";
 
 /** Plane units by which the light around what is pointed at stands out. */
 const HALO = 7;
-/** Strokes of which a vessel's round is made. */
-const BANDS = 5;
+/** Strokes of which a vessel's round is made, and the plane units of width from which the steps between them would be seen. */
+const BANDS = { small: 5, wide: 11, from: 20 } as const;
 /** A sampled curve bends so little at each point that a mitre is round; a round join would cost ten times the vertices. */
 const JOIN = "miter";
 /** How much of its organ's colour a vessel deep in it takes. */
@@ -115,8 +115,9 @@ function drawTubes(
       cap: "butt",
     });
   // Round: lighter towards its middle.
-  for (let k = 0; k < BANDS; k++) {
-    const depth = k / (BANDS - 1);
+  const bands = tubes.some(({ vessel }) => vessel.width >= BANDS.from) ? BANDS.wide : BANDS.small;
+  for (let k = 0; k < bands; k++) {
+    const depth = k / (bands - 1);
     for (const { vessel, line, back, round } of looks)
       strokeAlong(ink, { vessel, line }, theme, {
         color: back(

@@ -8,6 +8,7 @@ import type { Box } from "../scene.ts";
 import type { Theme } from "../theme/theme.ts";
 import { drawAirways } from "./airways.ts";
 import { BODY, CHEST, type Extent, LOOK, THIGHS } from "./arrange.ts";
+import { drawBehindPathway } from "./behind-pathway.ts";
 import { drawLit, drawVessels } from "./body-drawing.ts";
 import type { Laid } from "./dots.ts";
 import { type DrawnLayer, drawnLayer, layingOf, turned } from "./drawn-layer.ts";
@@ -15,6 +16,7 @@ import { effort } from "./effort.ts";
 import type { Emphasis } from "./emphasis.ts";
 import { drawFace } from "./face-drawing.ts";
 import { flowing } from "./flowing.ts";
+import { paintFlush } from "./legs.ts";
 import { paintedBody } from "./painted-body.ts";
 import { overOrgans, paintedChest } from "./painted-chest.ts";
 import { drawThroughLiver, fillTrunk } from "./silhouette.ts";
@@ -87,15 +89,16 @@ export function bodyPlane(): BodyPlane {
   const blood = flowing();
   const fine = heartMarks();
   const [under, back, front] = [drawnLayer(), drawnLayer(), drawnLayer()];
-  const [lights, flush, frame] = [drawnLayer(), drawnLayer(), new Graphics()];
-  const ends = sheet();
+  const [lights, frame] = [drawnLayer(), new Graphics()];
+  const [ends, red] = [sheet(), sheet()];
+  const flush = turned(red);
   const mist = turned(ends);
   const [body, chest, streams] = [paintedBody(), paintedChest(), effort()];
   chest.underDiaphragm.addChild(under.view);
   const trunk = fillTrunk(new Graphics());
   plane.addChild(
     body.behind,
-    flush.view,
+    flush,
     trunk,
     chest.organs,
     ...overOrgans(chest, { ...blood, fine: fine.view }, { behind: back.view, front: front.view }),
@@ -133,8 +136,10 @@ export function bodyPlane(): BodyPlane {
       const draw = (layer: DrawnLayer, paint: (ink: Brush) => void) => layer.draw(laying, paint);
       lights.view.visible = !close && emphasis.lit.size > 0;
       if (lights.view.visible) draw(lights, (ink) => drawLit(ink, emphasis.lit, theme));
-      flush.view.visible = !close && streams.flushes();
-      if (flush.view.visible) draw(flush, (ink) => streams.drawFlush(ink, theme));
+      // What is enlarged ends where the thighs begin.
+      flush.visible = !close && shown !== LOOK && streams.flush() > 0;
+      if (flush.visible)
+        red.paint(laying.room, laying.density, [0, 0], (ink) => paintFlush(ink, streams.flush(), theme));
       const depth = inDepth(wide, emphasis.lit);
       draw(under, (ink) => {
         if (!close) drawAirways(ink, theme);
@@ -146,6 +151,7 @@ export function bodyPlane(): BodyPlane {
       });
       draw(front, (ink) => {
         drawVessels(ink, [...depth.before, ...depth.shown], circulation, theme, emphasis);
+        drawBehindPathway(ink, laid, circulation, theme);
         drawFace(ink, close, theme);
       });
     },
@@ -160,7 +166,7 @@ export function bodyPlane(): BodyPlane {
       else fine.draw(circulation, time, marks, { x: plane.x, y: plane.y, scale: plane.scale.x }, theme);
     },
     release() {
-      for (const part of [blood, fine, chest, body, ends, under, back, front, lights, flush]) part.release();
+      for (const part of [blood, fine, chest, body, ends, red, under, back, front, lights]) part.release();
     },
   };
 }

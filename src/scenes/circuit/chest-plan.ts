@@ -61,8 +61,8 @@ type Mouths = Readonly<Record<"svc" | "ivc" | "left" | "right", Mouth>>;
 const IN_BODY: Mouths = {
   svc: [[0, 16], [0, 1], 8.6],
   ivc: [[0, -72], [0, -1], 9.4],
-  left: [[52, -3], [0.77, -0.64], 8],
-  right: [[-37, -9], [-0.75, -0.66], 8],
+  left: [[46.5, -0.5], [0.8, -0.6], 8],
+  right: [[-26, -4.5], [-0.84, -0.54], 8],
 };
 /** As the pathways' own planes have them before a Fontan: from stage to stage the chest keeps its place. */
 const CLOSE: Mouths = {
@@ -118,7 +118,7 @@ export function chestVessels(stage: Stage, close = false): readonly Vessel[] {
     return found;
   };
   const along = (name: string): readonly Spot[] => thinned(tube(name).line).map(onPlane);
-  const down = along("descendingAorta");
+  const toNeck: readonly Spot[] = [...along("brachiocephalicArtery").slice(0, 3), [490, 168]];
   const artery = (name: string, flow: string, width: number, points: readonly Spot[], share = 1) =>
     ({ name, flow, blood: "arterial", width, points, share, joins: "arch" }) as const;
   return [
@@ -128,13 +128,7 @@ export function chestVessels(stage: Stage, close = false): readonly Vessel[] {
       narrows: 1 - DESCENDING / ARCH,
       opens: "end",
     },
-    artery(
-      "brachiocephalicArtery",
-      "upper",
-      18,
-      [...along("brachiocephalicArtery").slice(0, 3), [490, 168]],
-      0.5,
-    ),
+    artery("brachiocephalicArtery", "upper", 18, toNeck, 0.5),
     {
       // Behind the heart towards the midline, before the lung.
       ...artery("thoracicAorta", "splanchnic+legs", DESCENDING, [
@@ -143,7 +137,7 @@ export function chestVessels(stage: Stage, close = false): readonly Vessel[] {
           .line.slice(-29)
           .filter((_, i) => i % 7 === 0)
           .map(onPlane),
-        ...down.slice(2, 6),
+        ...along("descendingAorta").slice(2, 6),
         [594, 394],
         [570, 460],
       ]),
@@ -223,15 +217,19 @@ function throughHeart({ at }: HeartShape): readonly Vessel[] {
 const thinned = <T>(line: readonly T[]): readonly T[] =>
   line.filter((_, i) => (i % 8 === 0 && i < line.length - 4) || i === line.length - 1);
 
+/** Point of a vein's line from which it goes on from its stem in the lung. */
+const ON_STEM = 7;
+
 /** Each ends within the left atrium, behind what lies before it. */
 function veins({ side }: LungShape, tube: (name: string) => Tube, { at }: HeartShape): readonly Vessel[] {
   return (["Upper", "Lower"] as const).map((which) => ({
     name: `${side}${which === "Upper" ? "" : "Lower"}PulmonaryVein`,
     flow: side,
     blood: "pulmonaryVein",
-    width: 18,
+    width: 22,
+    opens: "start",
     points: [
-      ...thinned(tube(`${side}${which}PulmonaryVein`).line),
+      ...thinned(tube(`${side}${which}PulmonaryVein`).line.slice(ON_STEM)),
       at(which === "Upper" ? -7 : -5, side === "right" ? -4 : -7),
     ].map(onPlane),
     share: 0.5,
@@ -280,8 +278,7 @@ function through({ side, arteries, veins: back, hilum }: LungShape, to: number):
 }
 
 /** mm of a limb that hides what lies behind it, and how much wider than its lumen it is painted. */
-const HIDES = 2.2;
-const OUTSIDE = 1.4;
+const [HIDES, OUTSIDE] = [2.2, 1.4];
 
 /** Outlines of a tree's thicker limbs. */
 const limbsOf = ({ nodes }: Tree, which: readonly number[]): readonly (readonly Spot[])[] =>

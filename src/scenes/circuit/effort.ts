@@ -1,14 +1,9 @@
 /** Where a body's blood goes, as it is drawn: vessels of legs and belly as wide as their flow asks, and muscle that flushes with its own. */
 import type { Circulation } from "../../sim/circulation/answer.ts";
 import { KIDNEY_SHARE } from "../../sim/parameters/organ-flow.ts";
-import type { Brush } from "../drawing/brush.ts";
-import { curve, traceCurve } from "../drawing/curve-drawing.ts";
 import { flowTrace, meanOf } from "../drawing/trace-clock.ts";
-import { mix } from "../theme/colour.ts";
 import { ease } from "../theme/motion.ts";
-import type { Theme } from "../theme/theme.ts";
 import type { Laid } from "./dots.ts";
-import { MUSCLES } from "./outlines.ts";
 import { BELOW_LIVER } from "./vessel.ts";
 
 const [LEGS, BELLY] = [0.71, 1.45];
@@ -22,9 +17,8 @@ const USUAL: Readonly<Record<string, number>> = {
 /** Murray's law gives the cube root of the flow; a gentler one keeps heavy effort's vessels within their limb. */
 const GROWS = 1 / 4;
 const [MIN_FACTOR, MAX_FACTOR] = [0.6, 1.7];
-/** s in which widths follow, and how red muscle becomes at the greatest. */
+/** s in which widths follow. */
 const FOLLOWS = 1.2;
-const FLUSH = { dark: 0.6, light: 0.34 } as const;
 /** Change of a factor that is worth drawing again. */
 const SEEN = 0.015;
 
@@ -33,15 +27,13 @@ export interface Effort {
   follow(circulation: Circulation, elapsed: number): boolean;
   /** The vessels as wide as their streams stand. */
   widened(laid: readonly Laid[]): readonly Laid[];
-  /** Whether muscles are redder than at rest, and that red over them, by what flows through the legs. */
-  flushes(): boolean;
-  drawFlush(ink: Brush, theme: Theme): void;
+  /** How red muscle is by what flows through the legs: 0 as at rest .. 1. */
+  flush(): number;
 }
 
 export function effort(): Effort {
   const now = new Map<string, number>();
   const drawn = new Map<string, number>();
-  const flush = () => Math.max(0, ((drawn.get("legs") ?? 1) - 1) / (MAX_FACTOR - 1));
   return {
     follow({ traces, request }, elapsed) {
       let changed = false;
@@ -67,15 +59,6 @@ export function effort(): Effort {
         const width = vessel.between ? vessel.width : factor * vessel.width;
         return { ...each, vessel: { ...vessel, width, widened: factor } };
       }),
-    flushes: () => flush() > 0,
-    drawFlush(ink, { name, colour }) {
-      const alpha = FLUSH[name] * flush();
-      const color = name === "dark" ? mix(colour.richGround, colour.rich, 0.15) : colour.rich;
-      for (const { points, width } of MUSCLES) {
-        traceCurve(ink, curve(points, 6));
-        if (width) ink.stroke({ color, width: 0.9 * width, alpha });
-        else ink.fill({ color, alpha });
-      }
-    },
+    flush: () => Math.max(0, ((drawn.get("legs") ?? 1) - 1) / (MAX_FACTOR - 1)),
   };
 }

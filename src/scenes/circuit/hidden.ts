@@ -18,8 +18,9 @@ const depthOf = ({ under, behind, painted }: Vessel): number => (painted ? 0 : u
 /** Plane units beside what covers it that half a mark needs. */
 const BESIDE = 5;
 
-/** As a mark behind the face is seen: 0.5 is nothing. */
+/** As a mark behind the face is seen, and one behind an opened chamber: 0.5 is nothing. */
 const THROUGH_FACE = 0.68;
+const THROUGH_CHAMBER = 0.75;
 
 interface Way {
   readonly vessel: Vessel;
@@ -60,6 +61,7 @@ function isOver(a: Way, b: Way): boolean {
 const isTwin = (a: Way, b: Way): boolean =>
   a.vessel.painted === true &&
   b.vessel.painted === true &&
+  !a.vessel.faint &&
   a.vessel.flow === b.vessel.flow &&
   a.vessel.blood === b.vessel.blood &&
   a.vessel.width === b.vessel.width &&
@@ -99,6 +101,7 @@ export function seenAlong(laid: readonly Laid[]): readonly (Float32Array | null)
         over.some((other) => near(other, x, y, COVERS * other.vessel.width)) ||
         twins.some((other) => near(other, x, y, ONE));
       if (isHidden || isCovered) return 0;
+      if (way.vessel.faint) return THROUGH_CHAMBER;
       return way.vessel.bed ? 1 : 1 - (1 - THROUGH_FACE) * faceAt(y);
     });
     return seen.some((each) => each < 1) ? seen : null;

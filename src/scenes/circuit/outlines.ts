@@ -35,13 +35,16 @@ export const BRAIN: readonly Outline[] = [
 const KIDNEY: readonly Spot[] = spots(
   "384 654, 406 670, 411 698, 400 718, 398 734, 409 758, 404 784, 376 800, 347 788, 331 758, 328 722, 335 684, 356 660, 384 654",
 );
-/** Plane units by which the left one lies higher. */
-export const LEFT_HIGHER = 16;
+/** Where each lies: the right one lower by half a vertebra, of which a kidney's height is some three (common anatomy, from memory). */
+export const KIDNEY_AT: Readonly<Record<"right" | "left", (spot: Spot) => Spot>> = {
+  right: ([x, y]) => [x, y + 8],
+  left: ([x, y]) => [1000 - x, y - 20],
+};
 export const KIDNEYS: readonly Outline[] = [
-  { name: "rightKidney", points: KIDNEY },
-  { name: "leftKidney", points: mirrored(KIDNEY).map(([x, y]) => [x, y - LEFT_HIGHER] as const) },
+  { name: "rightKidney", points: KIDNEY.map(KIDNEY_AT.right) },
+  { name: "leftKidney", points: KIDNEY.map(KIDNEY_AT.left) },
 ];
-/** The right one's outer border, from the upper pole to the lower. */
+/** The outer border, from the upper pole to the lower. */
 export const KIDNEY_ARC: readonly Spot[] = [0, 12, 11, 10, 9, 8, 7].map((i) => entryAt(KIDNEY, i));
 
 export const SPLEEN: Outline = {
@@ -53,7 +56,7 @@ export const SPLEEN: Outline = {
 export const PANCREAS: Outline = {
   name: "pancreas",
   points: spots(
-    "452 690, 480 664, 510 656, 560 654, 620 642, 680 618, 706 616, 712 630, 690 648, 630 670, 566 684, 524 692, 506 716, 484 734, 456 730, 440 708, 452 690",
+    "448 704, 470 686, 504 678, 556 686, 616 676, 672 648, 702 628, 714 638, 696 666, 644 696, 574 716, 528 718, 510 740, 492 764, 464 770, 442 748, 438 722, 448 704",
   ),
 };
 
@@ -63,34 +66,6 @@ export const DUODENUM: Outline = {
   width: 25,
   points: spots("452 676, 436 671, 424 692, 422 740, 436 784, 478 802, 534 798, 572 782, 584 750"),
 };
-
-/** Muscles of the left leg from the front, as they lie one over another (common anatomy, from memory). */
-const LEG_MUSCLES: readonly Outline[] = [
-  // adductors, vastus lateralis, rectus femoris, vastus medialis
-  "508 1078, 536 1076, 580 1100, 616 1160, 624 1240, 608 1330, 586 1388, 566 1350, 544 1270, 524 1180, 514 1120, 508 1078",
-  "748 1056, 782 1106, 788 1170, 776 1260, 749 1350, 718 1416, 692 1442, 682 1412, 702 1320, 722 1220, 734 1130, 748 1056",
-  "698 1016, 726 1066, 742 1150, 738 1230, 712 1330, 680 1398, 654 1414, 636 1388, 640 1320, 650 1220, 666 1110, 682 1046, 698 1016",
-  "630 1236, 650 1290, 650 1370, 638 1424, 612 1454, 590 1442, 580 1400, 590 1340, 606 1280, 630 1236",
-  // calf's two heads beside the shin, and the muscles before its bones
-  "592 1508, 614 1532, 618 1620, 612 1710, 596 1774, 580 1734, 566 1664, 563 1600, 573 1546, 592 1508",
-  "698 1514, 712 1560, 713 1640, 700 1726, 682 1800, 672 1750, 684 1660, 688 1580, 698 1514",
-  "656 1506, 682 1536, 688 1620, 678 1720, 662 1820, 648 1900, 640 1880, 642 1790, 644 1690, 642 1600, 640 1540, 656 1506",
-].map((way) => ({ name: "muscle", points: spots(way) }));
-/** From the front of the hip across the thigh to the inner side of the knee. */
-const SARTORIUS: Outline = {
-  name: "muscle",
-  width: 22,
-  points: spots("766 1012, 744 1066, 700 1136, 652 1214, 610 1310, 584 1400, 580 1460, 592 1506"),
-};
-const SHIN: Outline = {
-  name: "shin",
-  points: spots(
-    "624 1504, 642 1520, 640 1580, 634 1680, 624 1800, 616 1900, 612 1960, 602 1956, 604 1880, 610 1760, 610 1640, 612 1560, 608 1516, 624 1504",
-  ),
-};
-const onBothLegs = (each: Outline): readonly Outline[] => [{ ...each, points: mirrored(each.points) }, each];
-export const MUSCLES: readonly Outline[] = [...LEG_MUSCLES, SARTORIUS].flatMap(onBothLegs);
-export const SHINS: readonly Outline[] = onBothLegs(SHIN);
 
 /** From the throat behind heart and aorta's arch to the stomach, left of the midline at the diaphragm. */
 export const OESOPHAGUS: Outline = {
@@ -103,7 +78,7 @@ export const OESOPHAGUS: Outline = {
 export const STOMACH: Outline = {
   name: "stomach",
   points: spots(
-    "572 556, 596 566, 616 550, 646 532, 686 530, 714 552, 724 596, 714 644, 684 686, 634 708, 576 712, 520 704, 480 692, 460 686, 449 683, 447 668, 460 665, 484 664, 530 672, 578 666, 612 646, 622 618, 610 594, 584 578, 572 556",
+    "572 556, 596 566, 616 550, 646 532, 686 530, 714 552, 724 594, 713 636, 684 668, 634 686, 576 692, 520 690, 480 687, 460 684, 449 681, 447 666, 460 662, 484 658, 530 660, 576 652, 608 636, 620 614, 610 594, 584 578, 572 556",
   ),
 };
 
@@ -162,6 +137,18 @@ export const APPENDIX: Outline = {
   width: 10,
   points: spots("302 962, 322 972, 336 992, 334 1014, 346 1026"),
 };
+
+/** Behind the pubic bone, before the rectum; and from each kidney's hilum down to it. */
+export const BLADDER: Outline = {
+  name: "bladder",
+  points: spots(
+    "500 990, 516 995, 534 1008, 545 1026, 540 1042, 520 1052, 500 1055, 480 1052, 460 1042, 455 1026, 466 1008, 484 995, 500 990",
+  ),
+};
+export const URETERS: readonly Outline[] = [
+  "404 748, 424 790, 436 850, 432 920, 438 980, 458 1026",
+  "596 720, 578 780, 564 850, 568 920, 562 980, 542 1026",
+].map((way) => ({ name: "ureter", width: 6, points: spots(way) }));
 
 /** Under the liver's edge, beside the duodenum. */
 export const GALLBLADDER: Outline = {

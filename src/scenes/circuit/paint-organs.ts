@@ -7,27 +7,31 @@ import { type Tissue, tissue } from "../anatomy/tones.ts";
 import { legTissue } from "../calf/leg-tones.ts";
 import { mix } from "../theme/colour.ts";
 import type { Theme } from "../theme/theme.ts";
+import { paintLegs } from "./legs.ts";
 import {
   APPENDIX,
+  BLADDER,
   BRAIN,
   COLON,
   DUODENUM,
   GALLBLADDER,
   KIDNEYS,
   LIVER,
-  MUSCLES,
   OESOPHAGUS,
   type Outline,
   PANCREAS,
-  SHINS,
   SMALL_BOWEL,
   SPLEEN,
   STOMACH,
+  URETERS,
 } from "./outlines.ts";
 import { fadeDown, muted, skinOf, upright } from "./paint-figure.ts";
 
 /** Bile shows through a gallbladder's wall. */
 const GREEN = { shade: "#5d7040", body: "#7f9355", light: "#a9b883" } as const;
+
+/** A pancreas' ochre. */
+const OCHRE = { shade: "#a97f4c", body: "#d8ae76", light: "#f0d6a8", edge: "#8f6a3c" } as const;
 
 /** Part of its own colour that an organ keeps before the skin's. */
 const OWN = { dark: 0.62, light: 0.6 } as const;
@@ -49,7 +53,8 @@ function tonesIn(theme: Theme) {
       edge: purple(liver.edge),
     }),
     bowel: own(flesh, 0.8),
-    pancreas: own({ ...flesh, body: tissue("sac", theme).body, light: tissue("sac", theme).light }, 0.9),
+    pancreas: own(OCHRE, 1.2),
+    bladder: own(flesh, 0.66),
     brain: own(lung, 1.3),
   };
 }
@@ -57,21 +62,20 @@ function tonesIn(theme: Theme) {
 /** Behind all vessels. */
 export function paintOrgansBehind(ink: Ink, theme: Theme): void {
   const tones = tonesIn(theme);
-  for (const { points } of SHINS) paintOrgan(ink, upright(points), tones.bone, { depth: 8, edge: 1.2 });
-  for (const muscle of MUSCLES)
-    if (muscle.width) paintBowel(ink, muscle, tones.muscle);
-    else paintOrgan(ink, upright(muscle.points), tones.muscle, { depth: 12, edge: 1.6 });
+  paintLegs(ink, tones.muscle, tones.bone);
   for (const { points } of BRAIN) paintBrain(ink, upright(points), tones.brain);
   paintBowel(ink, OESOPHAGUS, tones.bowel);
   for (const { points } of KIDNEYS) paintKidney(ink, upright(points), tones.kidney);
   paintOrgan(ink, upright(SPLEEN.points), tones.spleen, { depth: 18, edge: 2 });
-  paintOrgan(ink, upright(PANCREAS.points), tones.pancreas, { depth: 10, edge: 1.6 });
+  for (const ureter of URETERS) paintBowel(ink, ureter, tones.bladder);
   for (const bowel of [DUODENUM, ...SMALL_BOWEL]) paintBowel(ink, bowel, tones.bowel);
 }
 
 /** Before the great vessels. */
 export function paintOrgansBefore(ink: Ink, theme: Theme): void {
-  const { bowel, gallbladder } = tonesIn(theme);
+  const { bowel, gallbladder, bladder, pancreas } = tonesIn(theme);
+  // The portal vein comes together behind its neck, and the lower vena cava runs behind its head.
+  paintPancreas(ink, upright(PANCREAS.points), pancreas);
   // The spleen's vessels are seen through it.
   paintOrgan(ink, upright(STOMACH.points), bowel, { depth: 24, edge: 2, alpha: 0.6 });
   paintOrgan(ink, upright(GALLBLADDER.points), gallbladder, { depth: 8, edge: 1.6 });
@@ -84,7 +88,39 @@ export function paintOrgansBefore(ink: Ink, theme: Theme): void {
   paintBowel(ink, APPENDIX, bowel);
   paintColon(ink, COLON, bowel);
   fadeDown(ink, RECTUM);
+  paintOrgan(ink, upright(BLADDER.points), bladder, { depth: 14, edge: 1.8 });
 }
+
+/** Lobules bulge along its border, samples of which lie 3 units apart, and part its surface. */
+function paintPancreas(ink: Ink, outline: readonly Point[], look: Tissue): void {
+  const bulging = outline.map(([x, y], i): Point => {
+    const [[ax, ay], [bx, by]] = [
+      entryAt(outline, (i + outline.length - 1) % outline.length),
+      entryAt(outline, (i + 1) % outline.length),
+    ];
+    const out = (LOBULE * Math.abs(Math.sin(0.55 * i))) / (Math.hypot(bx - ax, by - ay) || 1);
+    return [x + out * (by - ay), y - out * (bx - ax)];
+  });
+  paintOrgan(ink, bulging, look, { depth: 9, edge: 1.4, alpha: 0.72 });
+  ink.save();
+  trace(ink, bulging, true);
+  ink.clip();
+  ink.strokeStyle = look.edge;
+  ink.globalAlpha = 0.35;
+  ink.lineWidth = 1.2;
+  bulging.forEach(([x, y], i) => {
+    if (Math.abs(Math.sin(0.55 * i)) > 0.3) return;
+    const [cx, cy] = entryAt(outline, (i + 4) % outline.length);
+    const [dx, dy] = [cy - y, x - cx];
+    ink.beginPath();
+    ink.moveTo(x, y);
+    ink.quadraticCurveTo(x + 0.6 * (cx - x) - dx, y + 0.6 * (cy - y) - dy, cx - 1.4 * dx, cy - 1.4 * dy);
+    ink.stroke();
+  });
+  ink.restore();
+}
+/** Plane units by which a lobule stands out. */
+const LOBULE = 2.2;
 
 /** Plane units between which the rectum is lost behind the pelvis. */
 const RECTUM = { from: 1006, to: 1050 } as const;

@@ -12,7 +12,7 @@ import { CHEST_AT } from "./chest-plan.ts";
 /** Plane units, from above: where vessels of neck and arms stay, the heart's base, and the floor on which it lies; and the part of the dome's way that each goes. */
 const LEVELS = [204, 296, 484] as const;
 const PARTS = [0, 0.6, 1] as const;
-/** Plane units: beyond lie the arms. */
+/** Plane units: beyond, as low as the heart's floor, lie the arms. */
 export const BETWEEN_ARMS = { left: 262, right: 738 } as const;
 
 /** Plane units by which the dome stands lower than at rest. @param size of the lungs against rest, as drawn */
@@ -36,7 +36,8 @@ export const PIECES: readonly {
 
 /** Plane units by which a spot stands lower. @param fall of the dome */
 export function sunkAt([x, y]: Spot, fall: number): number {
-  if (fall === 0 || x < BETWEEN_ARMS.left || x > BETWEEN_ARMS.right) return 0;
+  const inArm = y < LEVELS[2] && (x < BETWEEN_ARMS.left || x > BETWEEN_ARMS.right);
+  if (fall === 0 || inArm) return 0;
   const { from, part, slope } = entryAt(
     PIECES,
     PIECES.findIndex(({ to }) => y < to),

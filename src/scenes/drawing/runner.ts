@@ -4,8 +4,11 @@ import type { Spot } from "./curve-drawing.ts";
 import { armAt, flightAt, type Gait, legAt } from "./gait.ts";
 
 interface Part {
-  readonly tone: "far" | "near" | "shirt" | "farCloth" | "cloth" | "hair" | "shoe" | "farShoe";
+  readonly tone: "far" | "near" | "shirt" | "farShirt" | "farCloth" | "cloth" | "hair" | "shoe" | "farShoe";
   readonly outline: readonly Spot[];
+  /** along its middle, where it is lightest, and its width there */
+  readonly crest?: readonly Spot[];
+  readonly wide?: number;
 }
 
 /** Times rest: slow walking from 2, brisk to 5, a jog from 6 (activity tables: walking 3 to 5, jogging about 7; from memory). */
@@ -74,110 +77,207 @@ const FOOT: readonly Spot[] = [
   [0.04, 0.008],
   [0.018, 0.02],
 ];
+/** Where its toes bend. */
+const BALL: Spot = [0.07, -0.04];
 /** In profile, in half heights of the head: crown, brow, nose, lips, chin, jaw, nape. */
 const HEAD: readonly Spot[] = [
   [-0.1, 1],
-  [0.4, 0.94],
-  [0.72, 0.66],
-  [0.76, 0.3],
-  [0.74, 0.14],
-  [0.94, -0.2],
-  [0.78, -0.28],
-  [0.82, -0.46],
-  [0.76, -0.56],
-  [0.78, -0.78],
-  [0.6, -0.98],
-  [0.2, -0.84],
-  [-0.16, -0.66],
-  [-0.56, -0.62],
-  [-0.82, -0.2],
-  [-0.88, 0.26],
+  [0.36, 0.93],
+  [0.66, 0.66],
+  [0.74, 0.34],
+  [0.72, 0.12],
+  [0.9, -0.16],
+  [0.78, -0.26],
+  [0.8, -0.42],
+  [0.74, -0.54],
+  [0.74, -0.76],
+  [0.54, -0.96],
+  [0.2, -0.8],
+  [-0.16, -0.62],
+  [-0.5, -0.6],
+  [-0.78, -0.2],
+  [-0.86, 0.26],
   [-0.64, 0.74],
 ];
-const HAIR: readonly Spot[] = [
-  [-0.1, 1.06],
-  [0.46, 0.98],
-  [0.74, 0.66],
-  [0.4, 0.56],
-  [0.1, 0.3],
-  [-0.06, -0.1],
-  [-0.3, -0.36],
-  [-0.62, -0.62],
-  [-0.9, -0.2],
-  [-0.95, 0.28],
-  [-0.7, 0.8],
+const EAR: readonly Spot[] = [
+  [-0.1, 0.16],
+  [0.06, 0.12],
+  [0.04, -0.12],
+  [-0.06, -0.24],
+  [-0.14, -0.06],
 ];
-const HEAD_HALF = 0.068;
+/** From the brow over the crown to the nape, and back behind the ear to the temple. */
+const HAIR: readonly Spot[] = [
+  [0.68, 0.56],
+  [0.58, 0.86],
+  [0.26, 1.06],
+  [-0.16, 1.1],
+  [-0.62, 0.88],
+  [-0.92, 0.42],
+  [-0.92, 0],
+  [-0.72, -0.42],
+  [-0.48, -0.54],
+  [-0.3, -0.3],
+  [-0.2, 0.02],
+  [-0.12, 0.24],
+  [0.08, 0.24],
+  [0.2, 0.08],
+  [0.28, 0.34],
+  [0.44, 0.5],
+];
+const HEAD_HALF = 0.066;
+/** Where hair is tied, and its length when it hangs; in half heights of the head. */
+const TIED: Spot = [-0.86, 0.3];
+const TAIL = 1.15;
+
+/** From the hip up along the trunk, and behind its line: hem, belly, chest, collar, back. */
+const SHIRT: readonly Spot[] = [
+  [-0.03, -0.057],
+  [0.05, -0.053],
+  [0.12, -0.056],
+  [0.19, -0.067],
+  [0.24, -0.06],
+  [0.276, -0.034],
+  [0.29, -0.006],
+  [0.296, 0.024],
+  [0.272, 0.048],
+  [0.23, 0.066],
+  [0.17, 0.064],
+  [0.1, 0.047],
+  [0.04, 0.05],
+  [-0.03, 0.064],
+];
 
 /** @param round of the step, 0..1 from the near foot's contact */
 export function runner(gait: Gait, round: number): readonly Part[] {
-  const lean = 0.02 + 0.07 * gait.stride ** 2 + gait.running * (0.03 + 0.1 * gait.stride);
+  const lean = 0.02 + 0.07 * gait.stride ** 2 + gait.running * (0.05 + 0.1 * gait.stride);
   const hip: Spot = [0, 0.5];
   const chest: Spot = [TRUNK * Math.sin(lean), 0.5 + TRUNK * Math.cos(lean)];
   const [near, far] = [legOf(hip, gait, round), legOf(hip, gait, round + 0.5)];
   const lowest = Math.min(...[...near.foot, ...far.foot].map(([, y]) => y));
   const lift = FLIGHT * gait.stride * flightAt(gait, round) - lowest;
   const [farArm, nearArm] = [armOf(chest, gait, round + 0.5), armOf(chest, gait, round)];
-  const neck = ahead(chest, -0.02, -lean);
-  const head: Spot = [neck[0] + 0.018 + 0.04 * lean, neck[1] + 0.112];
+  const neck = ahead(chest, -0.012, -lean);
+  const head: Spot = [neck[0] + 0.016 + 0.05 * lean, neck[1] + 0.112];
   const parts: readonly Part[] = [
-    ...farArm.map((outline): Part => ({ tone: "far", outline })),
-    ...[far.thigh, far.shin].map((outline): Part => ({ tone: "far", outline })),
+    ...limbOf("far", farArm),
+    { tone: "farShirt", outline: farArm.sleeve },
     { tone: "farShoe", outline: far.foot },
+    ...limbOf("far", far),
     { tone: "farCloth", outline: shortsOf(hip, chest, far) },
-    { tone: "near", outline: around(neck, head, [0.03, 0.026, 0.026], [0.034, 0.028, 0.03]) },
-    { tone: "near", outline: placed(head, -0.4 * lean, HEAD, HEAD_HALF) },
-    { tone: "hair", outline: placed(head, -0.4 * lean, HAIR, HEAD_HALF) },
-    ...[near.shin, near.thigh].map((outline): Part => ({ tone: "near", outline })),
+    { tone: "hair", outline: tailOf(head, gait, round) },
+    {
+      tone: "near",
+      outline: around(ahead(neck, 0.03, 0), head, [0.03, 0.024, 0.026], [0.036, 0.028, 0.03]),
+    },
+    { tone: "near", outline: placed(head, -0.3 * lean, HEAD, HEAD_HALF) },
+    { tone: "hair", outline: placed(head, -0.3 * lean, HAIR, HEAD_HALF) },
+    { tone: "far", outline: placed(head, -0.3 * lean, EAR, HEAD_HALF) },
     { tone: "shoe", outline: near.foot },
+    ...limbOf("near", near),
+    { tone: "cloth", outline: shortsOf(hip, chest, near) },
     {
       tone: "shirt",
-      outline: around(chest, hip, [0.044, 0.064, 0.061, 0.053, 0.052], [0.05, 0.067, 0.056, 0.046, 0.06]),
+      outline: placed(hip, Math.PI / 2 - lean, SHIRT),
+      crest: [ahead(hip, -0.03, -lean), ahead(hip, -0.24, -lean)],
+      wide: 0.1,
     },
-    { tone: "cloth", outline: shortsOf(hip, chest, near) },
-    ...nearArm.map((outline): Part => ({ tone: "near", outline })),
+    ...limbOf("near", nearArm),
+    { tone: "shirt", outline: nearArm.sleeve },
   ];
-  return parts.map(({ tone, outline }) => ({ tone, outline: outline.map(([x, y]): Spot => [x, y + lift]) }));
+  const lifted = (line: readonly Spot[]) => line.map(([x, y]): Spot => [x, y + lift]);
+  return parts.map(({ outline, crest, ...part }) => ({
+    ...part,
+    outline: lifted(outline),
+    ...(crest && { crest: lifted(crest) }),
+  }));
 }
+
+interface Limb {
+  readonly bones: readonly (readonly Spot[])[];
+  readonly crest: readonly Spot[];
+  readonly wide: number;
+}
+
+const limbOf = (tone: "far" | "near", { bones, crest, wide }: Limb): readonly Part[] =>
+  bones.map((outline, i): Part => ({ tone, outline, ...(i === 0 && { crest, wide }) }));
 
 function legOf(hip: Spot, gait: Gait, round: number) {
   const { hip: swing, knee: bent, ankle: raised } = legAt(gait, round);
   const knee = ahead(hip, THIGH, swing);
   const ankle = ahead(knee, SHIN, swing - bent);
   return {
-    thigh: around(hip, knee, [0.05, 0.056, 0.052, 0.042, 0.035], [0.06, 0.056, 0.046, 0.038, 0.035]),
-    shin: around(knee, ankle, [0.035, 0.031, 0.027, 0.022, 0.019], [0.034, 0.045, 0.041, 0.027, 0.02]),
-    foot: placed(ankle, swing - bent + raised, FOOT),
+    bones: [
+      around(hip, knee, [0.05, 0.058, 0.054, 0.042, 0.034], [0.062, 0.058, 0.047, 0.037, 0.032]),
+      around(
+        knee,
+        ankle,
+        [0.034, 0.031, 0.027, 0.023, 0.019, 0.017],
+        [0.032, 0.044, 0.046, 0.036, 0.022, 0.018],
+      ),
+    ],
+    crest: [ahead(hip, 0.12, swing), knee, ahead(knee, 0.85 * SHIN, swing - bent)],
+    wide: 0.06,
+    foot: footOf(ankle, swing - bent + raised),
     swing,
   };
 }
 
-/** From the waist, which goes with the trunk, to a hem on the thigh. */
+/** Toes stay level while the heel rises. */
+function footOf(ankle: Spot, angle: number): Spot[] {
+  const [, ball] = entryAt(placed(ankle, angle, [BALL]), 0);
+  return placed(ankle, angle, FOOT).map(([x, y], i): Spot => {
+    const [along, across] = entryAt(FOOT, i);
+    return [x, along > BALL[0] ? Math.max(y, ball + across - BALL[1]) : y];
+  });
+}
+
+/** From the waist, which goes with the trunk, to a hem that hangs a little off the thigh. */
 function shortsOf(hip: Spot, chest: Spot, { swing }: { readonly swing: number }): Spot[] {
   const up = Math.atan2(chest[1] - hip[1], chest[0] - hip[0]);
   const [front, back] = placed(hip, up, [
-    [0.05, -0.052],
-    [0.05, 0.05],
+    [0.04, -0.052],
+    [0.04, 0.05],
   ]);
-  const [belly, hemFront, hemBack, seat] = placed(hip, swing - Math.PI / 2, [
-    [0.01, 0.058],
-    [0.56 * THIGH, 0.057],
-    [0.56 * THIGH, -0.05],
-    [0.02, -0.066],
+  const [belly, hemFront, hem, hemBack, seat] = placed(hip, swing - Math.PI / 2, [
+    [0.01, 0.056],
+    [0.5 * THIGH, 0.062],
+    [0.54 * THIGH, 0.004],
+    [0.52 * THIGH, -0.058],
+    [0.02, -0.068],
   ]);
-  return [front, belly, hemFront, hemBack, seat, back].flatMap((spot) => (spot ? [spot] : []));
+  return [front, belly, hemFront, hem, hemBack, seat, back].flatMap((spot) => (spot ? [spot] : []));
 }
 
-function armOf(shoulder: Spot, gait: Gait, round: number): readonly Spot[][] {
+/** Tied hair swings as the body rises and falls, and trails the more the faster that goes. */
+function tailOf(head: Spot, { stride, running }: Gait, round: number): Spot[] {
+  const [root] = placed(head, 0, [TIED], HEAD_HALF);
+  const trails = -0.16 - stride * (0.3 + 0.55 * running) - 0.16 * stride * Math.cos(4 * Math.PI * round);
+  const from = root ?? head;
+  const middle = ahead(from, 0.55 * TAIL * HEAD_HALF, 1.35 * trails);
+  const tip = ahead(middle, 0.6 * TAIL * HEAD_HALF, 0.7 * trails);
+  return [
+    ...around(from, middle, [0.012, 0.02, 0.021], [0.012, 0.02, 0.021]).slice(0, 3),
+    tip,
+    ...around(from, middle, [0.012, 0.02, 0.021], [0.012, 0.02, 0.021]).slice(4),
+  ];
+}
+
+function armOf(shoulder: Spot, gait: Gait, round: number) {
   const { shoulder: swing, elbow: bent } = armAt(gait, round);
-  const joint: Spot = [shoulder[0], shoulder[1] - 0.03];
+  const joint: Spot = [shoulder[0] - 0.004, shoulder[1] - 0.038];
   const elbow = ahead(joint, UPPER_ARM, swing);
   const wrist = ahead(elbow, FOREARM, swing + bent);
-  return [
-    around(joint, elbow, [0.034, 0.031, 0.027, 0.023], [0.034, 0.032, 0.027, 0.023]),
-    around(elbow, wrist, [0.023, 0.026, 0.02, 0.015], [0.023, 0.025, 0.02, 0.015]),
-    around(wrist, ahead(wrist, 0.05, swing + bent + 0.25), [0.015, 0.021, 0.017], [0.015, 0.02, 0.016]),
-  ];
+  return {
+    bones: [
+      around(joint, elbow, [0.034, 0.031, 0.027, 0.022], [0.034, 0.032, 0.026, 0.022]),
+      around(elbow, wrist, [0.022, 0.025, 0.02, 0.0145], [0.022, 0.024, 0.019, 0.0145]),
+      around(wrist, ahead(wrist, 0.045, swing + bent + 0.3), [0.014, 0.021, 0.016], [0.014, 0.019, 0.015]),
+    ],
+    crest: [ahead(joint, 0.06, swing), elbow, wrist],
+    wide: 0.036,
+    sleeve: around(joint, ahead(joint, 0.5 * UPPER_ARM, swing), [0.038, 0.039, 0.038], [0.04, 0.042, 0.04]),
+  };
 }
 
 /** How far it reaches to the right of its hips, in parts of its height. */

@@ -1,6 +1,6 @@
 /** Curves of the days after the operation, with a marker at the day that the picture shows. */
 import { Container, Graphics } from "pixi.js";
-import { formatNumber, formatQuantity } from "../../i18n/index.ts";
+import { formatNumber } from "../../i18n/index.ts";
 import { entryAt, lastOf } from "../../sim/checked/present.ts";
 import type { ExchangeCourse } from "../../sim/exchange/index.ts";
 import { lettering } from "../drawing/lettering.ts";
@@ -9,6 +9,7 @@ import { type Range, rangeOf } from "../drawing/scale.ts";
 import type { Box } from "../scene.ts";
 import type { Theme } from "../theme/theme.ts";
 import type { DayFigures } from "./day.ts";
+import { drainedOf } from "./exchange-reading.ts";
 import { CURVES, nameCurves } from "./notes.ts";
 
 interface CourseState {
@@ -93,12 +94,6 @@ export const collectedRange = (all: readonly ExchangeCourse[]): Range =>
     all.flatMap(({ collected }) => collected),
     { zero: true, count: 3, least: 10 },
   );
-
-/** What was drained in all, with its units. */
-export const drainedOf = ({ drainedTotal, drainedPerKilogram }: ExchangeCourse) => ({
-  total: formatQuantity(drainedTotal, "mL"),
-  each: formatQuantity(drainedPerKilogram, "mL/kg"),
-});
 
 /** Flows, and below them what has collected; the first points are those of the operation itself. */
 function plotsOf(

@@ -1,6 +1,8 @@
 /** The days after the operation in words. */
 import type { Frame } from "../../chain/frame.ts";
+import { formatQuantity } from "../../i18n/index.ts";
 import { entryAt } from "../../sim/checked/present.ts";
+import type { ExchangeCourse } from "../../sim/exchange/index.ts";
 import type { Reading } from "../circuit/circuit-reading.ts";
 
 /** Message key and arguments (mL/h, mL, days); null while there is no course. */
@@ -21,3 +23,9 @@ export function readExchange({ panes }: Frame): Reading | null {
     },
   };
 }
+
+/** What was drained in all, with its units. */
+export const drainedOf = ({ drainedTotal, drainedPerKilogram }: ExchangeCourse) => ({
+  total: formatQuantity(drainedTotal, "mL"),
+  each: formatQuantity(drainedPerKilogram, "mL/kg"),
+});

@@ -1,13 +1,19 @@
 /** The same person at rest and at every second effort of the curves' axis: standing, walking, running. The one of the state on the stage moves. */
 import { Container, Graphics } from "pixi.js";
-import { entryAt } from "../../sim/checked/present.ts";
-import { legTissue } from "../calf/leg-tones.ts";
-import { type Spot, traceClosed } from "../drawing/curve-drawing.ts";
 import { innerBox, type Plotted } from "../drawing/plot.ts";
 import { gaitOf, reachOf, runner } from "../drawing/runner.ts";
 import type { Box } from "../scene.ts";
 import { mix } from "../theme/colour.ts";
 import type { Theme } from "../theme/theme.ts";
+import {
+  drawRunner,
+  drawShadows,
+  FADED,
+  type Parts,
+  type Slope,
+  shadowOf,
+  tonesOf,
+} from "./figure-drawing.ts";
 
 /** Rounds of a step a second when walking, and what running at the greatest effort adds. */
 const WALKING = 0.8;
@@ -92,19 +98,6 @@ const UNDER = 0.03;
 const DEEP = 0.035;
 const THIN = 0.03;
 
-interface Slope {
-  readonly left: number;
-  readonly right: number;
-  /** y of the wedge's foot */
-  readonly foot: number;
-  /** px up for each px to the right */
-  readonly rises: number;
-  /** y of its top in the middle of its depth */
-  readonly top: (x: number) => number;
-  /** px from there to its edges */
-  readonly deep: number;
-}
-
 /** The ground: a wedge that grows with the effort, on whose top everyone stands. */
 function slopeIn({ efforts }: RunnersState, { toX }: Pick<Plotted, "toX">, box: Box): Slope {
   const most = Math.max(...efforts);
@@ -115,35 +108,6 @@ function slopeIn({ efforts }: RunnersState, { toX }: Pick<Plotted, "toX">, box: 
   const deep = DEEP * box.height;
   const least = THIN * box.height + deep;
   return { left, right, foot, rises, deep, top: (x) => foot - least - rises * (x - left) };
-}
-
-/** How far above the ground a foot's shadow is half gone, in heights of the person; how dark it is under one that stands. */
-const LIFTED = 0.05;
-const SHADE = 0.5;
-
-type Parts = ReturnType<typeof runner>;
-interface Person {
-  readonly x: number;
-  readonly slope: Slope;
-  /** px */
-  readonly height: number;
-}
-
-/** Under each foot, on the ground: darker the nearer that is. */
-function drawShadows(ink: Graphics, parts: Parts, { x, slope, height }: Person, fill: string): void {
-  for (const { tone, outline } of parts) {
-    if (tone !== "shoe" && tone !== "farShoe") continue;
-    const [xs, ys] = [outline.map(([px]) => px), outline.map(([, py]) => py)];
-    const high = Math.max(0, Math.min(...ys)) / LIFTED;
-    const half = (Math.max(...xs) - Math.min(...xs)) * 0.5;
-    const middle = (Math.max(...xs) + Math.min(...xs)) / 2;
-    const around = Array.from({ length: 24 }, (_, i) => {
-      const turn = (2 * Math.PI * i) / 24;
-      const px = x + height * (middle + half * Math.cos(turn));
-      return [px, slope.top(px) + 0.6 * slope.deep * Math.sin(turn)];
-    });
-    ink.poly(around.flat(), true).fill({ color: fill, alpha: SHADE / (1 + high) });
-  }
 }
 
 /** The ground, the effort under it, and all but the one of the state on the stage. */
@@ -174,8 +138,6 @@ export function drawOthers(
   }
 }
 
-const shadowOf = ({ name, colour }: Theme): string => (name === "dark" ? colour.stageDeep : colour.ink);
-
 /** The one of the state on the stage. */
 export function drawOwn(
   ink: Graphics,
@@ -200,83 +162,4 @@ export function drawOwn(
 function still(effort: number): Parts {
   const gait = gaitOf(effort);
   return runner(gait, gait.running > 0.5 ? PUSHES : DOWN);
-}
-
-/** How far those who stand still draw back into the ground, and how far effort reddens the skin. */
-const FADED = 0.12;
-const FLUSH = 0.3;
-
-type Tones = Readonly<Record<ReturnType<typeof runner>[number]["tone"], string>>;
-
-/** @param faded 0..1 @param pace 0..1 */
-function tonesOf(theme: Theme, faded: number, pace: number): Tones {
-  const { colour } = theme;
-  const { body, edge } = legTissue("skin", theme);
-  const [bare, flushed, dark] =
-    theme.name === "dark" ? ([0.8, "#e0705c", "#2a1a16"] as const) : ([0.3, "#d2452f", "#4a2418"] as const);
-  const back = (tone: string) => mix(tone, colour.stage, faded);
-  const far = (tone: string) => back(mix(tone, dark, 0.22));
-  const skin = mix(mix(body, edge, bare), flushed, FLUSH * pace);
-  const cloth = mix(mix(colour.ink, colour.poor, 0.35), colour.stage, theme.name === "dark" ? 0.45 : 0.2);
-  const shoe = mix(colour.accent, colour.ink, 0.35);
-  return {
-    near: back(skin),
-    far: far(skin),
-    shirt: back(faded > 0 ? mix(colour.accent, colour.stage, 0.35) : colour.accent),
-    cloth: back(cloth),
-    farCloth: far(cloth),
-    hair: back(mix(edge, dark, 0.8)),
-    shoe: back(shoe),
-    farShoe: far(shoe),
-  };
-}
-
-/** Of a limb's round: part of its size, and how light. */
-const ROUND = [
-  [0.82, 0.1],
-  [0.6, 0.2],
-  [0.36, 0.32],
-] as const;
-
-function lit(outline: readonly Spot[], part: number, shift: number): readonly Spot[] {
-  const middle = (k: 0 | 1) => outline.reduce((sum, at) => sum + at[k], 0) / outline.length;
-  const [mx, my] = [middle(0) - shift * (1 - part), middle(1) - shift * (1 - part)];
-  return outline.map(([px, py]): Spot => [mx + part * (px - mx), my + part * (py - my)]);
-}
-
-function drawRunner(
-  ink: Graphics,
-  parts: Parts,
-  { x, slope, height }: Person,
-  tones: Tones,
-  theme: Theme,
-): void {
-  const rim = theme.name === "dark" ? theme.colour.stageDeep : theme.colour.ink;
-  const shine = theme.name === "dark" ? theme.colour.ink : theme.colour.stage;
-  const width = Math.max(1, 0.011 * height);
-  let from = 0;
-  while (from < parts.length) {
-    const { tone } = entryAt(parts, from);
-    const next = parts.findIndex((part, i) => i > from && part.tone !== tone);
-    const limb = parts.slice(from, next < 0 ? parts.length : next);
-    // All of a limb is filled over its rim, so that no line crosses at a joint.
-    const placed = limb.map(({ outline }) =>
-      outline.map(([px, py]): Spot => [x + height * px, slope.top(x + height * px) - height * py]),
-    );
-    for (const outline of placed) {
-      traceClosed(ink, outline);
-      ink.stroke({ color: mix(tones[tone], rim, 0.5), width });
-    }
-    for (const outline of placed) {
-      traceClosed(ink, outline);
-      ink.fill({ color: mix(tones[tone], rim, 0.08) });
-    }
-    // Round: lighter towards the light at the upper left.
-    for (const outline of placed)
-      for (const [part, light] of ROUND) {
-        traceClosed(ink, lit(outline, part, width));
-        ink.fill({ color: mix(tones[tone], shine, light), alpha: 0.6 });
-      }
-    from += limb.length;
-  }
 }

@@ -42,9 +42,10 @@ export function chestView(): ChestView {
     remains,
     graft,
     front,
+    passing,
   } = layer.pieces;
   behind.addChild(ground, rightLung, leftLung, back, abdomen, inLiver, atrium, layer.ventricle, veins);
-  before.addChild(hiatus, graft, remains, front, layer.valves);
+  before.addChild(hiatus, graft, remains, front, passing, layer.valves);
   let painted: Painted | null = null;
   let last: PathwayGeometry | null = null;
   let calm = 0;

@@ -114,12 +114,18 @@ export const rgb = (hex: string): Rgb => {
   return [(value >> 16) / 255, ((value >> 8) & 255) / 255, (value & 255) / 255];
 };
 
+/** 0..255 as two digits of a colour */
+export const byte = (part: number): string => part.toString(16).padStart(2, "0");
+
+/** A colour of which so much (0..1) is seen. */
+export const seeThrough = (hex: string, alpha: number): string => hex + byte(Math.round(255 * alpha));
+
 /** Straight mixture in sRGB, `share` of `b` from 0 to 1. */
 export function mix(a: string, b: string, share: number): string {
   const from = rgb(a);
   const to = rgb(b);
   const parts = from.map((value, i) => Math.round(255 * (value + (entryAt(to, i) - value) * share)));
-  return `#${parts.map((part) => part.toString(16).padStart(2, "0")).join("")}`;
+  return `#${parts.map(byte).join("")}`;
 }
 
 /** Bend of the way from poor to rich: what a vein carries, up to some 75 %, stays blue to the eye; mixed blood turns violet and dusky red. */

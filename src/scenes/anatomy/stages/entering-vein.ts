@@ -4,7 +4,8 @@ import type { Point } from "../../../sim/geometry/geometry.ts";
 import type { Theme } from "../../theme/theme.ts";
 import type { Anatomy } from "../chest-anatomy.ts";
 import { paintOrgan } from "../paint-organ.ts";
-import { type Ink, strokes, trace } from "../painted-sheet.ts";
+import { laidOver, scratch } from "../paint-tube.ts";
+import { boundsOf, type Ink, strokes, trace } from "../painted-sheet.ts";
 import { smoothLine } from "../placing.ts";
 import { tissue } from "../tones.ts";
 import { runningSuture } from "./running-suture.ts";
@@ -46,19 +47,26 @@ export function paintNeck(ink: Ink, anatomy: Anatomy, ground: string, theme: The
   const fall = ink.createLinearGradient(0, y, 0, y + 0.6 * NECK * size);
   fall.addColorStop(0, `${ground}00`);
   fall.addColorStop(1, ground);
-  ink.save();
-  ink.lineCap = "butt";
+  const bounds = boundsOf([right, left], 4 * size);
+  const own = scratch(ink, bounds);
   for (const side of [right, left])
-    strokes(ink, side, size, [
+    strokes(own, side, size, [
       [4.4, look.shade],
       [3.4, look.body],
     ]);
   const [inX, inY] = entryAt(left, 0);
-  trace(ink, [...right, ...[...left].reverse(), [inX, inY + 1.4 * size]], true);
-  ink.fillStyle = fall;
-  ink.fill();
-  for (const side of [right, left]) strokes(ink, side, size, [[0.5, look.light]]);
-  ink.restore();
+  trace(own, [...right, ...[...left].reverse(), [inX, inY + 1.4 * size]], true);
+  own.fillStyle = fall;
+  own.fill();
+  for (const side of [right, left]) strokes(own, side, size, [[0.5, look.light]]);
+  // Further down there is the vein's own wall.
+  const clear = own.createLinearGradient(0, y, 0, y + 0.55 * NECK * size);
+  clear.addColorStop(0.2, "#000");
+  clear.addColorStop(1, "#0000");
+  own.globalCompositeOperation = "destination-out";
+  own.fillStyle = clear;
+  own.fillRect(bounds[0], bounds[1], bounds[2] - bounds[0], bounds[3] - bounds[1]);
+  laidOver(ink, own, bounds);
 }
 
 /** Drawn over the vein, whose end clears into the atrium. */
@@ -68,45 +76,52 @@ export function paintFloor(ink: Ink, anatomy: Anatomy): void {
   const { size } = heart;
   const [x, y] = lastOf(frame.lowerVein);
   const half = frame.ivc.width / 2 + 4 * frame.scale;
-  const fall = ink.createLinearGradient(0, y - 0.68 * NECK * size, 0, y - 0.25 * NECK * size);
+  const fall = ink.createLinearGradient(0, y - 0.9 * NECK * size, 0, y);
   fall.addColorStop(0, "#0000");
   fall.addColorStop(1, "#000");
   ink.save();
   ink.globalCompositeOperation = "destination-out";
   ink.fillStyle = fall;
-  ink.fillRect(x - half, y - NECK * size, 2 * half, (NECK + 4) * size);
+  ink.fillRect(x - half, y - 1.2 * NECK * size, 2 * half, (1.2 * NECK + 4) * size);
   ink.restore();
 }
 
-/** Before the vein's mouth stands a thin fold (Eustachian valve). */
+/** At the right side of the vein's mouth stands a thin fold (Eustachian valve): a sickle that runs out towards the septum. */
 export function paintEustachianValve(ink: Ink, { frame, heart: { size } }: Anatomy, theme: Theme): void {
   const [x, y] = lastOf(present(frame.lowerVein));
   const look = tissue("atrium", theme);
-  const reach = frame.ivc.width / 2;
-  const fold = (down: number): Point[] =>
-    smoothLine([
-      [x - reach - 0.6 * size, y + 0.6 * size],
-      [x - 0.45 * reach, y - down * size],
-      [x + 0.45 * reach, y - (down + 0.9) * size],
-      [x + reach - 0.2 * size, y - 2.6 * size],
-    ]);
-  const edge = fold(1.4);
-  trace(ink, [...edge, ...fold(3.3).reverse()], true);
-  ink.globalAlpha = 0.5;
+  const half = frame.ivc.width / 2;
+  const placed = (way: readonly Point[]) =>
+    smoothLine(way.map(([across, up]): Point => [x + across * half, y + up * size]));
+  const edge = placed([
+    [-1.35, 3],
+    [-0.8, 1.2],
+    [-0.1, -0.4],
+    [0.7, -2.2],
+  ]);
+  const foot = placed([
+    [-1.3, -0.6],
+    [-0.85, -2.6],
+    [-0.1, -3.4],
+    [0.7, -2.2],
+  ]);
+  ink.save();
+  trace(ink, [...edge, ...foot.reverse()], true);
+  ink.globalAlpha = 0.6;
   ink.fillStyle = look.body;
   ink.fill();
   ink.globalAlpha = 0.9;
   strokes(ink, edge, size, [
-    [0.7, look.edge],
-    [0.4, look.light],
+    [0.6, look.shade],
+    [0.3, look.light],
   ]);
-  ink.globalAlpha = 1;
+  ink.restore();
 }
 
-/** mm of a 5-year-old's heart by which the closed dome stands above the roof, and where its seam runs. */
-const [DOME, SEAM] = [5.4, 3.2];
+/** mm of a 5-year-old's heart by which the closed end stands above the roof. */
+const DOME = 6.4;
 
-/** What is left of the superior vena cava on the roof: a low dome, oversewn. */
+/** What is left of the superior vena cava on the roof: it narrows to an end that is sewn over edge to edge. */
 export function paintStump(ink: Ink, { frame, heart: { size, atrium } }: Anatomy, theme: Theme): void {
   const s = frame.scale;
   const look = tissue("atrium", theme);
@@ -114,35 +129,34 @@ export function paintStump(ink: Ink, { frame, heart: { size, atrium } }: Anatomy
   const roofAt = (x: number): number =>
     Math.max(...atrium.filter(([at]) => Math.abs(at - x) < 2.5 * s).map(([, y]) => y));
   const foot = Math.min(roofAt(-half), roofAt(half));
-  const place = (across: number, up: number): Point => [across * half, foot + up * size];
-  const dome = smoothLine([
-    place(-1.12, -0.4),
-    place(-1.06, 1.2),
-    place(-0.96, 2.8),
-    place(-0.66, 4.6),
-    place(0, DOME),
-    place(0.66, 4.6),
-    place(0.96, 2.8),
-    place(1.06, 1.2),
-    place(1.12, -0.4),
+  const place = ([across, up]: Point): Point => [across * half, foot + up * size];
+  const mirrored = (way: readonly Point[]) =>
+    smoothLine([...way, ...way.toReversed().map(([across, up]): Point => [-across, up])].map(place));
+  const dome = mirrored([
+    [-1.6, -0.6],
+    [-1.2, 0.6],
+    [-1.02, 2.2],
+    [-0.88, 4],
+    [-0.54, DOME - 0.6],
+    [-0.18, DOME],
   ]);
   ink.save();
   ink.beginPath();
-  ink.rect(-3 * half, foot + 0.5 * size, 6 * half, 12 * size);
+  ink.rect(-3 * half, foot - 0.2 * size, 6 * half, 2 * DOME * size);
   ink.clip();
-  paintOrgan(ink, [...dome, place(1.12, -3), place(-1.12, -3)], look, { depth: 2.4 * s, walled: dome });
+  paintOrgan(ink, [...dome, place([1.6, -3]), place([-1.6, -3])], look, { depth: 3 * s, walled: dome });
   strokes(ink, dome, s, [[0.6, look.edge]]);
   ink.restore();
-  const seam = smoothLine([
-    place(-0.94, SEAM - 1),
-    place(-0.5, SEAM),
-    place(0, SEAM + 0.3),
-    place(0.5, SEAM),
-    place(0.94, SEAM - 1),
+  // Its wall is drawn together in folds on both sides of the seam.
+  ink.save();
+  ink.globalAlpha = 0.4;
+  for (const across of [-0.6, -0.2, 0.2, 0.6])
+    strokes(ink, [place([0.9 * across, 4.8]), place([1.1 * across, 1.6])], s, [[0.4, look.shade]]);
+  ink.restore();
+  const seam = mirrored([
+    [-0.86, 2.6],
+    [-0.42, 3.4],
   ]);
-  strokes(ink, seam, s, [
-    [1.9, look.shade],
-    [1.3, look.light],
-  ]);
+  strokes(ink, seam, s, [[0.9, look.light]]);
   runningSuture(ink, seam, s, theme);
 }

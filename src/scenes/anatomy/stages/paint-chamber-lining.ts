@@ -1,5 +1,4 @@
 /** What shows in an opened right atrium behind its blood: ridges of muscle, the patch that closes the septum, mouths in the back wall, and the roof's wide opening to the pulmonary arteries. */
-import { entryAt, lastOf, present } from "../../../sim/checked/present.ts";
 import { line as lineOf, spotAt } from "../../../sim/geometry/centreline.ts";
 import type { ChestFrame, Point } from "../../../sim/geometry/geometry.ts";
 import { mix } from "../../theme/colour.ts";
@@ -9,9 +8,9 @@ import { returning } from "../great-vessels.ts";
 import { laidOver, scratch } from "../paint-tube.ts";
 import { type Bounds, type Ink, type Outlines, strokes, trace } from "../painted-sheet.ts";
 import { smoothLine } from "../placing.ts";
-import { CLOTH, cutFace, inside, tissue } from "../tones.ts";
+import { CLOTH, inside, tissue } from "../tones.ts";
 import { keepChamber } from "./chamber-edges.ts";
-import { connectionOf, edgesOf, onOval, placesIn, SEPTUM } from "./chamber-shape.ts";
+import { closedOf, connectionOf, onOval, placesIn, SEPTUM } from "./chamber-shape.ts";
 import { insideOf, soften } from "./paint-tunnel-lining.ts";
 import { paintRidge } from "./ridges.ts";
 import { runningSuture } from "./running-suture.ts";
@@ -32,7 +31,7 @@ export function paintChamberLining(
   const look = insideOf(theme);
   const own = scratch(ink, bounds);
   own.fillStyle = look.body;
-  for (const inner of edgesOf(lumen)) {
+  for (const inner of closedOf(frame, lumen)) {
     trace(own, inner, true);
     own.fill();
     own.save();
@@ -48,17 +47,10 @@ export function paintChamberLining(
   paintMarks(own, frame, theme);
   own.globalCompositeOperation = "source-over";
   keepChamber(own, chamber, s, bounds);
-  const { seam, lip } = connectionOf(frame, lumen);
+  const connection = connectionOf(frame, lumen);
+  paintPassing(own, connection, s, theme);
   // In the opening the artery's own back wall is seen, deeper than the atrium's.
-  const beside = ([x, y]: Point, sign: 1 | -1, up: number): Point => [x + sign * AWAY * s, y + up * s];
-  const opening = [
-    ...seam,
-    beside(lastOf(seam), 1, -4),
-    beside(lastOf(lip), 1, 16),
-    ...[...lip].reverse(),
-    beside(entryAt(lip, 0), -1, 16),
-    beside(entryAt(seam, 0), -1, -4),
-  ];
+  const opening = connection.opening();
   own.globalCompositeOperation = "destination-out";
   trace(own, opening, true);
   own.fill();
@@ -67,16 +59,34 @@ export function paintChamberLining(
   trace(ink, opening, true);
   ink.clip();
   // The roof's edge throws its shadow into the artery.
-  ink.translate(0.6 * s, -1.4 * s);
-  soften(ink, lip, 4 * s, inside(theme).edge);
+  ink.translate(0.6 * s, -1.2 * s);
+  soften(ink, opening, 3.4 * s, inside(theme).edge);
   ink.restore();
-  paintSeam(ink, seam, s, theme);
-  paintLip(ink, lip, s, theme);
+  paintRim(ink, connection, s, theme);
   paintCavalRim(ink, frame, theme);
 }
 
-/** mm of a 5-year-old to either side of the seam that are the arteries' */
-const AWAY = 30;
+type Connection = ReturnType<typeof connectionOf>;
+
+/** The artery behind upper vein and roof, by its hidden edges. */
+function paintPassing(ink: Ink, { over, under }: Connection, size: number, theme: Theme): void {
+  ink.save();
+  trace(ink, [...over, ...[...under].reverse()], true);
+  ink.globalAlpha = 0.24;
+  ink.fillStyle = theme.colour.poor;
+  ink.fill();
+  ink.restore();
+  for (const line of [over, under]) hiddenEdge(ink, line, size, theme);
+}
+
+/** An edge of the artery that something lies before. */
+export function hiddenEdge(ink: Ink, line: readonly Point[], size: number, theme: Theme): void {
+  ink.save();
+  ink.lineCap = "butt";
+  ink.setLineDash([2 * size, 1.3 * size]);
+  strokes(ink, line, size, [[0.6, theme.colour.poor]]);
+  ink.restore();
+}
 
 /** The upper vein opens through the roof with a rounded edge of its own, which no surgeon has touched. */
 function paintCavalRim(
@@ -96,38 +106,15 @@ function paintCavalRim(
   paintRidge(ink, edge(2.2 * s), 2.2, s, theme);
 }
 
-/** The atrium's cut edge, turned up and sewn to the artery's. */
-export function paintSeam(ink: Ink, seam: readonly Point[], size: number, theme: Theme): void {
+/** The roof's cut edge, turned up all round and sewn to the artery's. */
+export function paintRim(ink: Ink, { opening }: Connection, size: number, theme: Theme): void {
   const look = tissue("atrium", theme);
-  const [, wall, face] = cutFace(theme);
-  ink.save();
-  ink.lineCap = "butt";
-  const above = (mm: number): readonly Point[] => seam.map(([x, y]): Point => [x, y + mm * size]);
-  strokes(ink, above(1.1), size, [
-    [2, present(wall)[1]],
-    [1.4, present(face)[1]],
+  strokes(ink, opening(1.1 * size), size, [
+    [3.3, look.edge],
+    [2.7, look.body],
+    [1, look.light],
   ]);
-  strokes(ink, above(-0.5), size, [
-    [2.4, look.edge],
-    [1.8, look.body],
-    [0.7, look.light],
-  ]);
-  runningSuture(ink, above(0.4), 1.2 * size, theme);
-  ink.restore();
-}
-
-/** In front it is the roof's edge that is sewn to the artery, seen from beneath the upper vein's mouth. */
-export function paintLip(ink: Ink, lip: readonly Point[], size: number, theme: Theme): void {
-  const look = tissue("atrium", theme);
-  ink.save();
-  ink.lineCap = "butt";
-  strokes(ink, lip, size, [
-    [1.9, look.edge],
-    [1.4, look.body],
-    [0.6, look.light],
-  ]);
-  runningSuture(ink, lip, 0.75 * size, theme, 0.6);
-  ink.restore();
+  runningSuture(ink, opening(0.9 * size), 1.2 * size, theme);
 }
 
 /** By how much the filled chamber flattens a vein that passes behind its middle. */

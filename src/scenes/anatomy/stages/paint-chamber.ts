@@ -1,4 +1,4 @@
-/** A right atrium that is the pathway itself, opened from the front: its stretched wall around the blood, and the seams by which its roof is sewn to the pulmonary arteries. */
+/** A right atrium that is the pathway itself, opened from the front: its stretched wall around the blood, and the seam by which its roof is sewn to the pulmonary arteries. */
 
 import { entryAt } from "../../../sim/checked/present.ts";
 import type { Opening, Point } from "../../../sim/geometry/geometry.ts";
@@ -12,23 +12,23 @@ import { laidOver, scratch } from "../paint-tube.ts";
 import { type Bounds, type Ink, strokes, trace } from "../painted-sheet.ts";
 import { CLOTH, roundOf, threadOf, tissue } from "../tones.ts";
 import {
-  arterial,
+  arteriesOf,
   type Chambered,
+  closedOf,
   connectionOf,
-  edgesOf,
-  type Loops,
   onOval,
   SEPTUM,
   sleeveOf,
+  windowOf,
 } from "./chamber-shape.ts";
 import { type Cut, clearVeins, litAcross, paintCutMuscle, thinned } from "./cut-muscle.ts";
-import { paintLip, paintSeam } from "./paint-chamber-lining.ts";
-import { paintOutsideOf, paintRightGroove } from "./paint-right-groove.ts";
+import { hiddenEdge, paintRim } from "./paint-chamber-lining.ts";
+import { paintAppendage, paintOutsideOf, paintRightGroove } from "./paint-right-groove.ts";
 
-/** mm of a 5-year-old: the atrium's muscle, thinner at its roof; and where the tricuspid valve is missing. */
-const MUSCLE = 3.8;
-const ROOF = 2.5;
-const FLOOR = 5.6;
+/** mm of a 5-year-old: the stretched muscle, thinner at its roof; and where the tricuspid valve is missing. */
+const MUSCLE = 2.3;
+const ROOF = 2.1;
+const FLOOR = 3.6;
 /** degrees from the patient's left to the middle of the missing inlet, and how far it reaches to either side */
 const INLET = -32;
 const ABOUT = 24;
@@ -36,8 +36,6 @@ const ABOUT = 24;
 const WAY = 13;
 /** How much of the seam is seen through the blood. */
 const THROUGH = 0.5;
-/** mm of a 5-year-old over which the wall grows as thin as the artery to which it is sewn */
-const SEWN = 6;
 
 /** 1 at the middle of the missing inlet, 0 away from it */
 const atInlet = (degrees: number): number =>
@@ -64,50 +62,43 @@ export function paintChamber(
     }
     own.globalCompositeOperation = "source-over";
   };
-  const edges = edgesOf(lumen);
+  const edges = closedOf(frame, lumen).map((edge) => windowOf(frame, edge));
   paintRightGroove(own, frame, heart, roundOf(saturations.arterial, theme), theme);
   paintOutsideOf(own, frame, theme);
-  takeOut(edgesOf(seen));
-  paintWall(own, frame, lumen, theme);
+  own.globalCompositeOperation = "source-atop";
+  for (const line of arteriesOf(frame, lumen)) hiddenEdge(own, line, s, theme);
+  own.globalCompositeOperation = "source-over";
+  takeOut(closedOf(frame, seen).map((edge) => windowOf(frame, edge)));
+  paintWall(own, frame, edges, theme);
   takeOut(edges);
+  paintAppendage(own, frame, theme);
   paintCutPatch(own, chamber, s, theme);
   if (frame.hole) paintWay(own, frame.hole, s, theme);
   laidOver(ink, own, bounds);
   ink.globalAlpha = THROUGH;
-  const { seam, lip } = connectionOf(frame, lumen);
-  paintSeam(ink, seam, s, theme);
-  paintLip(ink, lip, s, theme);
+  paintRim(ink, connectionOf(frame, lumen), s, theme);
   ink.globalAlpha = 1;
 }
 
-/** Over the veins' own wall it grows thin as a sleeve; to the arteries it is sewn. */
-function paintWall(ink: Ink, frame: Chambered, lumen: Loops, theme: Theme): void {
+/** Over the veins' own wall it grows thin as a sleeve; the arteries come out from behind it. */
+function paintWall(ink: Ink, frame: Chambered, edges: readonly (readonly Point[])[], theme: Theme): void {
   const { chamber, scale: s, hole } = frame;
   const [a, b] = chamber;
   const lit = litAcross(ink, [-0.7 * a, 0.9 * b], [0.8 * a, -0.9 * b], theme);
-  const [sleeveAt, inArtery] = [sleeveOf(frame), arterial(frame)];
-  const { right, left } = connectionOf(frame, lumen);
-  const on = onOval(chamber);
-  const patch = [-1, 1].map((sign) => on(SEPTUM.at + sign * SEPTUM.half));
-  const ends = [right.low, right.high, left.low, left.high, ...patch];
+  const sleeveAt = sleeveOf(frame);
   const cutAt = (at: Point): Cut => {
     const sleeve = sleeveAt(at);
     const degrees = degreesOf(at, chamber);
     const roof = Math.min(1, Math.max(0, (2 * at[1]) / b - 0.6));
     const whole = s * (MUSCLE - (MUSCLE - ROOF) * roof + (FLOOR - MUSCLE) * atInlet(degrees));
-    const far = Math.min(...ends.map(([x, y]) => Math.hypot(at[0] - x, at[1] - y)));
-    const sewn = Math.max(0, 1 - far / (SEWN * s));
-    const none = inArtery(at) || Math.abs(degrees - SEPTUM.at) < SEPTUM.half || (hole && inHole(at, hole));
-    return { at, thick: none ? 0 : thinned(whole + (WALL - whole) * sewn, sleeve), sleeve };
+    const none = Math.abs(degrees - SEPTUM.at) < SEPTUM.half || (hole && inHole(at, hole));
+    return { at, thick: none ? 0 : thinned(whole, sleeve), sleeve };
   };
-  for (const edge of edgesOf(lumen)) {
+  for (const edge of edges) {
     const cuts = edge.map(cutAt);
     cuts.push(entryAt(cuts, 0));
     paintCutMuscle(ink, cuts, s, lit, tissue("atrium", theme));
-    clearVeins(
-      ink,
-      cuts.map((cut) => (inArtery(cut.at) ? { ...cut, sleeve: 0 } : cut)),
-    );
+    clearVeins(ink, cuts);
   }
 }
 

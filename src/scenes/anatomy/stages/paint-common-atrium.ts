@@ -1,16 +1,14 @@
 /** The atrium of a heart whose atrial septum was excised: the blood of both sides by its oxygen, the pulmonary veins' mouths in the back wall, and the rim that is left of the septum. */
 import { lastOf } from "../../../sim/checked/present.ts";
-import { closedOutline } from "../../../sim/geometry/centreline.ts";
 import type { Point } from "../../../sim/geometry/geometry.ts";
-import { spots } from "../../drawing/curve-drawing.ts";
 import { bloodColour, groundColour, mix } from "../../theme/colour.ts";
 import type { Theme } from "../../theme/theme.ts";
 import type { Anatomy } from "../chest-anatomy.ts";
 import type { BloodTube } from "../great-vessels.ts";
 import { isCommon } from "../heart-shape.ts";
 import type { Saturations } from "../joined.ts";
+import { paintGhostVein } from "../paint-ghost.ts";
 import { paintMouths } from "../paint-mouths.ts";
-import { paintOrgan } from "../paint-organ.ts";
 import { castShadow } from "../paint-tube.ts";
 import { type Ink, strokes, trace } from "../painted-sheet.ts";
 import { placing } from "../placing.ts";
@@ -21,11 +19,10 @@ import { paintEustachianValve, paintNeck, paintStump } from "./entering-vein.ts"
 const DEFECT = { middle: [-4.6, -3], half: [6.8, 9.6] } as const;
 /** By how much its far edge lies aside: the septum's thickness is seen between both. */
 const FAR_EDGE: Point = [1.5, -0.5];
-/** What is left of the septum above and below it, to the roof and to the floor. */
-const LEFT = [
-  "-11 1, -11.2 6, -12.6 11, -14 17, -5 20, 3 20, 2.6 12, 2.4 4, -4 0",
-  "-10.8 -7, -10.4 -11.6, -10.6 -15, -7 -19.6, -1 -26, 4 -24, 3 -16, 2.4 -9, -4 -6",
-].map((outline) => closedOutline(spots(outline)));
+/** Part of the colour of the right lung's veins that shines through the blood before them. */
+const GHOST = 0.24;
+/** Halves of it beyond whose edge what is left of the septum goes over into the atrium's wall. */
+const SEPTUM = 2.1;
 
 const oval = ({ middle, half }: { readonly middle: Point; readonly half: Point }, more = 0): Point[] =>
   Array.from({ length: 49 }, (_, i) => {
@@ -42,11 +39,18 @@ export function paintWithin(ink: Ink, anatomy: Anatomy, saturations: Saturations
   const veins = behind.filter(({ holds }) => holds === "pulmonaryVein");
   if (frame.lowerVein) paintNeck(ink, anatomy, groundColour(theme.colour, saturations.arterial), theme);
   const round = roundOf(saturations.pulmonaryVein, theme);
+  const hidden = frame.lowerVein ? veins.filter(({ name }) => name.startsWith("right")) : [];
   paintStreams(ink, anatomy, veins, saturations, theme);
   ink.save();
   trace(ink, frame.atrium, true);
   ink.clip();
-  paintMouths(ink, veins, round, theme);
+  for (const vein of hidden) paintGhostVein(ink, vein, round, { left: GHOST, size: frame.scale });
+  paintMouths(
+    ink,
+    veins.filter((vein) => !hidden.includes(vein)),
+    round,
+    theme,
+  );
   if (frame.lowerVein) paintSeptum(ink, anatomy, saturations, theme);
   ink.restore();
   if (!frame.lowerVein) return;
@@ -62,13 +66,17 @@ function paintSeptum(ink: Ink, anatomy: Anatomy, { ivc, arterial }: Saturations,
   } = anatomy;
   const look = tissue("atrium", theme);
   const { inHeart } = placing(frame);
-  for (const outline of LEFT)
-    paintOrgan(
-      ink,
-      outline.map((point) => inHeart(...point)),
-      look,
-      { depth: 2 * size, alpha: 0.5 },
-    );
+  const [middleX, middleY] = inHeart(...DEFECT.middle);
+  ink.save();
+  ink.translate(middleX, middleY);
+  ink.scale(DEFECT.half[0] * size, DEFECT.half[1] * size);
+  const around = ink.createRadialGradient(0, 0, 1, 0, 0, SEPTUM);
+  around.addColorStop(0, `${look.body}c0`);
+  around.addColorStop(0.5, `${look.body}50`);
+  around.addColorStop(1, `${look.body}00`);
+  ink.fillStyle = around;
+  ink.fillRect(-SEPTUM, -SEPTUM, 2 * SEPTUM, 2 * SEPTUM);
+  ink.restore();
   const rim = defectOf(anatomy);
   const far = rim.map(([x, y]): Point => [x + FAR_EDGE[0] * size, y + FAR_EDGE[1] * size]);
   ink.save();
@@ -79,7 +87,7 @@ function paintSeptum(ink: Ink, anatomy: Anatomy, { ivc, arterial }: Saturations,
   trace(ink, far, true);
   ink.clip();
   // The room behind lies in the shade; what comes from below is darker.
-  const [x, y] = inHeart(...DEFECT.middle);
+  const [x, y] = [middleX, middleY];
   const half = DEFECT.half[0] * size;
   const through = ink.createLinearGradient(x - half, y, x + half, y);
   const shaded = (saturation: number) => mix(groundColour(theme.colour, saturation), look.shade, 0.45);
@@ -127,8 +135,10 @@ function paintStreams(
     const ground = mix(groundColour(theme.colour, saturation), bloodColour(theme.colour, saturation), 0.12);
     const fall = ink.createRadialGradient(x, y, 0, x, y, reach * size);
     for (const [at, alpha] of [
-      [0, "e6"],
-      [0.55, "b0"],
+      [0, "e0"],
+      [0.3, "c0"],
+      [0.6, "70"],
+      [0.82, "20"],
       [1, "00"],
     ] as const)
       fall.addColorStop(at, ground + alpha);
@@ -137,10 +147,9 @@ function paintStreams(
   };
   for (const { line } of veins) pool(lastOf(line), 13, saturations.pulmonaryVein);
   if (frame.lowerVein) {
-    pool(inHeart(-9, -18), 20, saturations.ivc);
-    pool(inHeart(-13, -3), 15, saturations.ivc);
-    pool(inHeart(8, -2), 11, saturations.ivc);
-    pool(inHeart(24, -6), 11, saturations.arterial);
+    pool(inHeart(-9, -16), 26, saturations.ivc);
+    pool(inHeart(-13, -3), 20, saturations.ivc);
+    pool(inHeart(26, -10), 24, saturations.arterial);
   }
   ink.restore();
 }

@@ -4,21 +4,19 @@ import type { Opening, Point } from "../../../sim/geometry/geometry.ts";
 import { WALL } from "../../layers/fade.ts";
 import { mix } from "../../theme/colour.ts";
 import type { Theme } from "../../theme/theme.ts";
-import { beside, type Graft } from "../graft-course.ts";
-import { paintEnd } from "../paint-graft.ts";
+import type { Graft } from "../graft-course.ts";
 import { castShadow, laidOver, scratch } from "../paint-tube.ts";
 import { boundsOf, type Ink, strokes, trace } from "../painted-sheet.ts";
-import { CLOTH, threadOf, tissue } from "../tones.ts";
+import { CLOTH, tissue } from "../tones.ts";
 import { type Cut, clearVeins, litAcross, paintCutMuscle, thinned } from "./cut-muscle.ts";
-import { soften } from "./paint-tunnel-lining.ts";
-import { aroundMouth, runningSuture } from "./running-suture.ts";
-import { across, outsideOf, weaveOutside } from "./tunnel-shape.ts";
+import { runningSuture } from "./running-suture.ts";
+import { across, outsideOf } from "./tunnel-shape.ts";
 
 /** mm of a 5-year-old: the free wall's muscle, and the way over which it grows thin below, on the vein. */
 const FREE_WALL = 3.8;
 const SLEEVE = 13;
 /** and the fabric, drawn thicker than it is */
-const FABRIC = 1.7;
+const FABRIC = 2;
 
 export function paintPatch(ink: Ink, graft: Graft, size: number, theme: Theme): void {
   const { body, fold } = CLOTH[theme.name];
@@ -26,29 +24,19 @@ export function paintPatch(ink: Ink, graft: Graft, size: number, theme: Theme): 
   const inner = across(graft, 1, -0.1 * size);
   const cut = across(graft, 1, FABRIC * size);
   const outer = outsideOf(graft, FABRIC * size, size);
+  // Beyond its edge its outside turns away from the light into the atrium.
   trace(ink, [...outer, ...[...inner].reverse()], true);
   ink.save();
-  castShadow(ink, 1.6 * size * ink.getTransform().a);
-  ink.fillStyle = mix(body, "#ffffff", 0.3);
+  castShadow(ink, 2.4 * size * ink.getTransform().a);
+  ink.fillStyle = mix(body, fold, 0.7);
   ink.fill();
   ink.restore();
-  ink.save();
-  ink.clip();
-  for (const thread of weaveOutside(graft, size)) strokes(ink, thread, size, [[0.24, mix(body, fold, 0.7)]]);
-  // Beyond its edge its outside turns away from the light into the atrium.
-  soften(ink, outer, 2.4 * size, fold);
-  ink.restore();
-  strokes(ink, outer, size, [[0.4, mix(fold, "#000000", 0.3)]]);
   trace(ink, [...cut, ...[...inner].reverse()], true);
   ink.fillStyle = mix(body, "#ffffff", 0.55);
   ink.fill();
-  for (const edge of [cut, inner]) strokes(ink, edge, size, [[0.4, mix(fold, "#000000", 0.2)]]);
+  for (const edge of [outer, cut, inner]) strokes(ink, edge, size, [[0.4, mix(fold, "#000000", 0.3)]]);
   // The atrium's front wall, which is cut away, was sewn to it from one vein's mouth to the other's.
   runningSuture(ink, across(graft, 1, 0.5 * FABRIC * size), 1.1 * size, theme);
-  // Both its ends are sewn in: to the lower vein's mouth, and to the underside of the pulmonary artery.
-  const [axis, end] = [beside(graft, 0, 0), beside(graft, 0, 1)];
-  paintEnd(ink, end, [end[0] - axis[0], end[1] - axis[1]], size, threadOf(theme));
-  aroundMouth(ink, beside(graft, 1, -1), beside(graft, 1, 1), size, theme);
 }
 
 /** From the inferior to the superior vena cava it is the heart's right border; below it grows thin on the vein, above it is sewn to the artery. */

@@ -6,20 +6,21 @@ import type { Theme } from "../../theme/theme.ts";
 import type { HeartShape } from "../heart-shape.ts";
 import { paintOrgan } from "../paint-organ.ts";
 import { paintTube } from "../paint-tube.ts";
-import { type Ink, trace } from "../painted-sheet.ts";
+import { type Ink, strokes, trace } from "../painted-sheet.ts";
 import { smoothLine } from "../placing.ts";
-import { type Round, tissue } from "../tones.ts";
+import { type Round, type Tissue, tissue } from "../tones.ts";
 import { type Chambered, onOval } from "./chamber-shape.ts";
 
-/** Its edge on the right ventricle, along and across in the ventricle's own lengths, from the aorta's root down to the diaphragm's side. */
+/** Its edge on the right ventricle, along and across in the ventricle's own lengths, from the aorta's root down to where it runs out beside the lower vein. */
 const ON_VENTRICLE: readonly Point[] = [
   [-7, 14],
   [-4, 18],
   [-3.4, 24],
-  [-5, 30],
-  [-3.4, 36],
-  [-4, 40],
-  [-9, 44],
+  [-5, 29.5],
+  [-5.9, 34.3],
+  [-5.9, 38.8],
+  [-4.7, 42.9],
+  [-6.4, 46.5],
 ];
 /** degrees from the patient's left along the atrium, from the septum down to the lower vein */
 const [FROM, TO] = [-13, -74];
@@ -29,46 +30,147 @@ const COURSE: readonly (readonly [degrees: number, out: number])[] = [
   [-29, 9.4],
   [-41, 10],
   [-53, 10.6],
-  [-63, 12.4],
-  [-69, 16],
-  [-73, 24],
+  [-62, 11.6],
+  [-67, 14],
+  [-70, 18],
 ];
 const WIDTH = 2;
 
-/** Beyond its lumen, degrees from the patient's left and mm of a 5-year-old: its free wall bulges to the patient's right; its appendage lies over the groove. */
-const FREE: readonly (readonly [degrees: number, out: number])[] = [
-  [142, 1],
-  [153, 4.4],
-  [168, 6.2],
-  [186, 6.9],
-  [206, 6.8],
-  [226, 6.4],
-  [244, 6.2],
-  [256, 7.4],
-  [263, 12],
+type Around = readonly (readonly [degrees: number, out: number])[];
+/** Beyond its lumen, degrees from the patient's left and mm of a 5-year-old: distended, its free wall bulges to the patient's right, notched where the terminal groove comes round. */
+const FREE: Around = [
+  [97, 3],
+  [108, 3.2],
+  [120, 4.6],
+  [133, 6.6],
+  [146, 7],
+  [158, 7],
+  [170, 9.2],
+  [184, 10.6],
+  [199, 10.8],
+  [213, 11],
+  [227, 11.8],
+  [240, 12.2],
+  [250, 12.6],
+  [259, 14.4],
+  [266, 19],
 ];
-const APPENDAGE: readonly (readonly [degrees: number, out: number])[] = [
-  [-24, 3],
-  [-27, 9],
-  [-31, 12],
-  [-35, 11.6],
-  [-37, 14],
-  [-42, 14.4],
-  [-45, 11.6],
-  [-49, 12.4],
-  [-53, 9.6],
-  [-52, 6],
-  [-46, 3],
+/** Between upper vein and aorta. */
+const ROOF: Around = [
+  [79, 3],
+  [69, 3.6],
+  [57, 4.4],
+  [46, 4.2],
+  [34, 3],
+  [20, 2],
 ];
+/** A broad appendage, lobed, over the groove towards the aorta's root; it hangs a little before the window. */
+const APPENDAGE: Around = [
+  [-19, -0.6],
+  [-20, 5],
+  [-22, 9.6],
+  [-26, 11.6],
+  [-30, 11],
+  [-32, 13.8],
+  [-36, 16],
+  [-40, 15.4],
+  [-42, 13.6],
+  [-45, 15],
+  [-49, 14.2],
+  [-52, 11.6],
+  [-56, 11],
+  [-60, 7.4],
+  [-61, 2.4],
+  [-56, -2.2],
+  [-48, -3.4],
+  [-38, -2.8],
+  [-29, -3.4],
+  [-22, -2.6],
+];
+/** Muscles within it show on it, from its mouth out into its lobes. */
+const COMB: readonly Around[] = [
+  [
+    [-26, -1],
+    [-25, 4],
+    [-25.5, 9],
+  ],
+  [
+    [-32, -0.6],
+    [-31, 5],
+    [-35, 13],
+  ],
+  [
+    [-39, -0.6],
+    [-38.5, 6],
+    [-39, 12.6],
+  ],
+  [
+    [-47, -1],
+    [-46, 6],
+    [-46.5, 12],
+  ],
+  [
+    [-54, 0],
+    [-53, 5],
+    [-54, 9],
+  ],
+];
+
+const placed =
+  (chamber: Point, size: number) =>
+  (around: Around): readonly Point[] => {
+    const on = onOval(chamber);
+    return around.map(([degrees, out]) => on(degrees, out * size));
+  };
 
 /** Around the window that is cut into its front its outside turns away. */
 export function paintOutsideOf(ink: Ink, { chamber, scale: size }: Placed, theme: Theme): void {
-  const on = onOval(chamber);
-  const place = ([degrees, out]: readonly [number, number]) => on(degrees, out * size);
+  const at = placed(chamber, size);
   const look = tissue("atrium", theme);
-  const free = smoothLine(FREE.map(place));
-  paintOrgan(ink, free, look, { depth: 5 * size, edge: 0.5 * size, walled: free });
-  paintOrgan(ink, closedOutline(APPENDAGE.map(place)), look, { depth: 2.4 * size, edge: 0.5 * size });
+  const { body, light } = look;
+  const thin = { ...look, shade: body, body: mix(body, light, 0.4) };
+  for (const around of [FREE, ROOF]) {
+    const side = smoothLine(at(around));
+    paintOrgan(ink, [...side, [0, 0]], thin, { depth: 4 * size, walled: side });
+    strokes(ink, side, size, [[0.5, look.edge]]);
+  }
+  // Its wall is so thin that the muscles within show through it.
+  ink.save();
+  ink.globalCompositeOperation = "source-atop";
+  for (let k = 0; k < 13; k++) {
+    const from = 152 + 8.6 * k;
+    const [tip, fork] = [from + 3.4 * (k % 3) - 4, from + 0.6];
+    for (const way of [
+      [
+        [from, 0],
+        [fork, 5],
+        [tip, 9 + (k % 2)],
+      ],
+      [
+        [fork, 5],
+        [from + 3.6, 8.4],
+      ],
+    ] as const)
+      showThrough(ink, at(way), size, look);
+  }
+  ink.restore();
+}
+
+/** A muscle that shows through a thin wall. */
+function showThrough(ink: Ink, way: readonly Point[], size: number, { light, edge }: Tissue): void {
+  ink.globalAlpha = 0.34;
+  strokes(ink, smoothLine(way), size, [
+    [1.5, light],
+    [0.5, mix(light, edge, 0.5)],
+  ]);
+  ink.globalAlpha = 1;
+}
+
+export function paintAppendage(ink: Ink, { chamber, scale: size }: Placed, theme: Theme): void {
+  const at = placed(chamber, size);
+  const look = tissue("atrium", theme);
+  paintOrgan(ink, closedOutline(at(APPENDAGE)), look, { depth: 2.4 * size, edge: 0.5 * size });
+  for (const muscle of COMB) showThrough(ink, at(muscle), size, look);
 }
 
 type Placed = Pick<Chambered, "chamber" | "scale">;

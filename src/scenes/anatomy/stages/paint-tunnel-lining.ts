@@ -53,7 +53,9 @@ export function paintTunnelLining(ink: Ink, graft: Graft, size: number, theme: T
     [1.5, CLOTH[theme.name].fold],
     [1.1, CLOTH[theme.name].body],
   ]);
-  runningSuture(ink, behind, 1.1 * size, theme, 0.85);
+  // With that along its cut edge it is one oval; and the artery is sewn to the atrium's roof.
+  runningSuture(ink, behind, 1.1 * size, theme);
+  runningSuture(ink, seam, 0.8 * size, theme, 0.5);
 }
 
 /** Half of a tube: in the light beside its cut edge, in the shade towards its foot. */

@@ -1,7 +1,7 @@
 /** Seams of a continuous suture along an edge of tissue. */
 import type { Point } from "../../../sim/geometry/geometry.ts";
 import type { Theme } from "../../theme/theme.ts";
-import { paintBack, paintEnds, stitches } from "../paint-graft.ts";
+import { stitches } from "../paint-graft.ts";
 import { type Ink, strokes } from "../painted-sheet.ts";
 import { threadOf, tissue } from "../tones.ts";
 
@@ -23,10 +23,4 @@ export function runningSuture(
   ink.lineCap = "butt";
   stitches(ink, seam, FINE * size, threadOf(theme));
   ink.restore();
-}
-
-/** Around a vessel that is cut open, from one side of its lumen to the other. */
-export function aroundMouth(ink: Ink, from: Point, to: Point, size: number, theme: Theme): void {
-  paintBack(ink, from, to, size, threadOf(theme));
-  paintEnds(ink, from, to, size, threadOf(theme));
 }

@@ -4,9 +4,8 @@ import { beside, type Graft } from "../graft-course.ts";
 
 /** Steps along an edge. */
 const STEPS = 60;
-/** mm of a 5-year-old by which the baffle's back half bulges into the atrium beyond its cut edge, at the middle and at either end. */
-const BULGES = 5;
-const RIM = 0.5;
+/** mm of a 5-year-old by which the baffle's back half bulges into the atrium beyond its cut edge. */
+const BULGES = 1.5;
 /** How far across the back wall its foot is: 1 is the baffle's side, -1 the free wall's. */
 const FOOT = -0.18;
 
@@ -27,9 +26,7 @@ export const lineBehind = (graft: Graft): readonly Point[] =>
 
 /** As far as its outside is seen beyond its cut edge. */
 export const outsideOf = (graft: Graft, beyond: number, size: number): readonly Point[] =>
-  lineAlong((along) => beside(graft, along, 1, beyond + outwards(along, size)));
-
-const outwards = (along: number, size: number): number => size * (RIM + BULGES * bow(along));
+  lineAlong((along) => beside(graft, along, 1, beyond + BULGES * size * footed(along)));
 
 /** The fabric's weave on its inside: threads along it, closer together where it turns away, and threads around it. */
 export function weaveOf(graft: Graft): readonly (readonly Point[])[] {
@@ -45,19 +42,6 @@ export function weaveOf(graft: Graft): readonly (readonly Point[])[] {
     ),
   ];
 }
-
-/** The same on its outside, beyond its front edge. */
-export const weaveOutside = (graft: Graft, size: number): readonly (readonly Point[])[] => [
-  ...[0.3, 0.58, 0.8, 0.94].map((part) =>
-    lineAlong((along) => beside(graft, along, 1, part * outwards(along, size))),
-  ),
-  ...Array.from({ length: AROUND }, (_, k) =>
-    [0, 0.5, 1].map((part) => {
-      const along = (k + 0.6 + 0.8 * part ** 2) / (AROUND + 1);
-      return beside(graft, along, 1, part * outwards(along, size));
-    }),
-  ),
-];
 
 const THREADS = 8;
 const AROUND = 34;

@@ -1,6 +1,7 @@
 /** The ways of blood through a heart with two ventricles, on the circulation's plane; its vessels are painted. */
 import { lastOf } from "../../../sim/checked/present.ts";
 import { band } from "../../../sim/geometry/centreline.ts";
+import { outlineDistance } from "../../../sim/geometry/distance.ts";
 import type { Point } from "../../../sim/geometry/geometry.ts";
 import { anatomyOf } from "../../anatomy/chest-anatomy.ts";
 import type { BloodTube } from "../../anatomy/great-vessels.ts";
@@ -78,7 +79,7 @@ function rightSide({ trunk, leftArtery, rightArtery }: GreatVessels): readonly V
         "52 -76, 42.6 -67.6, 35 -58, 33 -47, 34.2 -39.6, 35.8 -32.8, 37 -27.4, 37.8 -21.4",
       ),
     ),
-    course("lungTrunk", EJECTED, 30, thinned(trunk.line.filter(([, y]) => y > -17 && y < -4))),
+    course("lungTrunk", EJECTED, 30, thinned(trunk.line.filter(([, y]) => y > -17 && y < -1))),
     course("leftPulmonaryArtery", ["left", "pulmonaryArtery"], 26, thinned(leftArtery.line.slice(fork, -6))),
     course(
       "rightArteryRoot",
@@ -98,6 +99,18 @@ function rightSide({ trunk, leftArtery, rightArtery }: GreatVessels): readonly V
   ];
 }
 
+const inRightAtrium = outlineDistance(RIGHT_ATRIUM);
+
+/** A vein's last stretch, which the opened right atrium lies before. */
+const behindAtrium = ({ name, line }: BloodTube): Vessel =>
+  course(
+    `${name}Behind`,
+    ["right", "pulmonaryVein"],
+    18,
+    line.filter(([x, y], i) => i % 3 === 0 && inRightAtrium(x, y) < 0),
+    { faint: true, share: 0.5 },
+  );
+
 function leftSide({ returning, aorta, leftArtery, rightArtery }: GreatVessels): readonly Vessel[] {
   const behind = { behind: true } as const;
   const veins = returning.map(({ name, line }): Vessel => {
@@ -111,6 +124,7 @@ function leftSide({ returning, aorta, leftArtery, rightArtery }: GreatVessels): 
   const root = aorta.line.findIndex(([, y]) => y > -22.6);
   return [
     ...veins,
+    ...returning.filter(({ name }) => name.startsWith("right")).map(behindAtrium),
     course("inLeftAtrium", ["left", "arterial"], 36, spots("58 -17, 54 -18.6, 53 -24"), behind),
     beating(
       "ventricle",
@@ -131,7 +145,7 @@ function leftSide({ returning, aorta, leftArtery, rightArtery }: GreatVessels): 
       ),
     ),
     course("leftOutflow", ["aorta", "arterial"], 30, spots("41 -39.4, 34 -32.6, 26 -27, 18.6 -21.6"), {
-      covers: [BEFORE_OUTFLOW.map(onPlane)],
+      faint: true,
     }),
     course("arch", ["aorta", "arterial"], 40, thinned(aorta.line.slice(root)), {
       covers: [coverOf(leftArtery), BEFORE_OUTFLOW.map(onPlane), EARS.right.map(onPlane)],

@@ -88,15 +88,35 @@ export const GOES_BEHIND: Oval = [[41.6, -38], 4.6, 9];
 /** The left coronary artery's mouth, in the aortic root's own lengths. */
 export const CORONARY = [0.66, 1.14] as const;
 
-/** Fat in the grooves between atria and ventricles, and the artery and the vein that are cut across in it. */
-export const GROOVES: readonly (readonly [fat: readonly Point[], artery: Point, vein: Point])[] = (
+/** A vessel that is cut across or aslant: its lumen, its long axis' turn, and whether it is an artery. */
+type Crossed = readonly [lumen: Oval, turn: number, artery: boolean];
+
+/**
+ * Fat in the grooves between atria and ventricles with what runs in it: the right coronary artery above, its end with the small cardiac
+ * vein below, and on the left the great cardiac vein over the circumflex artery.
+ */
+export const GROOVES: readonly (readonly [fat: readonly Point[], vessels: readonly Crossed[]])[] = (
   [
-    ["9 -27.8, 11 -25.4, 13.6 -26.6, 14.2 -30.4, 13.2 -32.4, 11.6 -30.8", [11.6, -27.5], [12.8, -29.9]],
-    ["6.4 -61.6, 8.4 -58, 9.4 -55.4, 10.6 -57.4, 11.4 -62, 8.8 -63.6", [8.8, -60.4], [9.6, -62]],
-    ["60.8 -28.8, 62.4 -24.8, 66.2 -25, 68.2 -28.2, 64.8 -30.6", [63.6, -27.4], [65.8, -27.8]],
-    ["42.8 -28.6, 43.6 -24.2, 46.4 -23.4, 48.2 -26.6, 46 -29.6", [45.2, -26.6], [46.4, -25.2]],
+    [
+      "8.8 -27.6, 9.4 -24.6, 11 -21.8, 12.6 -22.4, 13.2 -24.6, 14 -27.6, 14.2 -30.6, 13.2 -32.4, 11.6 -31",
+      [[[[11.5, -26.6], 0.9, 1.3], 0.4, true]],
+    ],
+    [
+      "6.4 -59.4, 8.2 -57.4, 9.4 -55.2, 10.6 -57, 11.4 -60.6, 13 -65.4, 9.6 -65.4, 7 -63.4",
+      [
+        [[[9.2, -62.4], 1.1, 0.6], 0.7, false],
+        [[[10, -58.8], 0.5, 0.8], 0.2, true],
+      ],
+    ],
+    [
+      "60.8 -28.6, 61.4 -25.6, 64 -24.2, 67 -26, 70.6 -29.6, 73.4 -35, 70.6 -33, 66.8 -30.6, 63.6 -30.9",
+      [
+        [[[66.4, -28.1], 1.5, 0.8], -0.7, false],
+        [[[63.8, -27.2], 0.8, 1], 0.3, true],
+      ],
+    ],
   ] as const
-).map(([fat, artery, vein]) => [closed(fat), artery, vein]);
+).map(([fat, vessels]) => [closed(fat), vessels]);
 
 type Papillary = readonly [head: Point, bend: Point, root: Point, width: number];
 
@@ -127,8 +147,6 @@ export interface ValvePlan extends Gate {
   readonly name: "tricuspid" | "mitral" | "pulmonary" | "aortic";
   /** half its ring's lengths: how far each leaflet reaches, and the one behind them */
   readonly reach: readonly [number, number, number];
-  /** halves of its ring by which the place where the two part lies towards the second */
-  readonly parting: number;
 }
 
 export const VALVES: readonly ValvePlan[] = [
@@ -139,7 +157,6 @@ export const VALVES: readonly ValvePlan[] = [
       [13.2, -31.8],
     ],
     reach: [0.8, 1, 0.9],
-    parting: 0,
     heads: [HOLDING.tricuspid[0][0], HOLDING.tricuspid[1][0]],
   },
   {
@@ -149,7 +166,6 @@ export const VALVES: readonly ValvePlan[] = [
       [61.4, -30.6],
     ],
     reach: [1.4, 0.85, 0],
-    parting: 0.3,
     heads: [HOLDING.mitral[0][0], HOLDING.mitral[1][0]],
   },
   {
@@ -159,7 +175,6 @@ export const VALVES: readonly ValvePlan[] = [
       [38.9, -21.6],
     ],
     reach: [1, 1, 1],
-    parting: 0,
   },
   {
     name: "aortic",
@@ -168,7 +183,6 @@ export const VALVES: readonly ValvePlan[] = [
       [24.2, -18.8],
     ],
     reach: [1, 1, 1],
-    parting: 0,
   },
 ];
 

@@ -19,6 +19,8 @@ const BRANCH = 10;
 const TRUNK_WAY = spots("30 -28, 32.2 -19.6, 34.6 -11.6, 37.4 -4.8, 39 -1.4");
 const TO_RIGHT = spots("36.4 -7.4, 34 -2, 28 0.6, 20 1, 6 0, -8 -1.4, -19 -3");
 const TO_LEFT = spots("36.6 -7.4, 40.4 -1, 46 1.8");
+/** mm before its lung from where it turns into it. */
+const TURNS = 14;
 const FOLLOWS = 0.4;
 /** mm, height of the trunk's foot, which stays. */
 const FOOT = -22;
@@ -92,7 +94,7 @@ function stems({ veins }: LungShape): readonly [upper: readonly Point[], lower: 
 const named = (tubes: readonly BloodTube[], name: string): BloodTube =>
   present(tubes.find((each) => each.name === name));
 
-/** From all four stems to their mouths in the left atrium's back wall. */
+/** From all four stems to their mouths in the left atrium's back wall: the right ones behind the right atrium, the left ones where that wall is seen. */
 function returningVeins({ behind, lungs }: Anatomy): readonly BloodTube[] {
   const vein = (name: string, stem: readonly Point[], ...way: readonly Point[]): BloodTube => {
     const drawn = smoothLine([...stem, ...way]);
@@ -101,10 +103,10 @@ function returningVeins({ behind, lungs }: Anatomy): readonly BloodTube[] {
   };
   const [[rightUpper, rightLower], [leftUpper, leftLower]] = [stems(lungs[0]), stems(lungs[1])];
   return [
-    vein("rightUpperPulmonaryVein", rightUpper, [-12, -17], [5, -20], [28, -18], [47.6, -13]),
-    vein("rightLowerPulmonaryVein", rightLower, [-13, -28.8], [4.8, -27], [28, -25], [47.4, -21.6]),
-    vein("leftUpperPulmonaryVein", leftUpper, [57.4, -12.6]),
-    vein("leftLowerPulmonaryVein", leftLower, [57.4, -21.4]),
+    vein("rightUpperPulmonaryVein", rightUpper, [-12, -16.6], [0, -17], [13, -15.4]),
+    vein("rightLowerPulmonaryVein", rightLower, [-13, -29], [0, -28.4], [14, -22]),
+    vein("leftUpperPulmonaryVein", leftUpper, [56.4, -12]),
+    vein("leftLowerPulmonaryVein", leftLower, [56.6, -20.8]),
   ];
 }
 
@@ -142,7 +144,7 @@ export function greatVessels(anatomy: Anatomy): GreatVessels {
     rightArtery: tube(
       "rightPulmonaryArtery",
       // It has gone over into its stem where the vein before that crosses it.
-      [...lifted(TO_RIGHT), ...into(right, -12, -5)],
+      [...lifted(TO_RIGHT).filter(([x]) => x > right.centre[0] + TURNS), ...into(right, -12, -5)],
       [BRANCH, right.width + STEM],
       "end",
     ),

@@ -1,6 +1,9 @@
 /** What is seen in the atria of a heart with two ventricles, opened at their fronts, and their closed ears. */
+import { entryAt } from "../../../sim/checked/present.ts";
+import { band } from "../../../sim/geometry/centreline.ts";
 import type { Point } from "../../../sim/geometry/geometry.ts";
 import type { BloodTube } from "../../anatomy/great-vessels.ts";
+import { paintGhostVein } from "../../anatomy/paint-ghost.ts";
 import { paintMouths } from "../../anatomy/paint-mouths.ts";
 import { paintOrgan } from "../../anatomy/paint-organ.ts";
 import { castShadow } from "../../anatomy/paint-tube.ts";
@@ -63,6 +66,24 @@ export function paintRightAtrium(ink: Ink, mixed: number, theme: Theme): void {
   });
 }
 
+/** Veins of the right lung on their way to the left atrium shine through the right one and the upper vein, their edges dashed. */
+export function paintVeinsBehind(
+  ink: Ink,
+  veins: readonly BloodTube[],
+  upperVein: BloodTube,
+  saturation: number,
+  theme: Theme,
+): void {
+  const round = roundOf(saturation, theme);
+  ink.save();
+  trace(ink, band(upperVein.line, upperVein.from, upperVein.to), true);
+  ink.moveTo(...entryAt(RIGHT_ATRIUM, 0));
+  for (const at of RIGHT_ATRIUM) ink.lineTo(...at);
+  ink.clip();
+  for (const vein of veins) paintGhostVein(ink, vein, round);
+  ink.restore();
+}
+
 /** A shallow hollow in the septum: its floor in the shade of its edge, which is rounded towards the upper vein. */
 function paintFossa(ink: Ink, mixed: number, theme: Theme): void {
   const look = tissue("atrium", theme);
@@ -103,7 +124,7 @@ function paintSinus(ink: Ink, mixed: number, theme: Theme): void {
   ink.stroke();
 }
 
-/** @param veins of both lungs, which open into its back wall */
+/** @param veins of the left lung, whose mouths in its back wall are seen */
 export function paintLeftAtrium(ink: Ink, veins: readonly BloodTube[], arterial: number, theme: Theme): void {
   paintAtrium(ink, LEFT_ATRIUM, arterial, theme, () =>
     paintMouths(ink, veins, roundOf(arterial, theme), theme),

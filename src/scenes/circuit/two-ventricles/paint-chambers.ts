@@ -1,5 +1,6 @@
 /** The chambers of a heart with two ventricles, opened: blood in thin atrial walls, and one muscle with a hollow for each ventricle. */
 import type { Point } from "../../../sim/geometry/geometry.ts";
+import { paintGhost } from "../../anatomy/paint-ghost.ts";
 import { paintOrgan } from "../../anatomy/paint-organ.ts";
 import { laidOver, scratch } from "../../anatomy/paint-tube.ts";
 import { boundsOf, type Ink, strokes, trace } from "../../anatomy/painted-sheet.ts";
@@ -149,8 +150,8 @@ function clearBeyond(ink: Ink, gates: readonly Gate[], [from, to]: readonly [num
   ink.restore();
 }
 
-/** The wall in section, with fibres that follow it. */
-export function paintMuscle(ink: Ink, theme: Theme): void {
+/** The wall in section, with fibres that follow it. @param arterial percent in what passes behind it */
+export function paintMuscle(ink: Ink, arterial: number, theme: Theme): void {
   const look = tissue("muscle", theme);
   const bounds = boundsOf([VENTRICLES], 3);
   const own = scratch(ink, bounds);
@@ -178,7 +179,7 @@ export function paintMuscle(ink: Ink, theme: Theme): void {
   strokes(own, [...VENTRICLES, ...VENTRICLES.slice(0, 1)], 1, [[1.4, look.edge]]);
   hollow();
   laidOver(ink, own, bounds, CAST);
-  paintHidden(ink, theme);
+  paintHidden(ink, arterial, theme);
   strokes(ink, MEMBRANOUS, 1, [
     [1.5, tissue("tendon", theme).edge],
     [0.9, tissue("tendon", theme).light],
@@ -186,15 +187,13 @@ export function paintMuscle(ink: Ink, theme: Theme): void {
   paintGrooves(ink, theme);
 }
 
-/** The left one's outflow where the right one's lies before it: its edges alone, dashed. */
-function paintHidden(ink: Ink, theme: Theme): void {
+/** The left one's outflow shines through the right one's, which lies before it. */
+function paintHidden(ink: Ink, saturation: number, theme: Theme): void {
+  const round = roundOf(saturation, theme);
   ink.save();
   trace(ink, BEFORE_OUTFLOW, true);
   ink.clip();
-  ink.lineCap = "butt";
-  ink.setLineDash([2.2, 1.5]);
-  for (const edge of OUTFLOW)
-    strokes(ink, edge, 1, [[0.7, mix(tissue("muscle", theme).edge, theme.colour.rich, 0.5)]]);
+  paintGhost(ink, OUTFLOW, round);
   ink.restore();
 }
 
@@ -256,22 +255,19 @@ export function paintInside(ink: Ink, theme: Theme): void {
 /** Percent in the veins of the muscle, drawn like the body's. */
 const VENOUS = 80;
 
-/** Fat with an artery and a vein in it. */
+/** Fat with the vessels in it. */
 function paintGrooves(ink: Ink, theme: Theme): void {
   const fat = tissue("sac", theme);
-  for (const [groove, artery, vein] of GROOVES) {
-    paintOrgan(ink, groove, fat, { depth: 1.2, edge: 0.25 });
-    for (const [[x, y], across, up, saturation] of [
-      [vein, 0.9, 0.55, VENOUS],
-      [artery, 0.9, 0.9, 98],
-    ] as const) {
-      const { wall, body } = roundOf(saturation, theme);
+  for (const [groove, vessels] of GROOVES) {
+    paintOrgan(ink, groove, { ...fat, light: mix(fat.light, fat.body, 0.5) }, { depth: 1.6, edge: 0.3 });
+    for (const [[[x, y], across, up], turn, artery] of vessels) {
+      const { edge, body } = roundOf(artery ? 98 : VENOUS, theme);
       ink.beginPath();
-      ink.ellipse(x, y, across, up, 0.6, 0, 2 * Math.PI);
-      ink.fillStyle = body;
+      ink.ellipse(x, y, across, up, turn, 0, 2 * Math.PI);
+      ink.fillStyle = mix(edge, body, 0.6);
       ink.fill();
-      ink.lineWidth = 0.4;
-      ink.strokeStyle = wall;
+      ink.lineWidth = artery ? 0.45 : 0.25;
+      ink.strokeStyle = edge;
       ink.stroke();
     }
   }

@@ -1,4 +1,4 @@
-/** The four valves of a heart with two ventricles: leaflets in section with the one behind them, and cords to the papillary muscles. */
+/** The four valves of a heart with two ventricles: leaflets as sheets, two of them in section, and cords to the papillary muscles. */
 import type { Graphics } from "pixi.js";
 import { entryAt, lastOf } from "../../../sim/checked/present.ts";
 import type { Point } from "../../../sim/geometry/geometry.ts";
@@ -14,44 +14,30 @@ export type Openings = Readonly<Record<ValvePlan["name"], number>>;
 
 /** Places of a leaflet, `u` from the ring's middle to its hinge and `v` down the blood's way, in halves of the ring. */
 type Way = readonly Point[];
-interface Form {
-  /** where the section cuts it, from the hinge to the free edge */
-  readonly cut: Way;
-  /** its free edge onwards to where it ends beside its neighbour */
-  readonly edge: Way;
-}
-type Forms = readonly [shut: Form, open: Form];
+type Forms = readonly [shut: Way, open: Way];
 
-const ATRIOVENTRICULAR: Forms = [
-  {
-    cut: spots("1 0, 0.84 0.14, 0.52 0.16, 0.22 0.34, 0.03 0.72"),
-    edge: spots("0.04 0.56, 0.05 0.3, 0 -0.1"),
-  },
-  {
-    cut: spots("1 0, 0.99 0.34, 0.86 0.7, 0.74 0.98, 0.7 1.22"),
-    edge: spots("0.5 1.12, 0.2 0.66, 0 -0.1"),
-  },
+/** Of an atrioventricular valve any section through its axis, from the ring to the free edge. */
+const SECTION = [
+  "1 0, 0.84 0.14, 0.52 0.16, 0.22 0.34, 0.03 0.72",
+  "1 0, 0.99 0.34, 0.86 0.7, 0.74 0.98, 0.7 1.22",
+].map((way) => smoothLine(spots(way), 5)) as unknown as Forms;
+/** Where the section cuts a semilunar cusp, from the hinge to the free edge; that edge onwards to where it ends beside its neighbour; and how it is joined to the root, back to its hinge. */
+const CUSP: Forms = [
+  spots("1.02 0.1, 0.78 -0.08, 0.36 0.06, 0.03 0.62"),
+  spots("1.02 0.1, 0.98 0.5, 0.88 0.9, 0.9 1.3"),
 ];
-const SEMILUNAR: Forms = [
-  {
-    cut: spots("1.02 0.1, 0.78 -0.08, 0.36 0.06, 0.03 0.62"),
-    edge: spots("0.2 0.66, 0.4 0.73, 0.6 0.88"),
-  },
-  {
-    cut: spots("1.02 0.1, 0.98 0.5, 0.88 0.9, 0.9 1.3"),
-    edge: spots("0.82 1.3, 0.72 1.24, 0.6 1.1"),
-  },
-];
-/** How a leaflet is joined to its ring, from its far end back to its hinge. */
-const JOINED = {
-  atrioventricular: spots("0.34 -0.14, 0.7 -0.1, 1 0"),
-  semilunar: spots("0.84 0.6, 0.98 0.3, 1.02 0.1"),
-};
-/** How far from the far end of each place of an edge the valve's parting moves it. */
-const MOVED = [0.2, 0.6, 1];
+const CUSP_EDGE: Forms = [spots("0.2 0.66, 0.4 0.73, 0.6 0.88"), spots("0.82 1.3, 0.72 1.24, 0.6 1.1")];
+const CUSP_JOINT = spots("0.84 0.6, 0.98 0.3, 1.02 0.1");
+
+/** Part of a ring's half by which its far side is seen nearer the atrium. */
+const ASLANT = 0.24;
+/** Where the leaflets of an atrioventricular valve meet at its ring, as turns from the second hinge round the far side: with one behind them, and without. */
+const MEET = { three: [0.31, 0.69], two: [0.4, 0.4] } as const;
+/** Part of a leaflet's length that is left where it meets its neighbour. */
+const SHORT = 0.4;
 
 export interface Leaflet {
-  /** where the section cuts it */
+  /** where the section cuts it; of one that it misses, empty */
   readonly line: readonly Point[];
   /** its free edge from there */
   readonly edge: readonly Point[];
@@ -61,51 +47,70 @@ export interface Leaflet {
   readonly head?: Point;
 }
 
-/** The two leaflets that the section cuts, each as far as its neighbour behind. */
-export function leafletsOf(plan: ValvePlan, open: number): readonly [Leaflet, Leaflet] {
-  const { at } = frameOf(plan);
-  const { heads, reach, parting } = plan;
-  const [shut, wide] = heads ? ATRIOVENTRICULAR : SEMILUNAR;
-  const side = (sign: 1 | -1, long: number, head?: Point): Leaflet => {
-    const between = (a: Way, b: Way) =>
-      a.map(([u, v], i): Point => {
-        const [ou, ov] = entryAt(b, i);
-        return [u + open * (ou - u), v + open * (ov - v)];
-      });
-    // A longer leaflet reaches farther; both still meet in the same place.
-    const down = heads ? long ** open : 1;
-    const gap = heads ? (reach[2] > 0 ? 0.34 : 0) : 0;
-    const place = ([u, v]: Point, moved: number): Point =>
-      at(sign * (u + gap * moved) + parting * moved, v > 0 ? down * v : v);
-    const cut = between(shut.cut, wide.cut).map((each) => place(each, 0));
-    const edge = between(shut.edge, wide.edge).map((each, i) => place(each, entryAt(MOVED, i)));
-    const back = JOINED[heads ? "atrioventricular" : "semilunar"].map((each, i) =>
-      place(each, 0.7 - 0.35 * i),
-    );
-    const line = smoothLine(cut, 5);
-    const free = smoothLine([lastOf(cut), ...edge], 5);
-    return { line, edge: free, joint: smoothLine(back, 4), ...(head && { head }) };
-  };
-  return [side(-1, reach[0], heads?.[0]), side(1, reach[1], heads?.[1])];
+const between = ([shut, wide]: Forms, open: number): Way =>
+  shut.map(([u, v], i): Point => {
+    const [ou, ov] = entryAt(wide, i);
+    return [u + open * (ou - u), v + open * (ov - v)];
+  });
+
+const steps = (from: number, to: number, count = 12): readonly number[] =>
+  Array.from({ length: count + 1 }, (_, i) => from + ((to - from) * i) / count);
+
+/** The two leaflets that the section cuts, each as far as its neighbour on the far side, and the one behind them. */
+export function leafletsOf(plan: ValvePlan, open: number): readonly Leaflet[] {
+  return plan.heads ? funnelOf(plan, plan.heads, open) : cuspsOf(plan, open);
 }
 
-/** The leaflet behind the section, whole. */
-function behindOf(plan: ValvePlan, open: number): readonly Point[] {
+/** A ring seen aslant, and leaflets that hang from it all round, longest in their middles. */
+function funnelOf(plan: ValvePlan, heads: NonNullable<ValvePlan["heads"]>, open: number): readonly Leaflet[] {
   const { at } = frameOf(plan);
-  const deep = plan.reach[2];
-  if (plan.heads) {
-    const low = (0.6 + 0.3 * open) * deep;
-    const wide = 0.3 + 0.26 * open;
-    return smoothLine(
-      [at(-0.5, -0.12), at(-wide, 0.72 * low), at(0, low), at(wide, 0.72 * low), at(0.5, -0.12)],
-      5,
-    );
-  }
-  const [middle, end] = [0.62 + 0.36 * open, 0.88 + 0.3 * open];
+  const section = between(SECTION, open);
+  const three = plan.reach[2] > 0;
+  const [near, far] = MEET[three ? "three" : "two"];
+  /** @param turn from the second hinge round the far side @param part of the leaflet's way down */
+  const place = (turn: number, part: number, long: number): Point => {
+    const [r, v] = entryAt(section, Math.round(part * (section.length - 1)));
+    return at(r * Math.cos(Math.PI * turn), v * long ** open - ASLANT * r * Math.sin(Math.PI * turn));
+  };
+  const reaches = (part: number) => SHORT + (1 - SHORT) * (1 - part ** 2) ** 0.5;
+  const cut = (hinge: number, meets: number, long: number, head: Point): Leaflet => ({
+    line: section.map((_, i) => place(hinge, i / (section.length - 1), long)),
+    edge: steps(0, 1).map((part) => place(hinge + part * (meets - hinge), reaches(part), long)),
+    joint: steps(meets, hinge).map((turn) => place(turn, 0, long)),
+    head,
+  });
+  const behind: Leaflet = {
+    line: [],
+    edge: steps(-1, 1, 16).map((part) =>
+      place((far + near + part * (far - near)) / 2, reaches(Math.abs(part)), plan.reach[2]),
+    ),
+    joint: steps(far, near).map((turn) => place(turn, 0, 1)),
+  };
   return [
-    ...smoothLine([at(-0.6, end), at(0, middle), at(0.6, end)], 5),
-    ...smoothLine([at(0.6, end), at(0.5, 0.4), at(0, 0.02), at(-0.5, 0.4), at(-0.6, end)], 5),
+    cut(1, far, plan.reach[0], heads[0]),
+    cut(0, near, plan.reach[1], heads[1]),
+    ...(three ? [behind] : []),
   ];
+}
+
+function cuspsOf(plan: ValvePlan, open: number): readonly Leaflet[] {
+  const { at } = frameOf(plan);
+  const side = (sign: 1 | -1): Leaflet => {
+    const placed = (way: Way) => way.map(([u, v]) => at(sign * u, v));
+    const cut = placed(between(CUSP, open));
+    return {
+      line: smoothLine(cut, 5),
+      edge: smoothLine([lastOf(cut), ...placed(between(CUSP_EDGE, open))], 5),
+      joint: smoothLine(placed(CUSP_JOINT), 4),
+    };
+  };
+  const [middle, end] = [0.62 + 0.36 * open, 0.88 + 0.3 * open];
+  const behind: Leaflet = {
+    line: [],
+    edge: smoothLine([at(-0.6, end), at(0, middle), at(0.6, end)], 5),
+    joint: smoothLine([at(0.6, end), at(0.5, 0.4), at(0, 0.02), at(-0.5, 0.4), at(-0.6, end)], 5),
+  };
+  return [side(-1), side(1), behind];
 }
 
 /** mm: half a leaflet's thickness at its hinge and at its free edge. */
@@ -124,15 +129,15 @@ function outlineOf(line: readonly Point[], thick: number): readonly Point[] {
   return [...sides[0], lastOf(line), ...sides[1].reverse()];
 }
 
-/** The ring of an atrioventricular valve, from which its leaflets hang: its far half bulges towards the atrium. */
-function drawRing(ink: Graphics, plan: ValvePlan, look: Tissue): void {
+/** The ring of an atrioventricular valve, from which its leaflets hang. @param side 1 for its far half, -1 for its near one */
+function drawRing(ink: Graphics, plan: ValvePlan, side: 1 | -1, look: Tissue): void {
   const { at } = frameOf(plan);
-  const ring = smoothLine([at(-1, 0), at(-0.6, -0.11), at(0, -0.15), at(0.6, -0.11), at(1, 0)], 6);
+  const ring = steps(0, Math.PI, 24).map((turn) => at(Math.cos(turn), -side * ASLANT * Math.sin(turn)));
   for (const [width, color] of [
-    [1.5, look.edge],
-    [0.9, look.body],
+    [1.7, look.edge],
+    [1.1, look.body],
   ] as const)
-    ink.poly(ring.flat(), false).stroke({ width, color });
+    ink.poly(ring.flat(), false).stroke({ width, color, cap: "round" });
 }
 
 /** Parts of a free edge from which cords run to its own muscle, and to the other one. */
@@ -143,13 +148,16 @@ const CORDS = [
 /** Part of the way from a muscle's head at which a cord divides in two. */
 const DIVIDES = 0.6;
 
-/** @param behind free edge of the leaflet behind, held by both muscles */
-function drawCords(ink: Graphics, pair: readonly Leaflet[], behind: readonly Point[], look: Tissue): void {
-  for (const { head } of pair) if (head) for (const [x, y] of behind) ink.moveTo(...head).lineTo(x, y);
-  pair.forEach(({ edge }, k) => {
+/** @param leaflets the two that the section cuts, and the one behind, which both muscles hold */
+function drawCords(ink: Graphics, leaflets: readonly Leaflet[], look: Tissue): void {
+  const heads = leaflets.flatMap(({ head }): readonly Point[] => (head ? [head] : []));
+  for (const { edge } of leaflets.slice(2))
+    for (const [x, y] of edge.slice(3, -3).filter((_, i) => i % 2 === 0))
+      for (const head of heads) ink.moveTo(...head).lineTo(x, y);
+  heads.forEach((_, k) => {
+    const { edge } = entryAt(leaflets, k);
     for (const [other, parts] of CORDS.entries()) {
-      const head = entryAt(pair, other ? 1 - k : k).head;
-      if (!head) continue;
+      const head = entryAt(heads, other ? 1 - k : k);
       for (let i = 0; i < parts.length; i += 2) {
         const ends = [i, i + 1].map((n) => entryAt(edge, Math.round(entryAt(parts, n) * (edge.length - 1))));
         const [[ax, ay], [bx, by]] = [entryAt(ends, 0), entryAt(ends, 1)];
@@ -171,13 +179,39 @@ const FOLDS = [
   [0.42, 0.6],
   [0.74, 0.88],
 ] as const;
+/** Parts of its way down to which the shade beneath its ring reaches. */
+const SHADES = [0.42, 0.28, 0.14];
 
-function drawFolds(ink: Graphics, edge: readonly Point[], joint: readonly Point[], look: Tissue): void {
+/** A sheet from its ring to its free edge. */
+function drawSheet(ink: Graphics, { line, edge, joint }: Leaflet, look: Tissue): void {
   const on = (way: readonly Point[], part: number): Point =>
     entryAt(way, Math.round(part * (way.length - 1)));
+  const down = (across: number, part: number): Point => {
+    const [[ax, ay], [bx, by]] = [on(joint, 1 - across), on(edge, across)];
+    return [ax + part * (bx - ax), ay + part * (by - ay)];
+  };
+  ink
+    .poly([...line, ...edge, ...joint].flat())
+    .fill({ color: look.body, alpha: line.length > 0 ? 0.9 : 0.8 })
+    .stroke({ color: look.shade, width: 0.3, alpha: 0.75 });
+  const across = steps(0, 1, 8);
+  for (const part of SHADES)
+    ink
+      .poly(
+        [
+          ...across.map((each) => down(each, 0)),
+          ...[...across].reverse().map((each) => down(each, part)),
+        ].flat(),
+      )
+      .fill({ color: look.shade, alpha: 0.09 });
   for (const [from, to] of FOLDS)
     ink
-      .poly([...on(joint, 1 - from), ...on(joint, 1 - (from + to) / 2), ...on(edge, to), ...on(edge, from)])
+      .poly([
+        ...down((from + to) / 2, 0.1),
+        ...down(to, 0.96),
+        ...down((from + to) / 2, 0.9),
+        ...down(from, 0.96),
+      ])
       .fill({ color: look.shade, alpha: 0.13 });
 }
 
@@ -191,27 +225,18 @@ export function drawValves(
   for (const ink of Object.values(inks)) ink.clear();
   for (const plan of VALVES) {
     const ink = inks[plan.heads ? "atrioventricular" : "semilunar"];
-    const open = openings[plan.name];
-    const surface = (outline: readonly Point[], alpha: number) =>
-      ink
-        .poly(outline.flat())
-        .fill({ color: look.body, alpha })
-        .stroke({ color: look.shade, width: 0.26, alpha: 0.7 });
-    const pair = leafletsOf(plan, open);
-    const behind = plan.reach[2] > 0 ? behindOf(plan, open) : [];
-    // Its lower half, place by place.
-    const held = behind.slice(5, -5).filter((_, i) => i % 4 === 1);
-    if (plan.heads) drawCords(ink, pair, held, look);
-    if (behind.length > 0) surface(behind, plan.heads ? 0.78 : 0.6);
-    if (plan.heads) drawRing(ink, plan, look);
-    for (const { line, edge, joint } of pair) {
-      surface([...line, ...edge, ...joint], 0.86);
-      drawFolds(ink, edge, joint, look);
+    const leaflets = leafletsOf(plan, openings[plan.name]);
+    if (plan.heads) {
+      drawCords(ink, leaflets, look);
+      drawRing(ink, plan, 1, look);
     }
-    for (const { line } of pair)
-      ink
-        .poly(outlineOf(line, plan.heads ? 1 : 0.7).flat())
-        .fill({ color: look.body })
-        .stroke({ color: look.shade, width: 0.3 });
+    for (const leaflet of [...leaflets].reverse()) drawSheet(ink, leaflet, look);
+    for (const { line } of leaflets)
+      if (line.length > 0)
+        ink
+          .poly(outlineOf(line, plan.heads ? 1 : 0.7).flat())
+          .fill({ color: look.body })
+          .stroke({ color: look.shade, width: 0.3 });
+    if (plan.heads) drawRing(ink, plan, -1, look);
   }
 }

@@ -49,13 +49,15 @@ export function surroundings({
     { name: "rightLung", at: inChest(-58, -6), label: inChest(-60, -26) },
     { name: "leftLung", at: inChest(84, 0), label: inChest(84, 8) },
   ];
-  const atrium = atriumOutline((edge - heart) / heartScale).map((point) => inHeart(...point));
+  const atrium = atriumOutline((edge - heart) / heartScale, lowerVein !== undefined).map((point) =>
+    inHeart(...point),
+  );
   const course = { ...(lowerVein && { lowerVein }), ...(junction && { junction }) };
   return { frame: { scale: s, level, heart, heartScale, atrium, ...course }, places };
 }
 
-/** Beside a pathway or, where its edge lies far to the right, around it; in mm of a 5-year-old's heart. */
-function atriumOutline(edge: number): Point[] {
+/** Beside a pathway or, where its edge lies far to the right, around it; in mm of a 5-year-old's heart. Where a tunnel keeps the lower vein out of it, its floor rises beside that. */
+function atriumOutline(edge: number, entered: boolean): Point[] {
   const wide = Math.max(0, -edge);
   const around = wide > 12;
   return closedOutline([
@@ -76,8 +78,13 @@ function atriumOutline(edge: number): Point[] {
     [34, -8],
     [28.5, -13],
     [15, -25],
-    [9, -24],
-    ...(around ? [[edge + 0.5 * wide + 2, -24] as const] : []),
+    ...(around && !entered
+      ? ([
+          [7, -24],
+          [-2, -20.6],
+        ] as const)
+      : [[9, -24] as const]),
+    ...(around && entered ? [[edge + 0.5 * wide + 2, -24] as const] : []),
     [edge + 4, -15],
   ]);
 }

@@ -1,0 +1,80 @@
+/** Vessels that run on behind heart and pathway: they shine through what lies before them, their edges dashed on it. */
+import { lastOf } from "../../sim/checked/present.ts";
+import { line } from "../../sim/geometry/centreline.ts";
+import type { Point } from "../../sim/geometry/geometry.ts";
+import type { Anatomy } from "./chest-anatomy.ts";
+import { descending, returning, type Tube } from "./great-vessels.ts";
+import { bandOf, laidOver, scratch } from "./paint-tube.ts";
+import { type Bounds, type Ink, type Outlines, trace, traceLoops } from "./painted-sheet.ts";
+import type { Round } from "./tones.ts";
+
+/** Strokes a hidden edge. @param size mm of the body for one of a 5-year-old */
+export function dash(ink: Ink, size: number, colour: string): void {
+  ink.setLineDash([2.4 * size, 1.7 * size]);
+  ink.lineCap = "butt";
+  ink.lineWidth = 0.5 * size;
+  ink.globalAlpha = 0.7;
+  ink.strokeStyle = colour;
+  ink.stroke();
+}
+
+/** How much of a vein's own colour is seen behind the blood that passes before it. */
+const SHINES = 0.5;
+
+const outlineOf = (tube: Tube): readonly Point[] => bandOf(line(tube.line), tube, { part: 1 });
+
+/** Right pulmonary veins through the back of a pathway beside the heart: its blood passes before them. */
+export function paintShining(ink: Ink, anatomy: Anatomy, { body }: Round, seen: Outlines["seen"]): void {
+  if (!anatomy.frame.graft) return;
+  ink.save();
+  traceLoops(ink, seen);
+  ink.clip();
+  ink.globalAlpha = SHINES;
+  ink.fillStyle = body;
+  for (const tube of returning(anatomy)) {
+    trace(ink, outlineOf(tube), true);
+    ink.fill();
+  }
+  ink.restore();
+}
+
+/** Their edges before that, the right atrium and the aorta; and the aorta's before the left atrium. */
+export function paintPassing(
+  ink: Ink,
+  bounds: Bounds,
+  anatomy: Anatomy,
+  { light }: Round,
+  seen: Outlines["seen"],
+): void {
+  const { before, frame, heart, rightAtrium, rightAppendage } = anatomy;
+  const through = (
+    tubes: readonly Tube[],
+    covers: readonly (readonly Point[])[],
+    loops: Outlines["seen"],
+  ) => {
+    const [own, room] = [scratch(ink, bounds), scratch(ink, bounds)];
+    for (const tube of tubes) {
+      const outline = outlineOf(tube);
+      for (const half of [outline.slice(0, outline.length / 2), outline.slice(outline.length / 2)]) {
+        trace(own, half);
+        dash(own, frame.scale, light);
+      }
+    }
+    for (const cover of covers) {
+      trace(room, cover, true);
+      room.fill();
+    }
+    traceLoops(room, loops);
+    room.fill();
+    own.globalAlpha = 1;
+    own.globalCompositeOperation = "destination-in";
+    laidOver(own, room, bounds);
+    own.globalCompositeOperation = "destination-out";
+    trace(own, heart.ventricle, true);
+    own.fill();
+    laidOver(ink, own, bounds);
+  };
+  if (frame.graft)
+    through(returning(anatomy), [rightAtrium, rightAppendage, outlineOf(lastOf(before))], seen);
+  through(descending(anatomy), [heart.atrium], []);
+}
