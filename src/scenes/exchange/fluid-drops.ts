@@ -35,7 +35,7 @@ const NO_FLOW = 0.2;
 /** A gold piece goes a little slower than water. */
 const SLOWER = 0.8;
 /** Parts of the collecting vessel's way at which its arrows stand: after the first of the initial vessels, and where it leaves the picture. */
-const COLLECTED = [0.45, 0.885] as const;
+const COLLECTED = [0.45, 0.865] as const;
 
 /** Multiples of these, taken modulo 1, set drops evenly over ways and times at once (Roberts 2018, the R2 sequence). */
 const [WAYS, TIMES] = [0.7548776662, 0.5698402909];
