@@ -1,8 +1,9 @@
 // @vitest-environment happy-dom
 import { Container } from "pixi.js";
 import { expect, test } from "vitest";
-import { breathEnds, endsOf, outlinesAt } from "../../src/scenes/breathing/breath-end.ts";
+import { breathEnds, domeAt, endsOf } from "../../src/scenes/breathing/breath-end.ts";
 import { descentAt, PIECES, sink, sunkAt } from "../../src/scenes/circuit/sinking.ts";
+import { heightAt } from "../../src/scenes/layers/path-line.ts";
 import { lightTheme } from "../../src/scenes/theme/theme.ts";
 import { solve } from "../../src/sim/circulation/solve.ts";
 import { START } from "../../src/state/scene-state.ts";
@@ -26,18 +27,15 @@ test.each(["held", "valsalva"])("%s: nothing moves, so no other end is drawn", (
   expect(ends.view.visible).toBe(false);
 });
 
-test("at the end of expiration lungs lie further in and the dome higher than at that of inspiration", () => {
+test("at the end of expiration the dome stands higher than at that of inspiration, all along its line", () => {
   const { out, in: full } = endsOf(breathing("spontaneous"))!;
-  const [small, large] = [outlinesAt(out), outlinesAt(full)];
-  const across = (line: readonly (readonly [number, number])[]) => {
-    const xs = line.map(([x]) => Math.abs(x - 500));
-    return Math.max(...xs);
-  };
-  small.forEach((line, i) => {
-    const dome = i === small.length - 1;
-    if (!dome) expect(across(large[i]!) - across(line)).toBeGreaterThan(6);
-    else for (const [k, [, y]] of line.entries()) expect(large[i]![k]![1]).toBeGreaterThan(y + 10);
-  });
+  const [small, large] = [domeAt(out), domeAt(full)].map((line) => line.flat()) as [number[], number[]];
+  for (let x = 300; x <= 760; x += 20) expect(heightAt(large, x)).toBeGreaterThan(heightAt(small, x) + 10);
+});
+
+test("what of the belly and of the liver lies beside the arms goes down too, the arms do not", () => {
+  expect(sunkAt([250, 624], 12)).toBe(12);
+  expect(sunkAt([150, 464], 12)).toBe(0);
 });
 
 test("what lies in the chest goes down with the dome: all of its way on the diaphragm, part of it at the heart's base, none at the neck and in the arms", () => {

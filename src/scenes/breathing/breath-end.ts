@@ -1,18 +1,14 @@
-/** How lungs and dome stand at both ends of the breath: two thin lines, so that a still picture shows how far they move. */
+/** How the dome stands at both ends of the breath: two thin lines, so that a still picture shows how far it moves. */
 import { Graphics } from "pixi.js";
-import { entryAt, lastOf } from "../../sim/checked/present.ts";
 import type { Circulation } from "../../sim/circulation/answer.ts";
-import type { Point } from "../../sim/geometry/geometry.ts";
 import { anatomyOf } from "../anatomy/chest-anatomy.ts";
-import type { LungShape } from "../anatomy/lung-shape.ts";
 import { CHEST_AT, chestFrame, onPlane } from "../circuit/chest-plan.ts";
-import { descentAt, lungHeight, sunkAt } from "../circuit/sinking.ts";
+import { descentAt } from "../circuit/sinking.ts";
 import type { Spot } from "../drawing/curve-drawing.ts";
 import { dashed, heightAt } from "../layers/path-line.ts";
 import type { Theme } from "../theme/theme.ts";
 import { lungSize, stretchTrace } from "./chest.ts";
 import { drawnLarger, largerOf } from "./larger.ts";
-import { signOf } from "./rib-cage.ts";
 
 /** Change of the lungs' size, in parts, that is too little to be seen. */
 const UNSEEN = 0.02;
@@ -30,41 +26,14 @@ export function endsOf({ traces }: Circulation): { readonly out: number; readonl
   return ends.in - ends.out < UNSEEN ? null : ends;
 }
 
-/** From the apex down the outer side to where the lung is widest; the base and what lies towards the heart are hidden. */
-function outerSide(lung: LungShape): readonly Point[] {
-  const { outline } = lung;
-  const n = outline.length;
-  const extreme = (sign: number) =>
-    outline.reduce((best, [, y], i) => (sign * y > sign * entryAt(outline, best)[1] ? i : best), 0);
-  const [top, low] = [extreme(1), extreme(-1)];
-  const way = (step: 1 | -1): Point[] => {
-    const line: Point[] = [];
-    for (let i = top; i !== low; i = (i + step + n) % n) line.push(entryAt(outline, i));
-    return [...line, entryAt(outline, low)];
-  };
-  const outer = ([x]: Point) => signOf(lung) * x;
-  const widest = (line: readonly Point[]) =>
-    line.reduce((best, spot, i) => (outer(spot) > outer(entryAt(line, best)) ? i : best), 0);
-  const sides = [way(1), way(-1)].map((line) => line.slice(0, widest(line) + 1));
-  return sides.reduce((a, b) => (outer(lastOf(a)) > outer(lastOf(b)) ? a : b));
-}
+/** Plane units: where the dome reaches the lowest ribs that are drawn. */
+const AT_RIBS = 604;
 
 /** Plane units, for lungs of a size. */
-export function outlinesAt(size: number): readonly (readonly Spot[])[] {
-  const frame = chestFrame("extracardiac");
-  const { lungs, abdomen } = anatomyOf(frame);
-  const fall = descentAt(size);
-  const down = fall / CHEST_AT.scale;
-  return [
-    ...lungs.map((lung) => {
-      const [hx, hy] = lung.hilum;
-      const root = hy - sunkAt(onPlane(lung.hilum), fall) / CHEST_AT.scale;
-      return outerSide(lung).map(
-        ([x, y]): Point => [hx + size * (x - hx), root + lungHeight(size) * (y - hy)],
-      );
-    }),
-    abdomen.diaphragm.map(([x, y]): Point => [x, y - down]),
-  ].map((line) => line.map(onPlane));
+export function domeAt(size: number): readonly Spot[] {
+  const { abdomen } = anatomyOf(chestFrame("extracardiac"));
+  const down = descentAt(size) / CHEST_AT.scale;
+  return abdomen.diaphragm.map(([x, y]) => onPlane([x, y - down])).filter(([, y]) => y < AT_RIBS);
 }
 
 /** Where each line is named, plane units: the upper one from above, the lower one from below. */
@@ -88,12 +57,10 @@ export function breathEnds(): BreathEnds {
       if (!sizes) return null;
       const larger = largerOf(circulation.traces);
       const draw = (end: "out" | "in"): Spot => {
-        const lines = outlinesAt(drawnLarger(sizes[end], larger));
-        const dome = lastOf(lines).flat();
+        const dome = domeAt(drawnLarger(sizes[end], larger)).flat();
         const style = { color: colour.pressure, width: LINE, alpha: 0.9 };
-        for (const line of lines.map((each) => each.flat()))
-          if (end === "out") dashed(view, line, DASH, style);
-          else view.poly(line, false).stroke(style);
+        if (end === "out") dashed(view, dome, DASH, style);
+        else view.poly(dome, false).stroke(style);
         return [NAMED, heightAt(dome, NAMED)];
       };
       return { out: draw("out"), in: draw("in") };

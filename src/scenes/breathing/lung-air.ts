@@ -11,14 +11,14 @@ import type { Theme } from "../theme/theme.ts";
 import { inMillimetres } from "./chest-wall.ts";
 
 /** mm from the root: where the veil begins, and where it is thickest; and how much it hides there. */
-const VEIL = { from: 14, to: 52, hides: 0.72 } as const;
+const VEIL = { from: 14, to: 52, hides: 0.56 } as const;
 /** How much the veil hides of what lies under it at rest, and for each part by which the lungs are wider. */
 const SHOWN = { rest: 0.72, perSize: 1.6 } as const;
 
 const { lungs, abdomen } = anatomyOf(chestFrame("extracardiac"));
 
 /** What the breath fills. */
-export const airOf = (theme: Theme): string =>
+const airOf = (theme: Theme): string =>
   theme.name === "dark"
     ? mix(tissue("lung", theme).light, theme.colour.pressure, 0.45)
     : mix("#ffffff", theme.colour.pressure, 0.2);

@@ -4,6 +4,7 @@ import type { Reading } from "../circuit/circuit-reading.ts";
 import { meanOf } from "../drawing/trace-clock.ts";
 import { legTraces } from "./blood-column.ts";
 import { squeezes } from "./squeezes.ts";
+import { hardestOf } from "./vein.ts";
 
 /** Message key and arguments (mmHg, L/min, 1/min); null while nothing is solved. */
 export function readCalf(frame: Frame): Reading | null {
@@ -11,9 +12,9 @@ export function readCalf(frame: Frame): Reading | null {
   const legs = circulation && legTraces(circulation.traces);
   if (!circulation || !legs) return null;
   const { traces } = circulation;
-  const most = (traces.pressures.calf ?? new Float64Array(1)).reduce((a, b) => Math.max(a, b), 0);
+  const most = hardestOf(traces);
   const flow = meanOf(traces, legs.out);
-  if (most < 0.05) return { key: "further.reading.calfRest", args: { flow } };
+  if (most === 0) return { key: "further.reading.calfRest", args: { flow } };
   return {
     key: "further.reading.calf",
     args: {

@@ -18,10 +18,10 @@ import { leg } from "./leg.ts";
 import { writeNames } from "./leg-names.ts";
 import { SKIN } from "./leg-parts.ts";
 import { LEG } from "./leg-tissues.ts";
-import { oppositeLeg, roomBeside } from "./opposite-leg.ts";
-import { calfSaying, squeezes } from "./squeezes.ts";
-import { LENS_AT, SHUT } from "./valve-lens.ts";
-import { placeInLeg, WIDER } from "./vein.ts";
+import { lensBehind, oppositeLeg, roomBeside } from "./opposite-leg.ts";
+import { beats, calfSaying, squeezes } from "./squeezes.ts";
+import { LENS_AT, valveLens } from "./valve-lens.ts";
+import { hardestOf, isShut, placeInLeg, WIDER } from "./vein.ts";
 
 /** Part of the leg's height by which the thigh reaches back from the middle of the leg's room. */
 const THIGH = ((LEG.left + LEG.right) / 2 - entryAt(SKIN.left, 0)[0]) / (LEG.bottom - LEG.top);
@@ -49,6 +49,7 @@ const ROWS: readonly Row[] = [
     unit: "L/min",
     colour: (palette) => palette.origin[1],
     rank: 2,
+    during: { name: "further.calf.beats", spans: beats },
   },
 ];
 
@@ -109,11 +110,12 @@ function markSeen(ink: Graphics, { x, y, scale }: Fit, { colour }: Theme): void 
 function calfPane(): ScenePane {
   const view = new Container();
   const [picture, other] = [leg(), oppositeLeg()];
+  const glass = valveLens(picture.under);
   const rows = strips(ROWS, squeezes, { foot: "further.calf.seconds", band: "further.calf.squeezes" });
   const [words, lines] = [lettering(), new Graphics()];
   let written = "";
   let known: Circulation | null = null;
-  view.addChild(picture.view, other.view, picture.lens.view, rows.view, lines, words.view);
+  view.addChild(picture.view, other.view, glass.view, rows.view, lines, words.view);
   return {
     view,
     draw({ frame, pane, circulation }, box, { floor }, theme) {
@@ -126,16 +128,19 @@ function calfPane(): ScenePane {
       const type = sizes(Math.min(box.height, box.width), floor);
       const { place, charts, wide } = placesIn(box, type);
       const right = wide ? charts.x : box.x + box.width;
-      const pumps = calf?.some((each) => each > 0);
-      const beside = pumps ? roomBeside(fitInto(place, LEG), right, labels, type) : null;
-      const lens = beside?.lens ?? null;
-      picture.lens.lay(lens);
-      const { fit, open } = picture.draw({ circulation, valves, time, still }, place, theme);
-      const opposite = other.draw({ circulation, valves, time, still }, beside?.leg ?? null, theme);
-      const against = calf && opposite ? readingAt(traces, calf, opposite.time) : 0;
+      const stands = fitInto(place, LEG);
+      const pumps = hardestOf(traces) > 0;
+      const beside = pumps ? roomBeside(stands, right, labels, type) : null;
+      const lens = beside?.lens ?? (pumps && !wide ? lensBehind(stands, box.x, type) : null);
+      const state = { circulation, valves, time, still };
+      const { fit, open, column } = picture.draw(state, place, theme);
+      glass.lay(lens);
+      glass.draw(column, state, open, theme);
+      const opposite = other.draw(state, beside?.leg ?? null, theme);
+      const against = calf && opposite !== null ? readingAt(traces, calf, opposite) : 0;
       rows.draw({ circulation, all: solvedIn(frame), time }, charts, type.axis, theme);
       const saying = said(traces, time, pressure, theme);
-      const shut = open.map((each) => each <= SHUT);
+      const shut = open.map(isShut);
       // Words are laid out again only when one of them changes.
       const next = JSON.stringify([saying, shut, labels, box, floor, theme.name, beside, opposite, against]);
       if (next === written && known === circulation) return;
@@ -145,12 +150,12 @@ function calfPane(): ScenePane {
       lines.clear();
       const wider = theme.say("further.calf.wider", { times: WIDER });
       words.write(noteOf([...saying, wider], { ...place, y: box.y }, type, theme), theme);
-      if (beside && opposite)
-        words.write(noteOf(said(traces, opposite.time, against, theme), beside.words, type, theme), theme);
+      if (beside && opposite !== null)
+        words.write(noteOf(said(traces, opposite, against, theme), beside.words, type, theme), theme);
       if (lens) {
-        const state = entryAt(shut, 0) ? "shut" : "open";
-        const why = [theme.say(`further.calf.${state}`), theme.say(`further.calf.${state}Why`)] as const;
-        const note = noteOf(why, lens.words, type, theme);
+        const is = entryAt(shut, 0) ? "shut" : "open";
+        const why = lens.words.height > 3 * type.axis ? [theme.say(`further.calf.${is}Why`)] : [];
+        const note = noteOf([theme.say(`further.calf.${is}`), ...why], lens.words, type, theme);
         words.write({ ...note, x: lens.x, anchor: [0.5, 0] }, theme);
         markSeen(lines, fit, theme);
       }
@@ -160,6 +165,7 @@ function calfPane(): ScenePane {
     },
     release() {
       picture.release();
+      glass.release();
       other.release();
     },
   };

@@ -7,6 +7,7 @@ import { valueAt } from "../drawing/trace-clock.ts";
 import { markColour, tintOf } from "../theme/colour.ts";
 import type { Theme } from "../theme/theme.ts";
 import { type BloodColumn, legTraces } from "./blood-column.ts";
+import { footTurn } from "./foot.ts";
 import { freeHalfWidth, halfWidth, placeInLeg, pressedAt, VALVES } from "./vein.ts";
 
 export interface LegState {
@@ -43,6 +44,7 @@ export function placeBlood(
   const { traces, request } = circulation;
   const legs = legTraces(traces);
   const pressed = pressedAt(traces, time);
+  const turn = footTurn(pressed);
   const saturation = saturationOf(circulation, "ivc");
   const colour = tintOf(markColour(theme.colour, saturation));
   const flowing = (flow: Float64Array | undefined) => (flow ? Math.abs(valueAt(traces, flow, time)) : 0);
@@ -55,7 +57,7 @@ export function placeBlood(
     const crowd = free / halfWidth(at, pressed) - ((dot * dot * ODD) % 1);
     const speed = Math.max(at < VALVES[1].at ? out : 0, at > VALVES[0].at ? entering : 0);
     const points = still && speed > STANDS;
-    const { spot, up } = placeInLeg(at, across * Math.max(0, free - DOT - 3));
+    const { spot, up } = placeInLeg(at, across * Math.max(0, free - DOT - 3), turn);
     blood.set(shown++, {
       x: spot[0],
       y: spot[1],

@@ -7,7 +7,7 @@ import type { Fit } from "../drawing/split.ts";
 import type { Box } from "../scene.ts";
 import type { Theme } from "../theme/theme.ts";
 import { ARTERY } from "./paint-vein.ts";
-import { freeHalf, HALF, placeInLeg, VALVES } from "./vein.ts";
+import { freeHalf, HALF, isShut, placeInLeg, VALVES } from "./vein.ts";
 
 interface Name {
   /** word key */
@@ -28,7 +28,7 @@ const namesOf = (open: readonly number[]): readonly Name[] => [
   { key: "further.calf.heart", at: placeInLeg(24, HALF).spot, beside: BEFORE },
   ...VALVES.map(
     ({ at }, i): Name => ({
-      key: entryAt(open, i) > 0.05 ? "further.calf.open" : "further.calf.shut",
+      key: isShut(entryAt(open, i)) ? "further.calf.shut" : "further.calf.open",
       at: placeInLeg(at - 10, freeHalf(at)).spot,
       beside: BEFORE,
     }),

@@ -9,12 +9,12 @@ import { loopOf, partOf } from "./rounded.ts";
 /** From behind the knee over calf, heel and sole to the toes, and over patella and shin to them. */
 export const SKIN = partOf(
   "166 -30, 176 40, 184 96, 172 152, 136 212, 106 282, 94 352, 100 432, 127 522, 161 612, 186 690, 196 760, 191 820, 178 872, 174 926, 188 966, 228 986, 300 985, 372 970, 450 966, 520 978, 588 990, 640 990, 684 990, 710 980, 720 958",
-  "430 -30, 446 20, 464 70, 456 130, 438 180, 430 230, 436 300, 434 400, 420 520, 404 640, 398 740, 404 796, 426 828, 470 848, 520 866, 580 890, 640 914, 684 926, 710 936, 720 958",
+  "430 -30, 446 20, 464 70, 456 130, 438 180, 427 230, 419 300, 412 400, 404 520, 397 640, 396 740, 404 796, 426 828, 470 848, 520 866, 580 890, 640 914, 684 926, 710 936, 720 958",
 );
 /** Deep fascia around the muscles, from behind the knee to the heel and up the shin. */
 export const FASCIA = partOf(
   "200 -30, 208 40, 212 96, 200 156, 164 220, 136 288, 122 354, 128 432, 152 520, 184 608, 204 690, 208 760, 203 820, 197 868, 212 920",
-  "410 -30, 424 30, 434 80, 430 140, 414 206, 412 240, 422 310, 420 400, 406 520, 392 640, 384 720, 372 780, 350 830, 300 880, 212 920",
+  "410 -30, 424 30, 434 80, 430 140, 414 206, 409 240, 403 310, 396 400, 389 520, 382 640, 381 720, 372 780, 350 830, 300 880, 212 920",
 );
 
 /** Calf muscle with its two heads, from the condyles of the femur down to the Achilles tendon. */
@@ -41,14 +41,10 @@ export const MUSCLE_BED = partOf(
   "296 200, 246 220, 200 266, 178 330, 168 420, 172 520, 192 610, 222 700, 262 764",
   "296 200, 320 220, 334 266, 334 330, 333 420, 328 520, 320 610, 308 700, 262 764",
 );
-/** Far parts: biceps femoris to the fibula, and in front of the tibia its anterior muscle. */
+/** Far: from the thigh to the fibula. What lies in front of the shin's outer side is hidden by the tibia. */
 export const BICEPS_FEMORIS = partOf(
   "196 -30, 204 20, 224 80, 260 138, 292 182",
   "236 -30, 242 20, 256 76, 278 136, 292 182",
-);
-export const TIBIALIS_ANTERIOR = partOf(
-  "394 206, 384 260, 376 380, 370 500, 368 600, 372 690",
-  "400 206, 414 248, 419 320, 414 400, 402 500, 388 600, 372 690",
 );
 export const QUADRICEPS = partOf("380 -40, 380 -16, 384 8, 398 40", "416 -40, 414 -16, 410 10, 398 40");
 /** Of the great toe. */
@@ -114,7 +110,7 @@ export const OUTER_FOOT = partOf(
 export const TENDONS = [
   { line: spots("402 -20, 412 6, 425 38"), width: 13 },
   { line: spots("427 100, 424 150, 411 204"), width: 13 },
-  { line: spots("378 640, 378 720, 381 790, 394 828, 428 854, 466 888"), width: 8 },
+  { line: spots("370 640, 375 720, 381 790, 394 828, 428 854, 466 888"), width: 8 },
   { line: spots("232 954, 320 958, 430 954, 520 966, 592 968"), width: 5 },
 ] as const;
 /** Of tibialis posterior, behind the inner malleolus to the navicular. */

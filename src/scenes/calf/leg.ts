@@ -13,16 +13,19 @@ import { type LegState, placeBlood } from "./leg-blood.ts";
 import { LEG, legTissues, type Room } from "./leg-tissues.ts";
 import { drawFarCusps, drawValves, drawVein } from "./paint-vein.ts";
 import { drawPushes } from "./pushes.ts";
-import { drawBehindMuscles, drawPerforator } from "./thin-veins.ts";
-import { type Lens, valveLens } from "./valve-lens.ts";
+import { drawBeforeMuscles, drawBehindMuscles, drawPerforator } from "./thin-veins.ts";
 import { LENGTH, pressedAt, VALVES } from "./vein.ts";
 
 export interface Leg {
   readonly view: Container;
-  /** one valve, larger: to lie beside the leg */
-  readonly lens: Lens;
-  /** @returns how the plane lies in the box, and how far each valve stands open (0..1, by VALVES) */
-  draw(state: LegState, box: Box, theme: Theme): { fit: Fit; open: readonly number[] };
+  /** what a lens on it shows again */
+  readonly under: Readonly<Record<"vein" | "farCusps" | "cusps", Graphics>>;
+  /** @returns how the plane lies in the box, how far each valve stands open (0..1, by VALVES), and the vein's blood */
+  draw(
+    state: LegState,
+    box: Box,
+    theme: Theme,
+  ): { readonly fit: Fit; readonly open: readonly number[]; readonly column: BloodColumn };
   release(): void;
 }
 
@@ -30,7 +33,7 @@ export interface Leg {
 const DENSE = 1.25;
 
 /** @param room what of the leg is shown. @param step of a strip of muscle; both in plane units */
-export function leg(room: Room = LEG, step = 2): Leg {
+export function leg(room: Room = LEG, step = 4): Leg {
   const [view, limb] = [new Container(), new Container()];
   const tissues = legTissues(room, step);
   const [mask, saphenous, perforator, vein] = [
@@ -39,12 +42,11 @@ export function leg(room: Room = LEG, step = 2): Leg {
     new Graphics(),
     new Graphics(),
   ];
-  const [farCusps, cusps, pushes] = [new Graphics(), new Graphics(), new Graphics()];
+  const [farCusps, cusps, pushes, before] = [new Graphics(), new Graphics(), new Graphics(), new Graphics()];
   mask.rect(room.left, room.top, room.right - room.left, room.bottom - room.top).fill(0xffffff);
   const blood = streaks();
   const ends = sheet();
   ends.view.scale.y = -1;
-  const lens = valveLens({ vein, farCusps, cusps });
   limb.addChild(
     tissues.behind,
     tissues.skin,
@@ -57,8 +59,8 @@ export function leg(room: Room = LEG, step = 2): Leg {
     blood.view,
     cusps,
     tissues.near,
+    before,
     pushes,
-    tissues.before,
   );
   limb.mask = mask;
   // Over the mask's own edge.
@@ -70,7 +72,7 @@ export function leg(room: Room = LEG, step = 2): Leg {
 
   return {
     view,
-    lens,
+    under: { vein, farCusps, cusps },
     draw(state, box, theme) {
       const { circulation, valves, time } = state;
       const fit = fitInto(box, room);
@@ -102,6 +104,7 @@ export function leg(room: Room = LEG, step = 2): Leg {
       if (width !== narrowed) {
         drawVein(vein.clear(), pressed, { vein: saturation, artery }, theme);
         drawBehindMuscles(saphenous.clear(), pressed, saturation, theme);
+        drawBeforeMuscles(before.clear(), pressed, saturation, theme);
         tissues.bend(pressed);
         drawPushes(pushes.clear(), pressed, theme);
       }
@@ -110,11 +113,10 @@ export function leg(room: Room = LEG, step = 2): Leg {
       placeBlood(blood, column, state, { open, from: 0, to: LENGTH }, theme);
       drawFarCusps(farCusps, open, theme);
       drawValves(cusps, open, theme);
-      lens.draw(column, state, open, theme);
-      return { fit, open };
+      return { fit, open, column };
     },
     release() {
-      for (const part of [tissues, blood, ends, lens]) part.release();
+      for (const part of [tissues, blood, ends]) part.release();
     },
   };
 }

@@ -1,16 +1,22 @@
-/** A picture of muscle cut into strips across the leg, each of which follows the vein's wall as muscle presses it in. */
-import { Container, Rectangle, Sprite, Texture } from "pixi.js";
+/** A picture of muscle cut into strips across the leg, each of which follows the vein's wall as muscle presses it in, and its tendon as that rises. */
+import { Container, Matrix, Rectangle, Sprite, Texture } from "pixi.js";
 import { entryAt } from "../../sim/checked/present.ts";
 import { type Bounds, type Ink, inkFor } from "../anatomy/painted-sheet.ts";
+import { footTurn, riseAt, turned } from "./foot.ts";
 import type { Ends } from "./strip-ends.ts";
-import { CALF } from "./vein.ts";
 
-/** Between strips of so many plane units; above and below the muscle one is enough. */
+/** Heights between which muscle moves, and to which its tendon reaches; above one strip is enough. */
+const [TOP, BOTTOM, LOWEST] = [90, 670, 1000];
+/** Plane units: from the middle of the leg's plane to the tendon. */
+const TENDON = 218;
+
+/** Between strips of so many plane units. */
 const cutsOf = (step: number): readonly number[] => [
   0,
-  ...Array.from({ length: Math.floor((CALF.bottom - CALF.top) / step) + 1 }, (_, i) => CALF.top + i * step),
-  1000,
+  ...Array.from({ length: Math.floor((BOTTOM - TOP) / step) + 1 }, (_, i) => TOP + i * step),
+  ...Array.from({ length: LOWER }, (_, i) => BOTTOM + ((i + 1) * (LOWEST - BOTTOM)) / LOWER),
 ];
+const LOWER = 44;
 
 export interface MuscleStrips {
   readonly view: Container;
@@ -21,26 +27,28 @@ export interface MuscleStrips {
   release(): void;
 }
 
-/** @param left,right plane units that the picture takes. @param step of a strip: the smaller the leg stands, the more, or strips are less than a pixel */
-export function muscleStrips(
-  { left, right, step }: Readonly<Record<"left" | "right" | "step", number>>,
-  ends: Ends,
-): MuscleStrips {
+interface Room {
+  /** plane units that the picture takes */
+  readonly left: number;
+  readonly right: number;
+  /** of a strip: the smaller the leg stands, the more, or strips are less than a pixel */
+  readonly step: number;
+  /** with the tendon, and heel and all as the foot turns */
+  readonly rises?: true;
+}
+
+export function muscleStrips({ left, right, step, rises }: Room, ends: Ends): MuscleStrips {
   const view = new Container();
   const edges = cutsOf(step);
-  const cuts = edges.slice(1).map((low, i) => {
-    const high = entryAt(edges, i);
-    const y = (high + low) / 2;
-    return { high, low, y, rest: ends(y, 0) };
-  });
-  const strips = cuts.map(({ high }) => {
+  const rest = edges.map((y) => ends(y, 0));
+  const strips = edges.slice(1).map(() => {
     const sprite = new Sprite();
-    sprite.position.y = high;
     view.addChild(sprite);
     return sprite;
   });
   let textures: readonly Texture[] = [];
   let size = 1;
+  const matrix = new Matrix();
   const release = () => {
     textures[0]?.source.destroy();
     for (const texture of textures) texture.destroy();
@@ -56,26 +64,35 @@ export function muscleStrips(
       paint(ink);
       release();
       const { source } = Texture.from(ink.canvas, true);
-      textures = cuts.map(
-        ({ high, low }) =>
-          new Texture({
-            source,
-            frame: new Rectangle(0, high * scale, source.width, (low - high) * scale),
-          }),
-      );
+      textures = strips.map((_, i) => {
+        const [high, low] = [entryAt(edges, i) * scale, entryAt(edges, i + 1) * scale];
+        // A pixel more, under the next one, so that no seam shows.
+        const frame = new Rectangle(0, high, source.width, Math.min(low + 1, source.height) - high);
+        return new Texture({ source, frame });
+      });
       size = 1 / scale;
       strips.forEach((strip, i) => {
         strip.texture = entryAt(textures, i);
-        strip.scale.y = size;
       });
     },
     bend(pressed) {
-      cuts.forEach(({ y, rest: [far, near] }, i) => {
-        const inside = y > CALF.top && y < CALF.bottom;
-        const [movedFar, movedNear] = inside ? ends(y, pressed) : [far, near];
-        const factor = inside ? (movedNear - movedFar) / (near - far) : 1;
-        entryAt(strips, i).position.x = movedFar + (left - far) * factor;
-        entryAt(strips, i).scale.x = size * factor;
+      const turn = rises ? footTurn(pressed) : 0;
+      const moved = edges.map((each) => {
+        const y = rises ? each - riseAt(each, pressed) : each;
+        const [far, near] = ends(y, pressed);
+        const back = turned([TENDON, y], turn)[0] - TENDON;
+        return { y, far: far + back, near: near + back };
+      });
+      strips.forEach((strip, i) => {
+        const [high, low] = [entryAt(edges, i), entryAt(edges, i + 1)];
+        const [[farHigh, nearHigh], [farLow]] = [entryAt(rest, i), entryAt(rest, i + 1)];
+        const [above, below] = [entryAt(moved, i), entryAt(moved, i + 1)];
+        const wide = (above.near - above.far) / (nearHigh - farHigh);
+        // Sheared, so that its far end goes on in the next one's.
+        const shear = (below.far - above.far - wide * (farLow - farHigh)) / (low - high);
+        const tall = (below.y - above.y) / (low - high);
+        matrix.set(size * wide, 0, size * shear, size * tall, above.far + wide * (left - farHigh), above.y);
+        strip.setFromMatrix(matrix);
       });
     },
     release,

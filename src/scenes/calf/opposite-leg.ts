@@ -11,7 +11,7 @@ import type { Sizes } from "../theme/type.ts";
 import { type Leg, leg } from "./leg.ts";
 import { BEFORE } from "./leg-names.ts";
 import type { Room } from "./leg-tissues.ts";
-import { type Opposite, oppositeOf } from "./squeezes.ts";
+import { oppositeOf } from "./squeezes.ts";
 
 /** From knee to ankle, plane units. */
 const CALF: Room = { left: 72, top: 150, right: 452, bottom: 800 };
@@ -32,16 +32,19 @@ const WORDS: readonly (readonly [across: number, high: number])[] = [
 /** Plane units: where the foot rises highest below it, so that it must end there. */
 const FOOT = 800;
 
+/** The lens on a valve, and the words under it. */
+export interface LensPlace {
+  readonly x: number;
+  readonly y: number;
+  readonly radius: number;
+  readonly words: Box;
+}
+
 export interface Beside {
   readonly words: Box;
   readonly leg: Box;
-  /** the lens on a valve, and the words under it; null where there is no room */
-  readonly lens: {
-    readonly x: number;
-    readonly y: number;
-    readonly radius: number;
-    readonly words: Box;
-  } | null;
+  /** null where there is no room */
+  readonly lens: LensPlace | null;
 }
 
 /** Parts of the height that the leg leaves to the lens, and radii of that: least, greatest of the room's width, CSS px. */
@@ -86,10 +89,32 @@ export function roomBeside(fit: Fit, right: number, labels: boolean, type: Sizes
   return both?.lens ? both : layOut(place, 1, type);
 }
 
+/** Plane units: behind the ankle, and under the calf muscle's name; the least radius, CSS px, and height of the words in sizes of type. */
+const BEHIND = { right: 130, top: 372, bottom: 1000, least: 30, words: [1.9, 4.2] } as const;
+
+/** Where the lens stands in an upright picture, behind the ankle. @param fit of the living leg. @param left CSS px to which there is room */
+export function lensBehind({ x, y, scale }: Fit, left: number, type: Sizes): LensPlace | null {
+  const [top, bottom] = [y + BEHIND.top * scale, y + BEHIND.bottom * scale];
+  const wide = x + BEHIND.right * scale - left;
+  const fits = (lines: number) => Math.min(wide, bottom - top - lines * type.axis) / 2;
+  const [few, more] = BEHIND.words;
+  const roomy = fits(more) > 2 * BEHIND.least;
+  const radius = fits(roomy ? more : few);
+  if (radius < BEHIND.least) return null;
+  const height = (roomy ? more : few) * type.axis;
+  const at = bottom - height - radius;
+  return {
+    x: left + radius,
+    y: at,
+    radius,
+    words: { x: left, y: at + radius + 0.4 * type.axis, width: Math.max(2 * radius, 7 * type.axis), height },
+  };
+}
+
 export interface OppositeLeg {
   readonly view: Container;
-  /** @param room nothing is shown without one. @returns what it shows; null while nothing is */
-  draw(shown: Shown, room: Box | null, theme: Theme): Opposite | null;
+  /** @param room nothing is shown without one. @returns s of blood time that it shows; null while nothing is */
+  draw(shown: Shown, room: Box | null, theme: Theme): number | null;
   release(): void;
 }
 
@@ -109,20 +134,18 @@ export function oppositeLeg(): OppositeLeg {
     view,
     draw({ circulation, valves, time: now, still }, room, theme) {
       const { traces } = circulation;
-      const opposite = valves && room && oppositeOf(traces, now);
-      view.visible = Boolean(opposite);
-      if (!opposite) return null;
-      const { time } = opposite;
+      const time = valves && room ? oppositeOf(traces, now) : null;
+      view.visible = time !== null;
+      if (!valves || !room || time === null) return null;
       const next = [circulation, phaseOf(traces, time).toFixed(3), still, theme, ...Object.values(room)];
-      if (next.every((each, i) => each === drawn[i])) return opposite;
+      if (next.every((each, i) => each === drawn[i])) return time;
       drawn = next;
       picture ??= leg(CALF, STEP);
-      picture.lens.lay(null);
       view.addChild(picture.view);
       const { below, cycle } = valves;
       const open = { out: valueAt(traces, cycle.out, time), in: valueAt(traces, cycle.in, time) };
       picture.draw({ circulation, valves: { ...open, below }, time, still }, room, theme);
-      return opposite;
+      return time;
     },
     release: () => picture?.release(),
   };

@@ -15,7 +15,6 @@ import {
   FEMUR,
   FIBULA,
   GASTROCNEMIUS,
-  GREAT_SAPHENOUS,
   INNER_TENDON,
   MENISCI,
   MUSCLE_BED,
@@ -29,7 +28,6 @@ import {
   SUSTENTACULUM,
   TENDONS,
   TIBIA,
-  TIBIALIS_ANTERIOR,
   TRIBUTARIES,
 } from "./leg-parts.ts";
 import { legTissue } from "./leg-tones.ts";
@@ -57,6 +55,7 @@ export function paintBehindVein(ink: Ink, saturation: number, theme: Theme): voi
   paintCartilage(ink, FEMUR, (y) => y > 92, theme);
   paintCartilage(ink, TIBIA, (y) => y < 153, theme);
   for (const part of MENISCI) paintRounded(ink, part, legTissue("tendon", theme), 1.2);
+  paintTendon(ink, INNER_TENDON.line, INNER_TENDON.width, theme);
   for (const vein of TRIBUTARIES.foot) paintThinVein(ink, vein, saturation, theme);
 }
 
@@ -70,12 +69,6 @@ export function paintCalfMuscles(ink: Ink, theme: Theme): void {
 export function paintDeepMuscles(ink: Ink, theme: Theme): void {
   paintMuscle(ink, DEEP_FLEXORS, theme);
   paintBehindMuscle(ink, FIBULA, theme);
-  paintTendon(ink, INNER_TENDON.line, INNER_TENDON.width, theme);
-}
-
-/** Nearest to us: the vein under the skin. */
-export function paintNear(ink: Ink, saturation: number, theme: Theme): void {
-  paintThinVein(ink, GREAT_SAPHENOUS, saturation, theme);
 }
 
 /** How much of a bone is seen through what lies before it. */
@@ -198,7 +191,6 @@ function paintFar(ink: Ink, theme: Theme): void {
   paintRounded(ink, FIBULA, bone, EDGE);
   paintMuscle(ink, MUSCLE_BED, theme, shaded);
   paintRounded(ink, OUTER_FOOT, bone, EDGE);
-  paintMuscle(ink, TIBIALIS_ANTERIOR, theme);
 }
 
 /** In the shade of what is before it. */

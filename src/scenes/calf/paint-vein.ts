@@ -6,6 +6,7 @@ import { type Round, roundOf, tissue } from "../anatomy/tones.ts";
 import type { Spot } from "../drawing/curve-drawing.ts";
 import { mix } from "../theme/colour.ts";
 import type { Theme } from "../theme/theme.ts";
+import { footTurn } from "./foot.ts";
 import { cuspOf, freeHalf, halfWidth, LENGTH, narrowing, onCusp, placeInLeg, VALVES } from "./vein.ts";
 
 /** Plane units of the vein's wall. */
@@ -53,12 +54,12 @@ interface Tube {
 }
 
 /** Along the deep vein, at a distance from it. */
-function drawBeside(ink: Graphics, { from, to, middle, half }: Tube, tones: Tones): void {
+function drawBeside(ink: Graphics, { from, to, middle, half }: Tube, turn: number, tones: Tones): void {
   for (const [part, colour] of tones) {
     const sides: [Spot[], Spot[]] = [[], []];
     for (let at = from; at <= to; at += 6)
       for (const [i, way] of [-1, 1].entries())
-        sides[i]?.push(placeInLeg(at, middle(at) + way * part * half(at)).spot);
+        sides[i]?.push(placeInLeg(at, middle(at) + way * part * half(at), turn).spot);
     ink.poly([...sides[0], ...sides[1].toReversed()].flat(), true).fill({ color: colour });
   }
 }
@@ -76,6 +77,7 @@ function drawCompanions(
   theme: Theme,
 ): void {
   const blue = tubeOf(veinTones(vein, theme));
+  const turn = footTurn(pressed);
   const apart = (at: number) => smoothStep(SECOND.joins, SECOND.parted, at);
   const second = (at: number) => apart(at) * (besideVein(at, pressed) + SECOND.beside);
   drawBeside(
@@ -86,6 +88,7 @@ function drawCompanions(
       middle: second,
       half: (at) => SECOND.half * Math.sqrt(1.04 - at / SECOND.ends),
     },
+    turn,
     blue,
   );
   drawBeside(
@@ -96,6 +99,7 @@ function drawCompanions(
       middle: (at) => besideVein(at, pressed),
       half: (at) => ARTERY.half * Math.sqrt(1.02 - at / ARTERY_ENDS),
     },
+    turn,
     tubeOf(veinTones(artery, theme)),
   );
   for (const [part, colour] of blue)
@@ -117,6 +121,7 @@ export function drawVein(
 ): void {
   drawCompanions(ink, pressed, saturations, theme);
   const tones = veinTones(saturations.vein, theme);
+  const turn = footTurn(pressed);
   const pass = (part: number, more: number, colour: string) => {
     const sides: [Spot[], Spot[]] = [[], []];
     for (let i = 0; i <= STEPS; i++) {
@@ -124,8 +129,8 @@ export function drawVein(
       const width = halfWidth(at, pressed);
       // A thin vessel has a thin wall.
       const half = part * width + Math.max(-0.3 * width, Math.min(0.3 * width, more));
-      sides[0].push(placeInLeg(at, -half).spot);
-      sides[1].push(placeInLeg(at, half).spot);
+      sides[0].push(placeInLeg(at, -half, turn).spot);
+      sides[1].push(placeInLeg(at, half, turn).spot);
     }
     ink.poly([...sides[0], ...sides[1].toReversed()].flat(), true).fill({ color: colour });
   };
@@ -160,7 +165,7 @@ export function drawValves(ink: Graphics, open: readonly number[], theme: Theme)
   ink.clear();
   // Rims first: shut, two cusps lie on each other.
   for (const [color, width] of [
-    [theme.name === "dark" ? shade : edge, 3],
+    [theme.name === "dark" ? shade : edge, 2.4],
     [body, 0.8],
   ] as const)
     VALVES.forEach((valve, i) => {
@@ -179,7 +184,7 @@ function cuspOutline(cusp: ReturnType<typeof cuspOf>, side: number): readonly Sp
   for (let i = 0; i <= CUSP_STEPS; i++) {
     const t = i / CUSP_STEPS;
     const [across, at] = onCusp(cusp, t);
-    const half = 1.3 + 2.2 * (1 - t);
+    const half = 0.9 + 1.9 * (1 - t) ** 2;
     const [nextAcross, nextAt] = onCusp(cusp, t + 0.01);
     const [dx, dy] = [nextAcross - across, nextAt - at];
     const size = Math.hypot(dx, dy) || 1;

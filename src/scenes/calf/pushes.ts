@@ -3,12 +3,12 @@ import type { Graphics } from "pixi.js";
 import type { Theme } from "../theme/theme.ts";
 import { halfWidth, placeInLeg } from "./vein.ts";
 
-/** Plane units: where along the vein, how long at most, half the shaft and the head, and how far their tips stay off it (in front the artery lies between). */
+/** Plane units: where along the vein, how long at most, half the shaft and the head, and how far their tips stay off its wall. In front they begin beyond artery and second vein. */
 const AT = [390, 470, 550] as const;
-const LONG = 34;
+const LONG = { behind: 44, front: 58 } as const;
 const SHAFT = 3;
 const HEAD = { half: 8, long: 11 } as const;
-const OFF = { behind: 5, front: 22 } as const;
+const OFF = 3;
 /** Under this part of the whole there is none. */
 const FAINTEST = 0.08;
 
@@ -16,9 +16,12 @@ const FAINTEST = 0.08;
 export function drawPushes(ink: Graphics, pressed: number, { colour }: Theme): void {
   if (pressed < FAINTEST) return;
   for (const at of AT)
-    for (const side of [-1, 1]) {
-      const wall = halfWidth(at, pressed) + (side < 0 ? OFF.behind : OFF.front);
-      const tail = wall + HEAD.long + LONG * pressed;
+    for (const [side, long] of [
+      [-1, LONG.behind],
+      [1, LONG.front],
+    ] as const) {
+      const wall = halfWidth(at, pressed) + OFF;
+      const tail = wall + HEAD.long + long * pressed;
       const neck = wall + HEAD.long;
       const spot = (across: number, up: number) => placeInLeg(at + up, side * across).spot;
       ink

@@ -4,22 +4,39 @@ import type { Traces } from "../../sim/circulation/answer.ts";
 import { smoothStep } from "../../sim/geometry/centreline.ts";
 import type { Stretch } from "../drawing/strips.ts";
 import { valueAt } from "../drawing/trace-clock.ts";
-import { squeezeAt } from "./vein.ts";
+import { hardestOf, squeezeAt } from "./vein.ts";
 
-/** Stretches in which the muscle squeezes: its pressure rises, from rest to its greatest. */
-export function squeezes(traces: Traces): readonly Stretch[] {
+/** Stretches in which something is so, by the index of the moment. */
+function stretches(time: Float64Array, period: number, isSo: (i: number) => boolean): readonly Stretch[] {
   const found: Stretch[] = [];
   let from: number | null = null;
-  for (const seconds of traces.time) {
-    const rises = calfDoing(traces, Math.min(seconds, traces.period * (1 - 1e-9))) === "squeeze";
-    if (rises && from === null) from = seconds;
-    if (!rises && from !== null) {
-      found.push({ from, to: seconds });
-      from = null;
-    }
-  }
-  if (from !== null) found.push({ from, to: traces.period });
+  time.forEach((seconds, i) => {
+    const so = isSo(i);
+    if (so && from === null) from = seconds;
+    if (so || from === null) return;
+    found.push({ from, to: seconds });
+    from = null;
+  });
+  if (from !== null) found.push({ from, to: period });
   return found;
+}
+
+/** Stretches in which the muscle squeezes: its pressure rises, from rest to its greatest. */
+export const squeezes = (traces: Traces): readonly Stretch[] =>
+  stretches(
+    traces.time,
+    traces.period,
+    (i) => calfDoing(traces, Math.min(entryAt(traces.time, i), traces.period * (1 - 1e-9))) === "squeeze",
+  );
+
+/** Part of its greatest flow from which on the heart ejects. */
+const EJECTS = 0.05;
+
+/** When the heart ejects: each time it drives a wave of blood through the leg's capillaries too. */
+export function beats({ time, period, flows: { aorta } }: Traces): readonly Stretch[] {
+  if (!aorta) return [];
+  const least = EJECTS * aorta.reduce((a, b) => Math.max(a, b), 0);
+  return stretches(time, period, (i) => entryAt(aorta, i) > least);
 }
 
 /** Share of the greatest pressure under which the muscle rests. */
@@ -43,26 +60,19 @@ export function calfSaying(traces: Traces, seconds: number): string {
   const share = squeezeAt(traces, seconds);
   if (share > HARDEST) return "further.calf.hardest";
   const doing = calfDoing(traces, seconds);
-  const pumps = (traces.pressures.calf ?? []).some((each) => each > 0.05);
-  return doing === "rest" && pumps ? "further.calf.filling" : `further.doing.${doing}`;
+  return doing === "rest" && hardestOf(traces) > 0 ? "further.calf.filling" : `further.doing.${doing}`;
 }
 
 /** Part of its greatest pressure at which the muscle's two states meet (at 60 mmHg the vein is then about half as narrow), and s in which one takes the other's place. */
 const HALFWAY = 0.3;
 const CHANGES = 0.2;
 
-export interface Opposite {
-  readonly state: "hardest" | "filling";
-  /** s of blood time, before `seconds` */
-  readonly time: number;
-}
-
-/** The last moment at which the calf was in the other state: pressed hardest while it rests, let go while it presses. Null when it rests all the time. */
-export function oppositeOf(traces: Traces, seconds: number): Opposite | null {
+/** s of blood time: the last moment at which the calf was in the other state, pressed hardest while it rests, let go while it presses. Null when it rests all the time. */
+export function oppositeOf(traces: Traces, seconds: number): number | null {
   const { calf } = traces.pressures;
   if (!calf) return null;
   const { time, period } = traces;
-  const most = calf.reduce((a, b) => Math.max(a, b), 0);
+  const most = hardestOf(traces);
   const presses = (i: number) => entryAt(calf, i) > HALFWAY * most;
   const turns = Array.from(time.keys()).filter((i) => i > 0 && presses(i) !== presses(i - 1));
   if (turns.length < 2) return null;
@@ -84,8 +94,5 @@ export function oppositeOf(traces: Traces, seconds: number): Opposite | null {
   let k = turns.length * Math.ceil(seconds / period);
   while (at(k) > seconds) k--;
   const [before, now] = [extreme(k - 1), extreme(k)];
-  return {
-    state: presses(turn(k)) ? "filling" : "hardest",
-    time: before + (now - before) * smoothStep(0, CHANGES, seconds - at(k)),
-  };
+  return before + (now - before) * smoothStep(0, CHANGES, seconds - at(k));
 }

@@ -5,7 +5,8 @@ import { type Ink, trace } from "../anatomy/painted-sheet.ts";
 import { tissue } from "../anatomy/tones.ts";
 import { curve, placeOn, type Spot } from "../drawing/curve-drawing.ts";
 import type { Theme } from "../theme/theme.ts";
-import { SMALL_SAPHENOUS, TIBIA, TRIBUTARIES } from "./leg-parts.ts";
+import { footTurn, turned } from "./foot.ts";
+import { GREAT_SAPHENOUS, SMALL_SAPHENOUS, TIBIA, TRIBUTARIES } from "./leg-parts.ts";
 import { bandsOf, ROUND, veinTones } from "./paint-vein.ts";
 import { beforeVein, bent, bulge } from "./strip-ends.ts";
 import { cuspOf, HALF, onCusp } from "./vein.ts";
@@ -74,8 +75,15 @@ function drawThinVein(ink: Graphics, vein: ThinVein, saturation: number, theme: 
 
 /** In the fat behind the muscles: the belly moves it. @param pressed 0..1. @param saturation percent */
 export function drawBehindMuscles(ink: Graphics, pressed: number, saturation: number, theme: Theme): void {
-  const line = SMALL_SAPHENOUS.line.map(([x, y]): Spot => [x - bulge(y, pressed), y]);
+  const turn = footTurn(pressed);
+  const line = SMALL_SAPHENOUS.line.map(([x, y]): Spot => turned([x - bulge(y, pressed), y], turn));
   drawThinVein(ink, { ...SMALL_SAPHENOUS, line }, saturation, theme);
+}
+
+/** Nearest to us, under the skin: it bends where the foot turns. @param pressed 0..1. @param saturation percent */
+export function drawBeforeMuscles(ink: Graphics, pressed: number, saturation: number, theme: Theme): void {
+  const line = GREAT_SAPHENOUS.line.map((spot) => turned(spot, footTurn(pressed)));
+  drawThinVein(ink, { ...GREAT_SAPHENOUS, line }, saturation, theme);
 }
 
 /** Through the fascia into the deep vein, with its valve: like the lower one it lets blood into the calf. @param pressed,open 0..1. @param saturation percent */

@@ -6,16 +6,14 @@ import type { Theme } from "../theme/theme.ts";
 import type { BloodColumn } from "./blood-column.ts";
 import { type LegState, placeBlood } from "./leg-blood.ts";
 import { legTissue } from "./leg-tones.ts";
-import { cuspOf, placeInLeg, VALVES } from "./vein.ts";
+import { cuspOf, isShut, placeInLeg, VALVES } from "./vein.ts";
 
 /** Along the vein: what the lens shows, plane units. */
 const { at: VALVE } = VALVES[0];
 export const LENS_AT = VALVE - 20;
 const REACH = 46;
-/** Under this part of its width the valve counts as shut. */
-export const SHUT = 0.05;
 
-export interface Lens {
+interface Lens {
   readonly view: Container;
   /** Where it lies, CSS px; null: nowhere. */
   lay(place: { readonly x: number; readonly y: number; readonly radius: number } | null): void;
@@ -70,8 +68,8 @@ const ARROW = { long: 20, half: 1.7, head: 5.2, wide: 4.6, rim: 1.4 } as const;
 
 /** Through the open valve towards the heart; back towards the shut one, and there no further. */
 function drawWay(ink: Graphics, open: number, { colour }: Theme): void {
-  const [, , [, edge]] = cuspOf(VALVE, open);
-  const shut = open < SHUT;
+  const [, , , [, edge]] = cuspOf(VALVE, open);
+  const shut = isShut(open);
   const tip = shut ? edge - 3 : edge - 26;
   const way = shut ? -1 : 1;
   const spot = (up: number, across: number) => placeInLeg(tip + way * up, across).spot;

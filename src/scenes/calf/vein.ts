@@ -7,6 +7,7 @@ import { entryAt } from "../../sim/checked/present.ts";
 import type { Traces } from "../../sim/circulation/answer.ts";
 import { curve, placeOn, type Spot, spots } from "../drawing/curve-drawing.ts";
 import { valueAt } from "../drawing/trace-clock.ts";
+import { turned } from "./foot.ts";
 
 /** Behind the condyles, in front of soleus, behind the inner malleolus and along the sole; plane units as in leg-parts.ts. */
 const AXIS = curve(
@@ -36,6 +37,10 @@ export const VALVES = [
   { name: "lower", at: 728, flow: "in" },
 ] as const;
 
+/** How far a valve stands open (0..1) under which it counts as shut. */
+const SHUT = 0.05;
+export const isShut = (open: number): boolean => open < SHUT;
+
 /** Half the vein's width between its valves' bulges when nothing presses on it, plane units. */
 export function freeHalf(at: number): number {
   const next = WIDTHS.findIndex((each) => at < each.at);
@@ -48,19 +53,26 @@ export const HALF = freeHalf(0);
 
 const out = new Float64Array(4);
 
-/** The place on the leg's plane, and the direction of the blood there (a unit vector). */
-export function placeInLeg(at: number, across: number): { readonly spot: Spot; readonly up: Spot } {
+/** The place on the leg's plane, and the direction of the blood there (a unit vector). @param turn of the foot, radians */
+export function placeInLeg(at: number, across: number, turn = 0): { readonly spot: Spot; readonly up: Spot } {
   placeOn(AXIS, at / LENGTH, out);
   const [x, y, dx, dy] = [entryAt(out, 0), entryAt(out, 1), entryAt(out, 2), entryAt(out, 3)];
-  return { spot: [x + dy * across, y - dx * across], up: [-dx, -dy] };
+  const spot: Spot = [x + dy * across, y - dx * across];
+  return { spot: turn === 0 ? spot : turned(spot, turn), up: [-dx, -dy] };
 }
 
-/** 0..1: how hard the muscle squeezes now, against the hardest of the cycle; 0 when it rests all the time. */
+/** mmHg under which a muscle rests. */
+const RESTS = 0.05;
+/** mmHg: the muscle's hardest squeeze of the cycle; 0 when it rests all the time. */
+export function hardestOf({ pressures: { calf } }: Traces): number {
+  const most = calf?.reduce((a, b) => Math.max(a, b), 0) ?? 0;
+  return most < RESTS ? 0 : most;
+}
+
+/** 0..1: how hard the muscle squeezes now, against its hardest squeeze. */
 export function squeezeAt(traces: Traces, seconds: number): number {
-  const { calf } = traces.pressures;
-  if (!calf) return 0;
-  const most = calf.reduce((a, b) => Math.max(a, b), 0);
-  return most < 0.05 ? 0 : Math.max(0, valueAt(traces, calf, seconds)) / most;
+  const [most, { calf }] = [hardestOf(traces), traces.pressures];
+  return most === 0 || !calf ? 0 : Math.max(0, valueAt(traces, calf, seconds)) / most;
 }
 
 /** mmHg outside a vein that take away 63 % of the greatest narrowing (1 - 1/e); veins collapse within some tens of mmHg, from memory. */
@@ -91,27 +103,33 @@ function sinus(valve: (typeof VALVES)[number], at: number): number {
   return (3.6 + 0.5 * half) * Math.exp(-(Math.abs((above - 21) / (above < 21 ? 16 : 29)) ** 2.6));
 }
 
-/** A cusp in section: where it springs from the wall, what draws its belly, and its free edge. */
-export type Cusp = readonly [wall: Spot, belly: Spot, edge: Spot];
+/** A cusp in section: where it springs from the wall, what draws its root and its belly, and its free edge. */
+export type Cusp = readonly [wall: Spot, root: Spot, belly: Spot, edge: Spot];
 /** A cusp's length over half the vein: shut, two of them overlap along the middle. */
 const LENGTHENED = 1.9;
 
-/** One of a valve's two cusps, the other its mirror image: [distance from the middle, way along]. Shut, it sags into a pocket and leans on the other one. */
+/** Part of half the vein's width at which an open cusp's edge floats in the stream: cusps never lie against the wall (Lurie et al., J Vasc Surg 2003, from memory). */
+const FLOATS = 0.64;
+
+/** One of a valve's two cusps, the other its mirror image: [distance from the middle, way along]. Shut, it sags into a pocket and leans on the other one; open, it leaves the wall in a curve and runs with the stream, the sinus behind it. */
 export function cuspOf(at: number, open: number): Cusp {
   const half = freeHalf(at);
-  const reach = half * 0.76 * open;
+  const reach = half * FLOATS * open;
   const rise = Math.sqrt((LENGTHENED * half) ** 2 - (half - reach) ** 2);
   const mix = (shut: number, wide: number) => shut + (wide - shut) * open;
   return [
-    [half + 1, at],
-    [mix(0.02 * half, 1.16 * half), at - rise * mix(0.12, 0.42)],
+    [half + 1, at + 2 * open],
+    [mix(0.36 * half, 0.98 * half), at - rise * mix(0.06, 0.3)],
+    [mix(0.02 * half, 0.58 * half), at - rise * mix(0.3, 0.5)],
     [reach, at - rise],
   ];
 }
 
 /** A place on the cusp, from its wall (0) to its edge (1). */
-export function onCusp([wall, belly, edge]: Cusp, t: number): Spot {
-  const along = (i: 0 | 1) => wall[i] * (1 - t) ** 2 + 2 * belly[i] * t * (1 - t) + edge[i] * t * t;
+export function onCusp([wall, root, belly, edge]: Cusp, t: number): Spot {
+  const s = 1 - t;
+  const along = (i: 0 | 1) =>
+    wall[i] * s ** 3 + 3 * root[i] * t * s * s + 3 * belly[i] * t * t * s + edge[i] * t ** 3;
   return [along(0), along(1)];
 }
 
@@ -122,7 +140,7 @@ export function freeHalfWidth(at: number, pressed: number, open: readonly number
   const wall = halfWidth(at, pressed);
   return VALVES.reduce((free, valve, i) => {
     const cusp = cuspOf(valve.at, entryAt(open, i));
-    if (at > valve.at || at < cusp[2][1]) return free;
+    if (at > valve.at || at < cusp[3][1]) return free;
     let [low, high] = [0, 1];
     for (let k = 0; k < HALVINGS; k++) {
       const middle = (low + high) / 2;

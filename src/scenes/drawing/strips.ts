@@ -158,11 +158,15 @@ function nameSpans(
 ): void {
   // In a low plot they would lie on the curve.
   if (inner.height < NAMED * type) return;
+  let free = Number.NEGATIVE_INFINITY;
   for (const { from, to } of spans) {
     const y = inner.y + 0.35 * type;
     ink.moveTo(toX(from), y).lineTo(toX(to), y).stroke({ color: theme.colour.inkSoft, width: 3 });
     const note = { lines: [{ words: name, size: type, colour: theme.colour.inkSoft }], bare: true };
-    words.write({ ...note, x: toX(from) + 0.4 * type, y: y + 0.2 * type }, theme);
+    // Where one follows soon, it goes without its name.
+    if (toX(from) < free) continue;
+    const lain = words.write({ ...note, x: toX(from) + 0.4 * type, y: y + 0.2 * type }, theme);
+    free = lain.x + lain.width;
   }
 }
 

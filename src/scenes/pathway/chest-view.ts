@@ -88,7 +88,9 @@ export function chestView(): ChestView {
       const most = atOnce ? Number.POSITIVE_INFINITY : Math.max(1, Math.floor(viewport.elapsed / PIECE));
       for (let n = 0; paintNext && n < most; n++) if (paintNext()) paintNext = null;
       show(atOnce && shade === 0 ? Number.POSITIVE_INFINITY : viewport.elapsed);
-      layer.move(standingAt(circulation, time, still));
+      const standing = standingAt(circulation, time, still);
+      layer.move(standing);
+      layer.sink(standing.lungs);
       return paintNext === null;
     },
     release: () => layer.release(),

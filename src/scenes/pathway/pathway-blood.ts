@@ -7,6 +7,7 @@ import type { FieldMeans } from "../../sim/flow-field/means.ts";
 import type { Tracers } from "../../sim/tracers/tracers.ts";
 import type { Overlay } from "../../state/scene-state.ts";
 import { seenUnder } from "../anatomy/covers.ts";
+import { joined } from "../anatomy/joined.ts";
 import { thinnedIn } from "../anatomy/side-course.ts";
 import { type SideFlow, sideFlow } from "../anatomy/side-streams.ts";
 import { lungsAt } from "../anatomy/standing.ts";
@@ -36,6 +37,8 @@ export interface Blood {
 
 /** Share of the lumen that heads may cover: more would be a coat of paint, in which no motion shows. */
 const COVER = 0.28;
+/** Times as many where a chamber, deeper than its vessels, takes most of them. */
+const DEEPER = 1.8;
 /** The same over a map, which is what is to be read. */
 const HINT = 0.05;
 /** Tracers over a map: what stands out from most of it. */
@@ -93,13 +96,16 @@ export function blood(): Blood {
         [measuredShape, lumen] = [shape, lumenArea(shape)];
       }
       const mapOver = overlay !== "none";
-      const cover = mapOver ? HINT : COVER * (pane.geometry ? thinnedIn(pane.geometry.chest) : 1);
+      const cover = mapOver
+        ? HINT
+        : COVER *
+          (pane.geometry ? thinnedIn(pane.geometry.chest) * (pane.geometry.chest.chamber ? DEEPER : 1) : 1);
       const room = (cover * lumen) / (Math.PI * half * half);
       const taken = Math.floor(Math.min(tracers.count, room));
       // How long blood has been on its way is known in the field alone.
       const alone = !inChest || mapOver || asked.colouring === "age" || !pane.geometry;
       const side = alone ? null : beside(sides, inChest, pane, time, still);
-      const joined = joiner.join(tracers, taken, side?.marks ?? null);
+      const together = joiner.join(tracers, taken, side?.marks ?? null);
       const brush: Brush = {
         half,
         longest: TAIL * half,
@@ -124,9 +130,20 @@ export function blood(): Blood {
         paint(moved, colours);
         if (side) tintRich(side, taken, tinting, theme, colours);
         const seen = side && inChest && pane.geometry ? seenUnder(pane.geometry.chest, inChest) : null;
-        if (!mapOver) fadeAtOpenings(moved, { taken, shown: side?.shown ?? null, openings, seen }, colours);
+        if (!mapOver)
+          fadeAtOpenings(
+            moved,
+            {
+              taken,
+              shown: side?.shown ?? null,
+              openings,
+              seen,
+              among: pane.geometry && joined()?.among(pane.geometry.chest),
+            },
+            colours,
+          );
       };
-      inside.draw(joined, fading, brush, viewport);
+      inside.draw(together, fading, brush, viewport);
       if (!gone) {
         outside.hide();
         return;
