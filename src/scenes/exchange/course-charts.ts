@@ -41,7 +41,7 @@ export function courseCharts(): CourseCharts {
     words.begin();
     const named = nameCurves(ink, words, box, { size: type, figures: state.figures }, theme);
     const below: Box = { ...box, y: box.y + named, height: box.height - named };
-    const shown = fitting(plotsOf(state, type, theme), below.height, type);
+    const shown = fitting(plotsOf(state, type, theme), below.height, type, ({ rank }) => rank);
     // Names of lines that are not there would only be in the way.
     if (shown.length === 0) {
       ink.clear();
@@ -95,28 +95,42 @@ export const collectedRange = (all: readonly ExchangeCourse[]): Range =>
     { zero: true, count: 3, least: 10 },
   );
 
-/** Flows, and below them what has collected; the first points are those of the operation itself. */
-function plotsOf(
-  { course, all }: CourseState,
-  type: number,
-  theme: Theme,
-): readonly Pick<Plot, "y" | "lines" | "title">[] {
-  const flows = all.flatMap((each) => CURVES.flatMap(({ key }) => each[key].slice(2)));
+interface Chart extends Pick<Plot, "y" | "lines" | "title"> {
+  /** 0 stays longest where there is little room */
+  readonly rank: number;
+}
+
+/** Flows; what runs over once more, for it is small beside them; and what has collected. The first points are those of the operation itself. */
+function plotsOf({ course, all }: CourseState, type: number, theme: Theme): readonly Chart[] {
+  const valuesOf = (curves: readonly Curve[]) =>
+    all.flatMap((each) => curves.flatMap(({ key }) => each[key].slice(2)));
+  const lineOf = ({ key, colour, dash }: Curve) => ({
+    x: course.days.slice(2),
+    y: course[key].slice(2),
+    colour: colour(theme),
+    ...(dash.length > 0 ? { dash: dash.map((part) => part * type) } : {}),
+  });
+  const over = CURVES.filter(({ key }) => key === "overflow");
   return [
     {
-      y: rangeOf(flows, { zero: true, count: 4 }),
-      lines: CURVES.map(({ key, colour, dash }) => ({
-        x: course.days.slice(2),
-        y: course[key].slice(2),
-        colour: colour(theme),
-        ...(dash.length > 0 ? { dash: dash.map((part) => part * type) } : {}),
-      })),
+      rank: 0,
+      y: rangeOf(valuesOf(CURVES), { zero: true, count: 4 }),
+      lines: CURVES.map(lineOf),
       title: theme.say("further.exchange.flows", { healthy: formatNumber(course.lymphHealthy, 0) }),
     },
     {
+      rank: 2,
+      y: rangeOf(valuesOf(over), { zero: true, count: 2, least: 2 }),
+      lines: over.map(lineOf),
+      title: theme.say("further.exchange.overflowTitle"),
+    },
+    {
+      rank: 1,
       y: collectedRange(all),
       lines: [{ x: course.days, y: course.collected, colour: theme.colour.ink }],
       title: theme.say("further.exchange.collectedTitle", drainedOf(course)),
     },
   ];
 }
+
+type Curve = (typeof CURVES)[number];

@@ -33,17 +33,17 @@ function exchangePane(): ScenePane {
   let said = "";
   let known: ExchangeCourse | null = null;
   const ruler = lettering();
-  let [measured, high] = ["", 0];
+  const measured = { head: "", high: 0 };
 
-  /** CSS px; its lines break alike on all days. */
-  const highOf = (head: Note, theme: Theme): number => {
-    const [, ...lines] = head.lines;
-    const key = JSON.stringify([lines, head.wrap]);
-    if (key !== measured) {
+  /** CSS px; its lines break alike on all days, and to measure them takes long. */
+  const highOf = (note: Note, theme: Theme): number => {
+    const [, ...lines] = note.lines;
+    const head = JSON.stringify([lines, note.wrap]);
+    if (head !== measured.head) {
       ruler.begin();
-      [measured, high] = [key, ruler.measure(head, theme).height];
+      Object.assign(measured, { head, high: ruler.measure(note, theme).height });
     }
-    return high;
+    return measured.high;
   };
 
   return {

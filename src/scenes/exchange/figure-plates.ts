@@ -48,7 +48,7 @@ const levelOf = (name: (typeof NUMBERS)[number]["under"], { cavity }: TissueFit[
   ({ capillary: entryAt(CAPILLARY.y, 0), edge: cavity.top, floor: cavity.bottom })[name];
 
 /** Above the blood's way into the picture. */
-const PROTEINS = { x: 24, y: 62 } as const;
+const PROTEINS = { x: 24, y: 40 } as const;
 
 interface Around {
   /** where plates may go */

@@ -34,8 +34,8 @@ const NO_FLOW = 0.2;
 
 /** A gold piece goes a little slower than water. */
 const SLOWER = 0.8;
-/** Part of the collecting vessel's way at which its arrow stands. */
-const COLLECTED = 0.45;
+/** Parts of the collecting vessel's way at which its arrows stand: after the first of the initial vessels, and where it leaves the picture. */
+const COLLECTED = [0.45, 0.865] as const;
 
 /** Multiples of these, taken modulo 1, set drops evenly over ways and times at once (Roberts 2018, the R2 sequence). */
 const [WAYS, TIMES] = [0.7548776662, 0.5698402909];
@@ -163,7 +163,7 @@ export function showArrows(
     ...initial.map(({ line }) =>
       arrow(beside(line, 0.5, 0), headingAt(line, 0.5), lymph / initial.length, returning),
     ),
-    arrow(beside(collecting, COLLECTED, 0), headingAt(collecting, COLLECTED), lymph, returning),
+    ...COLLECTED.map((at) => arrow(beside(collecting, at, 0), headingAt(collecting, at), lymph, returning)),
     ...cavity.gaps.map((gap) =>
       arrow(beside(cavity.lining, gap, 0), down, overflow / cavity.gaps.length, over),
     ),

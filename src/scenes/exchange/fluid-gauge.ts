@@ -93,10 +93,10 @@ export const gaugeNumbers = (
 const END = 7;
 
 /** Bars of the scale above the gap and of that below it: what they stand for, how long they are, and where their middle is. */
-const bars = ({ cavity: { top, gap } }: TissuePlan) =>
+const bars = ({ cavity: { top, bottom } }: TissuePlan) =>
   [
     { value: 10, unit: "µm", long: 10 * MICROMETRE, x: 912, y: top - 22 },
-    { value: 2, unit: "cm", long: 2 * CENTIMETRE, x: 912, y: gap + BREAK + 44 },
+    { value: 2, unit: "cm", long: 2 * CENTIMETRE, x: 340, y: bottom - 28 },
   ] as const;
 
 /** Where they lie on the screen, numbers apart. */

@@ -141,7 +141,7 @@ export function tissuePlan(height: number): TissuePlan {
     buds,
     cavity,
     drain,
-    cells: cellsIn(tall, vessels),
+    cells: cellsIn(tall, down, vessels),
     fibres: fibresIn(tall),
   };
 }
@@ -176,9 +176,18 @@ const KINDS: readonly (readonly [CellKind, half: Spot, upTo: number])[] = [
 const UNDER = [80, 110] as const;
 const AROUND = 46;
 
+/** Plane units across, and down in the height in which the places are given: a way on the right of all lymph vessels, and what it needs. */
+export const PAST_LYMPH = { x: 958, from: 330, to: 600 } as const;
+const NEEDS = 80;
+
 /** In rows, each shifted against the next, and none quite in line; some beyond the borders, to be there when the tissue shrinks. */
-function cellsIn(height: number, vessels: readonly (readonly [Curve, half: number])[]): readonly Cell[] {
+function cellsIn(
+  height: number,
+  down: (y: number) => number,
+  vessels: readonly (readonly [Curve, half: number])[],
+): readonly Cell[] {
   const free = ([x, y]: Spot): boolean =>
+    !(Math.abs(x - PAST_LYMPH.x) < NEEDS && y > down(PAST_LYMPH.from) && y < down(PAST_LYMPH.to)) &&
     CLEFTS.every(({ at, side }) => {
       const [cx, cy] = beside(CAPILLARY, at, side * LUMEN);
       return Math.abs(x - cx) > UNDER[0] || side * (y - cy) < 0 || side * (y - cy) > UNDER[1];

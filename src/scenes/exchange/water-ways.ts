@@ -3,7 +3,16 @@ import { entryAt, lastOf } from "../../sim/checked/present.ts";
 import { type Curve, curve, placeOn, type Spot } from "../drawing/curve-drawing.ts";
 import { doorOf } from "./paint-lymph.ts";
 import { apart } from "./tissue-cells.ts";
-import { CAPILLARY, CLEFTS, LUMEN, LYMPH_HALF, type TissuePlan, WALL, WIDTH } from "./tissue-plan.ts";
+import {
+  CAPILLARY,
+  CLEFTS,
+  LUMEN,
+  LYMPH_HALF,
+  PAST_LYMPH,
+  type TissuePlan,
+  WALL,
+  WIDTH,
+} from "./tissue-plan.ts";
 import { beside } from "./tube.ts";
 
 /** Plane units from one disc of a vessel to the next. */
@@ -101,9 +110,6 @@ export const toDoor = (
     return curve([...round, ...taut([from, shoulder, outer], obstacles), ...inward]);
   });
 
-/** Plane units across: on the right of all lymph vessels. */
-const PAST_LYMPH = 958;
-
 /** @param gap of the cavity's lining */
 export const toGap = (
   plan: TissuePlan,
@@ -115,8 +121,8 @@ export const toGap = (
     const { lining, gaps, top } = plan.cavity;
     const end = beside(lining, entryAt(gaps, gap), 0);
     const past: Spot[] = [
-      [PAST_LYMPH, plan.down(330)],
-      [PAST_LYMPH, plan.down(600)],
+      [PAST_LYMPH.x, plan.down(PAST_LYMPH.from)],
+      [PAST_LYMPH.x, plan.down(PAST_LYMPH.to)],
     ];
     const above: Spot = [end[0], top - 50];
     return curve([...taut([outside(cleft), ...past, above], obstaclesIn(plan, swollen)), end]);

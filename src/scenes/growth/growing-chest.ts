@@ -57,15 +57,7 @@ export function growingChest(): GrowingChest {
   for (const name of ["rightLung", "leftLung", "back", "abdomen", "inLiver", "atrium"] as const)
     trunk.addChild(pieces[name]);
   trunk.addChild(layer.ventricle, pieces.veins, wall.below, pieces.hidden, blood.view, wall.above);
-  trunk.addChild(
-    pieces.hiatus,
-    pieces.graft,
-    sewn.view,
-    pieces.remains,
-    pieces.front,
-    pieces.passing,
-    layer.valves,
-  );
+  trunk.addChild(pieces.hiatus, pieces.graft, sewn.view, pieces.front, pieces.passing, layer.valves);
   plane.addChild(skin.view, trunk, mask, mist.view);
   trunk.mask = mask;
   view.addChild(plane);

@@ -19,8 +19,8 @@ import { type ChestPlace, middleOf, trunkOf } from "./chest-place.ts";
 
 /** Times slower than life, alike for all bodies. */
 const SLOWED = 9;
-/** mm of a way to each mark. */
-const APART = 10;
+/** mm of a way to each mark, and CSS px at least. */
+const APART = { mm: 10, px: 11 } as const;
 /** CSS px */
 const MAX_MARK = 6;
 /** Part of a vessel's width by which marks keep to its middle's sides, and mm over which they come and go at its ends. */
@@ -121,12 +121,14 @@ export function vesselBlood(): VesselBlood {
       const moving = chests.flatMap(({ point: { request, circulation }, chest }) =>
         circulation ? waysIn(request).map((way) => ({ request, circulation, chest, way })) : [],
       );
-      const countOf = ({ line: { run } }: Way) => Math.max(2, Math.round(lastOf(run) / APART));
-      marks.resize(moving.reduce((sum, { way }) => sum + countOf(way), 0));
+      const countOf = ({ way, chest }: (typeof moving)[number]) =>
+        Math.max(2, Math.round(lastOf(way.line.run) / Math.max(APART.mm, APART.px / chest.perMillimetre)));
+      marks.resize(moving.reduce((sum, each) => sum + countOf(each), 0));
       let mark = 0;
-      for (const { request, circulation, chest, way } of moving) {
+      for (const each of moving) {
+        const { request, circulation, chest, way } = each;
         const { vessel, widths } = way;
-        const [long, count] = [lastOf(way.line.run), countOf(way)];
+        const [long, count] = [lastOf(way.line.run), countOf(each)];
         const saturation = saturationOf(circulation, vessel);
         const colour = tintOf(markColour(theme.colour, saturation));
         const rich = vessel === "aorta" && isRich("arterial", saturation);
