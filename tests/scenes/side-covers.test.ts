@@ -41,7 +41,10 @@ describe("what lies before a vessel hides its marks", () => {
     expect(crossing.length).toBeGreaterThan(2);
     // But in the vein that crosses the right one's front, where the artery shows none of its own.
     const across = ([x, y]: Point) => crossing.some(({ at }) => Math.hypot(at[0] - x, at[1] - y) < 5);
-    expect(onArteries.filter((place) => !across(place))).toEqual([]);
+    // And in the right lung's veins, which shine through the conduit below them.
+    const conduit = ([, y]: Point) => y < chest.graft!.line.at(-1)![1];
+    expect(onArteries.filter((place) => !across(place) && !conduit(place))).toEqual([]);
+    expect(onArteries.some(conduit)).toBe(true);
     expect(onArteries.length).toBeGreaterThan(2);
     const seen = seenUnder(chest, plane);
     for (const { at } of crossing.filter(({ at }) => distanceAt(plane, ...at) < 0))

@@ -24,9 +24,9 @@ const RIM = 0.9;
 
 const outlineOf = (tube: Tube): readonly Point[] => bandOf(line(tube.line), tube, { part: 1 });
 
-/** Right pulmonary veins through the back of a pathway beside the heart: its blood passes before them. */
+/** Right pulmonary veins through the back of a conduit: its blood passes before them. */
 export function paintShining(ink: Ink, anatomy: Anatomy, { wall }: Round, seen: Outlines["seen"]): void {
-  if (!anatomy.frame.graft) return;
+  if (anatomy.frame.graft?.kind !== "conduit") return;
   ink.save();
   traceLoops(ink, seen);
   ink.clip();
