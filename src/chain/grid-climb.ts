@@ -42,7 +42,7 @@ export function gridClimb(
     begin(next: GridChoice, again: boolean): number {
       part = undefined;
       from = undefined;
-      aim = ladder.begin(next.cellsAcross, again);
+      aim = ladder.begin(next.cellsAcross, again, next.finest);
       runs = Math.min(aim, again ? present(rungs[0]) : (next.lead?.cellsAcross ?? aim));
       wait = again ? DRAGGED : 0;
       return runs;

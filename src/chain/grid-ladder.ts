@@ -24,8 +24,8 @@ const JUDGED = 4;
 export interface GridLadder {
   /** count across the narrowest opening */
   readonly cellsAcross: number;
-  /** New walls: what they are solved on. Those of the same pathway (`again`) keep the grid that has been found, unless fewer cells are asked for than before. */
-  begin(cellsAcross: number, again: boolean): number;
+  /** New walls: what they are solved on. Those of the same pathway (`again`) keep the grid that has been found, unless fewer cells are asked for than before. None goes beyond `finest`. */
+  begin(cellsAcross: number, again: boolean, finest?: number): number;
   /** What flows in has changed: what was too fine may be tried again. */
   changed(): void;
   /** Blood seconds in a second that are to be seen from now on; 0 while nothing moves or nobody looks. */
@@ -42,6 +42,7 @@ export const costs = (from: number, to: number): number => (from / to) ** GROWTH
 export function gridLadder(rungs = RUNGS): GridLadder {
   let cellsAcross = 0;
   let asFirst = 0;
+  let finest = Number.POSITIVE_INFINITY;
   let tooFine = Number.POSITIVE_INFINITY;
   let asked = 0;
   /** the last speed that was asked for while something moved */
@@ -64,7 +65,8 @@ export function gridLadder(rungs = RUNGS): GridLadder {
     get cellsAcross() {
       return cellsAcross;
     },
-    begin(first, again) {
+    begin(first, again, limit = Number.POSITIVE_INFINITY) {
+      finest = limit;
       if (!again || first !== asFirst) cellsAcross = again ? Math.min(first, cellsAcross) : first;
       asFirst = first;
       changed();
@@ -86,7 +88,10 @@ export function gridLadder(rungs = RUNGS): GridLadder {
       if (busy <= 0) return undefined;
       const finer = rungs.findLast(
         (across) =>
-          across > cellsAcross && across < tooFine && shown(across) >= MARGIN * Math.max(asked, USUAL),
+          across > cellsAcross &&
+          across <= finest &&
+          across < tooFine &&
+          shown(across) >= MARGIN * Math.max(asked, USUAL),
       );
       if (passed >= MEASURED && finer !== undefined) return finer;
       if (busy < JUDGED) return undefined;

@@ -43,6 +43,8 @@ const FLOWS_FROM = 1;
 const LED = 4;
 const LED_STEP = 1 / 30;
 const LED_STEPS_A_FRAME = 2;
+/** s of it that dye has in a picture that stands still: it has come in and not yet left */
+const DYE_LED = 0.6;
 /** The same for a picture, all at once: blood crosses the pathway in less, and whoever waits for a picture sees nothing in between. */
 const LED_STEPS_OF_PICTURE = 60;
 /** Room for tracers over their usual number, which the flow moves up and down. */
@@ -95,7 +97,7 @@ export interface PaneTracers {
 export function paneTracers(count: number, random: () => number): PaneTracers {
   const cloud = new TracerCloud(Math.ceil(SPARE * count), TRAIL_POINTS, TRAIL);
   const dye = dyePulse(cloud);
-  const moving = mover(cloud, count, dye.passed, random);
+  const moving = mover(cloud, count, random);
   const held = heldMoment();
   let settled: FieldShape | null = null;
   /** s of the field's time that is shown */
@@ -103,6 +105,8 @@ export function paneTracers(count: number, random: () => number): PaneTracers {
   /** s for which tracers have been led through the still moment `ledIn` */
   let led = 0;
   let ledIn: FlowField | null = null;
+  /** the pulse that was led in with them */
+  let ledDye: DyePulse["washOut"] = null;
 
   // One order may be built twice: a field that leaves the GPU goes on on the processor's coarser grid.
   const settle = (shape: FieldShape, { geometry, circulation }: PaneBlood, part: number) => {
@@ -120,10 +124,16 @@ export function paneTracers(count: number, random: () => number): PaneTracers {
   /** Leads tracers a little further through a moment; whether they have come far enough to be shown. */
   const lead = (moment: FlowField, supply: Supply, speed: number): boolean => {
     if (moment.time < FLOWS_FROM && !moment.readings.settled) return false;
-    if (moment !== ledIn) led = 0;
+    if (moment !== ledIn) [led, ledDye] = [0, null];
     ledIn = moment;
-    for (let n = 0; n < LED_STEPS_A_FRAME && led < LED; n++, led += LED_STEP)
+    if (dye.washOut !== ledDye) led = Math.min(led, LED - DYE_LED);
+    for (let n = 0; n < LED_STEPS_A_FRAME && led < LED; n++, led += LED_STEP) {
+      if (dye.washOut !== ledDye && led >= LED - DYE_LED) {
+        dye.begin();
+        ledDye = dye.washOut;
+      }
       moving.move(ledStep(moment, supply), speed);
+    }
     return led >= LED;
   };
 
@@ -161,8 +171,12 @@ export function paneTracers(count: number, random: () => number): PaneTracers {
       const span = field.time - from.time;
       const blend = span > 0 ? (shownTime - from.time) / span : 1;
       if (step > 0) {
+        // What was led through a moment that stood still has no wash-out.
+        if (ledDye) dye.begin();
+        ledDye = null;
         moving.join(circulation, JOINS);
         moving.move({ from, to: field, blend, seconds: step, supply }, jetSpeed(geometry, circulation, time));
+        dye.passed(step);
       }
       return { ...shown, departing: moving.departing, from, blend };
     },
@@ -178,7 +192,7 @@ const ledStep = (moment: FlowField, supply: Supply): Step => ({
 });
 
 /** Moves tracers in the plane, and what leaves through the fenestration beyond it. */
-function mover(cloud: TracerCloud, count: number, passed: (seconds: number) => void, random: () => number) {
+function mover(cloud: TracerCloud, count: number, random: () => number) {
   const newJet = () => freeJet(Math.ceil(IN_JET * cloud.capacity), TRAIL_POINTS, TRAIL, random);
   const jet = newJet();
   let plane: TracerPlane | null = null;
@@ -234,7 +248,6 @@ function mover(cloud: TracerCloud, count: number, passed: (seconds: number) => v
     move(step: Step, speed: number) {
       stride(cloud, jet, left, step, speed);
       mixed = departingNow(left, present(plane).openings);
-      passed(step.seconds);
     },
     /** The blood as it is, to be moved apart from the screen; its jet begins anew, which fills within a second, and no dye is measured. */
     copy() {

@@ -2,6 +2,7 @@
 import { type ReadonlySignal, signal } from "@preact/signals";
 import { entryAt } from "../sim/checked/present.ts";
 import type { Circulation } from "../sim/circulation/answer.ts";
+import { sewnLength } from "../sim/geometry/pathways/sizes.ts";
 import { bodyAt, type CirculationRequest, type Stage } from "../sim/parameters/request.ts";
 import { paneRequests, type SceneState } from "../state/scene-state.ts";
 
@@ -48,6 +49,12 @@ export function curveOver(
   };
 }
 
+/** A conduit of fabric keeps the length with which it was sewn in, at the first age; the vein beneath it grows. */
+const grownAround = (request: CirculationRequest): CirculationRequest =>
+  request.stage === "extracardiac"
+    ? { ...request, set: { ...request.set, conduitLength: sewnLength(request, bodyAt(AGES[0])) } }
+    : request;
+
 /** What the scene asks for, unanswered; null for scenes that show no sweep. */
 export function planSweep(state: SceneState): Sweep | null {
   const panes = paneRequests(state);
@@ -59,7 +66,7 @@ export function planSweep(state: SceneState): Sweep | null {
         name: String(i),
         points: AGES.map(bodyAt).map((body) => ({
           at: body.bsa,
-          request: { ...request, body },
+          request: grownAround({ ...request, body }),
           circulation: null,
         })),
       })),

@@ -33,8 +33,9 @@ export interface Fluid {
   readonly viscosity: number;
 }
 
-/** How finely a pane's field is solved; with a lead it flows on that coarse grid first, which has been run up. */
+/** How finely a pane's field is solved; with a lead it flows on that coarse grid first, which has been run up; `finest`: cells across to which speed may take it. */
 export type GridChoice = Omit<FieldChoice, "depth" | "runUp"> & {
+  readonly finest?: number;
   readonly lead?: Required<Pick<FieldChoice, "cellsAcross" | "runUp">>;
 };
 

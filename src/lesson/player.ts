@@ -228,15 +228,11 @@ function returned(lesson: Lesson, player: Player): Player {
 
 function answered(lesson: Lesson, player: Player, event: Extract<PlayerEvent, { kind: "answer" }>): Player {
   const { id, question } = stepAt(lesson, player);
-  if (player.phase !== "ask" || !question) return player;
   const earlier = player.answers[id];
-  // A prediction is locked once given.
-  if (question.kind === "predict" && earlier) return player;
-  if (question.kind !== "predict" && !event.judgement) return player;
-  // The button pressed again is no further try.
-  const same =
-    player.judgement?.right === event.judgement?.right && String(player.given) === String(event.given);
-  if (player.judgement && same) return player;
+  if (player.phase !== "ask" || !question) return player;
+  // A prediction is locked once given; the button pressed again is no further try.
+  const same = player.judgement?.right === event.judgement?.right && `${player.given}` === `${event.given}`;
+  if (question.kind === "predict" ? earlier : same || !event.judgement) return player;
   const attempt: Attempt = earlier
     ? { ...earlier, tries: earlier.tries + 1, day: event.day }
     : {

@@ -1,6 +1,6 @@
 /**
- * How soon blood moves by the new flow after a lever is moved, and where the time goes: ms from the last touch, the middle of
- * some turns. `LUNGWARD_LONG=1 npx playwright test bench/first-answer` on a quiet machine.
+ * How soon blood moves by the new flow after a lever is moved or a wall is dragged, and where the time goes: ms from the last touch, the
+ * middle of some turns; and the frames meanwhile. `LUNGWARD_LONG=1 npx playwright test bench/first-answer` on a quiet machine.
  */
 import { expect, type Page, test } from "@playwright/test";
 
@@ -12,14 +12,12 @@ const DIAMETERS = {
   "lateral-tunnel": "Tunnel diameter",
 } as const;
 const TURNS = 3;
+/** A hand that drags for a second: ms between two moves, and CSS px to the side after each; all of them move the wall. */
+const HAND = 33;
+const PULLS = Array.from({ length: 30 }, (_, move) => [2, 4, 6, 4, 2, 0][move % 6]!);
 
-const FIRST = [
-  "order sent",
-  "first flow sent",
-  "blood moves by it",
-  "circulation solved",
-  "by both",
-] as const;
+const FLOW = ["order sent", "first flow sent", "blood moves by it"] as const;
+const FIRST = [...FLOW, "circulation solved", "by both"] as const;
 const LAST = "grid as before";
 type Stage = (typeof FIRST)[number] | typeof LAST;
 
@@ -104,10 +102,10 @@ function watch() {
 const noted = (page: Page): Promise<Noted> => page.evaluate(() => (window as unknown as Held).noted);
 const afresh = (page: Page): Promise<void> => page.evaluate(() => (window as unknown as Held).afresh());
 
-async function answered(page: Page): Promise<Noted> {
+async function answered(page: Page, stages: readonly Stage[]): Promise<Noted> {
   const missing = async () => {
     const { times } = await noted(page);
-    return FIRST.filter((stage) => times[stage] === undefined);
+    return stages.filter((stage) => times[stage] === undefined);
   };
   await expect.poll(missing, { timeout: 30_000 }).toEqual([]);
   // Where the coarsest grid is all that this computer holds no other comes.
@@ -124,6 +122,7 @@ const rowOf = (runs: readonly Noted[]) => ({
       return [stage, known.length > 0 ? Math.round(middle(known)) : undefined];
     }),
   ),
+  "middle frame": Math.round(middle(runs.map(({ gaps }) => middle(gaps)))),
   "longest frame": Math.round(middle(runs.map(({ gaps }) => Math.max(...gaps)))),
   "cells across the plane": runs[0]!.cells.join(" "),
 });
@@ -134,13 +133,33 @@ async function pressed(page: Page, name: string): Promise<Noted[]> {
   for (let turn = 0; turn < TURNS; turn++) {
     await afresh(page);
     await page.keyboard.press(turn % 2 === 0 ? "ArrowUp" : "ArrowDown");
-    runs.push(await answered(page));
+    runs.push(await answered(page, FIRST));
+  }
+  return runs;
+}
+
+async function dragged(page: Page, name: string): Promise<Noted[]> {
+  const grip = page.locator(".handles").getByRole("slider", { name });
+  const runs: Noted[] = [];
+  for (let turn = 0; turn < TURNS; turn++) {
+    const { x, y, width, height } = (await grip.boundingBox())!;
+    const [left, top] = [x + width / 2, y + height / 2];
+    await page.mouse.move(left, top);
+    await page.mouse.down();
+    await afresh(page);
+    for (const pull of PULLS) {
+      await page.mouse.move(left - pull, top);
+      await page.waitForTimeout(HAND);
+    }
+    // What else is solved meanwhile belongs to an earlier move.
+    runs.push(await answered(page, FLOW));
+    await page.mouse.up();
   }
   return runs;
 }
 
 for (const [stage, diameter] of Object.entries(DIAMETERS))
-  test(`after a lever of the ${stage} pathway blood moves on a coarse grid before it does on the one that was held`, async ({
+  test(`after a lever or a wall of the ${stage} pathway is moved, blood moves on a coarse grid before it does on the one that was held`, async ({
     page,
   }) => {
     test.skip(!process.env.LUNGWARD_LONG, "a bench, not a guard: a minute");
@@ -152,6 +171,7 @@ for (const [stage, diameter] of Object.entries(DIAMETERS))
     await page.waitForTimeout(6000);
     const rows: Record<string, ReturnType<typeof rowOf>> = {
       [diameter]: rowOf(await pressed(page, diameter)),
+      "its wall dragged": rowOf(await dragged(page, diameter)),
     };
     console.table(rows);
     for (const row of Object.values(rows) as Partial<Record<Stage, number>>[])

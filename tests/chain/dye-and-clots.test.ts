@@ -1,4 +1,5 @@
 import { describe, expect, it } from "vitest";
+import type { Tracers } from "../../src/sim/tracers/tracers.ts";
 import { START } from "../../src/state/scene-state.ts";
 import { begin } from "./begin.ts";
 
@@ -49,6 +50,41 @@ describe("dye", () => {
     await time.pass(0.1);
     for (const port of field.ports) field.flow(port, 0.02);
     expect(chain.frame().panes.map((pane) => pane.washOut)).toEqual([null, null]);
+  });
+});
+
+describe("dye in a picture that stands still", () => {
+  const flowOn = async (
+    { chain, time, field }: ReturnType<typeof begin>,
+    from: number,
+    settled: boolean,
+    frames: number,
+  ) => {
+    for (let n = 0; n < frames; n++) {
+      field.flow(field.ports[0]!, from + 0.02 * n, 1.5, settled);
+      await time.pass(0.02);
+      chain.frame();
+    }
+    return chain.frame().panes[0]!;
+  };
+
+  it("is seen within the pathway and has no curve; once blood moves the pulse is released anew and measured", async () => {
+    let reduced = true;
+    const begun = begin({ ...START, view: { ...START.view, dye: 1 } }, { reducedMotion: () => reduced });
+    await begun.time.pass(0.1);
+    const marked = (tracers: Tracers | null) => tracers!.dyed.reduce((sum, mark) => sum + mark, 0);
+    const still = await flowOn(begun, 2, true, 90);
+    expect(still.washOut!.time).toEqual([0]);
+    expect(marked(still.tracers)).toBeGreaterThan(0);
+    // Released once more, on a picture that already stands.
+    begun.chain.scene.value = { ...START, view: { ...START.view, dye: 2 } };
+    const again = await flowOn(begun, 4, true, 40);
+    expect(again.washOut!.time).toEqual([0]);
+    expect(marked(again.tracers)).toBeGreaterThan(0);
+    reduced = false;
+    const moving = await flowOn(begun, 6, true, 5);
+    expect(moving.washOut!.time.length).toBeGreaterThan(1);
+    expect(moving.washOut!.time.at(-1)).toBeLessThan(0.2);
   });
 });
 

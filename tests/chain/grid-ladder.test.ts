@@ -96,6 +96,15 @@ describe("the ladder of a field's grids", () => {
     expect(on(0.2).ladder.begin(24, true)).toBe(20);
   });
 
+  it("goes no finer than it may, however fast the computer", () => {
+    const { ladder, computes } = on(4);
+    ladder.begin(16, false, 16);
+    expect(computes(10)).toEqual([]);
+    expect(computes(20, 0.2)).toEqual([12]);
+    expect(ladder.begin(20, false)).toBe(20);
+    expect(computes(10)).toEqual([12, 24]);
+  });
+
   it("judges nothing while the page is paused, holds still or is hidden, and goes on as before", () => {
     const { ladder, computes } = on(4);
     computes(0.2);

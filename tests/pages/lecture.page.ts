@@ -40,6 +40,45 @@ test("U13 a clicker's keys step, blank and return, and none loses the place", as
   await at(page, 3);
 });
 
+test("a blank stage hides the pen's lines until the picture is back", async ({ page }) => {
+  await page.goto(LESSON.replace("step=1", "step=2"));
+  await at(page, 2);
+  await page.keyboard.press("d");
+  await page.mouse.move(300, 200);
+  await page.mouse.down();
+  await page.mouse.move(420, 260, { steps: 5 });
+  await page.mouse.up();
+  const lines = page.locator(".pen-layer");
+  await expect(lines).toHaveCSS("opacity", "1");
+  await page.keyboard.press("b");
+  await expect(lines).toHaveCSS("opacity", "0");
+  await page.keyboard.press("b");
+  await expect(lines).toHaveCSS("opacity", "1");
+});
+
+test("what-if controls beside a question cover neither the picture's numbers nor the place", async ({
+  page,
+}) => {
+  await page.setViewportSize({ width: 1280, height: 720 });
+  await page.goto("?mode=lecture&lesson=04-energy-loss&step=narrow-ask");
+  await expect(page.locator(".room-words .question")).toBeVisible({ timeout: 60_000 });
+  await page.keyboard.press("a");
+  const box = async (name: string) => (await page.locator(name).boundingBox())!;
+  const panel = await box(".room > .panel");
+  for (const name of [".room-figures", ".room-place", ".room > .clear"]) {
+    const { x, y, width, height } = await box(name);
+    const apart =
+      x >= panel.x + panel.width ||
+      x + width <= panel.x ||
+      y >= panel.y + panel.height ||
+      y + height <= panel.y;
+    expect(apart, name).toBe(true);
+  }
+  expect((await box(".room > .clear")).width).toBeGreaterThan(600);
+  await page.keyboard.press("Escape");
+  await expect(page.locator(".room-words .question")).toBeVisible();
+});
+
 test("U13 every key of the table does its part, whatever has the focus, held or pressed at random", async ({
   page,
 }) => {

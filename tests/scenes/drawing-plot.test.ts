@@ -1,5 +1,5 @@
 import { expect, test } from "vitest";
-import { columnOf, dashes, fitting, innerBox } from "../../src/scenes/drawing/plot.ts";
+import { columnOf, cutAt, dashes, fitting, innerBox } from "../../src/scenes/drawing/plot.ts";
 import { digitsOf, rangeOf, thinned } from "../../src/scenes/drawing/scale.ts";
 import { fitInto, rowsOf, splitBox } from "../../src/scenes/drawing/split.ts";
 
@@ -150,4 +150,19 @@ test("things set one after another go to a new line when they no longer fit, and
   expect(rowsOf([40, 40, 40], 100, 10)).toEqual([[0, 1], [2]]);
   expect(rowsOf([40, 300, 20, 20], 100, 10)).toEqual([[0], [1], [2, 3]]);
   expect(rowsOf([], 100, 10)).toEqual([]);
+});
+
+test("a curve is cut where it leaves what is reached, on the line between its points", () => {
+  const points = (): [number, number][] => [
+    [0, 0],
+    [10, 20],
+    [20, 40],
+  ];
+  const [whole, broken] = cutAt(points(), 15);
+  expect(whole.at(-1)).toEqual([15, 30]);
+  expect(broken).toEqual([
+    [15, 30],
+    [20, 40],
+  ]);
+  expect(cutAt(points(), Number.POSITIVE_INFINITY)).toEqual([points(), []]);
 });

@@ -1,3 +1,4 @@
+// @vitest-environment happy-dom
 import { expect, test } from "vitest";
 import type { Frame } from "../../src/chain/frame.ts";
 import { t } from "../../src/i18n/index.ts";

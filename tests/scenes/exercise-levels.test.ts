@@ -1,8 +1,11 @@
-import { expect, test } from "vitest";
+import { expect, test, vi } from "vitest";
 import { levelsOff, veinsToLungs } from "../../src/scenes/exercise/exercise-reading.ts";
+import { meanPeak } from "../../src/scenes/exercise/exercise-scene.ts";
 import type { Circulation } from "../../src/sim/circulation/answer.ts";
 import { solve } from "../../src/sim/circulation/solve.ts";
 import { START } from "../../src/state/scene-state.ts";
+
+vi.mock("pixi.js", () => ({}));
 
 const EFFORTS = [1, 2, 3, 4, 5, 6, 7, 8];
 const over = (stage: Circulation["request"]["stage"]) =>
@@ -10,7 +13,7 @@ const over = (stage: Circulation["request"]["stage"]) =>
     solve({ ...START.request, stage, set: { ...START.request.set, metabolicEquivalents } }),
   );
 
-test("heavy effort raises the veins' pressure no further after completion, since the atrium's falls", () => {
+test("heavy effort raises the veins' pressure no further after completion, since the veins have given what they can", () => {
   const states = over("extracardiac");
   expect(levelsOff(states)).toBe(true);
   expect(states.at(-1)!.pressures.atrium).toBeLessThan(states.at(-3)!.pressures.atrium);
@@ -20,4 +23,17 @@ test("heavy effort raises the veins' pressure no further after completion, since
 test("a curve that goes on rising, or is hardly solved yet, levels off nowhere", () => {
   expect(levelsOff(over("two-ventricle"))).toBe(false);
   expect(levelsOff(over("extracardiac").slice(0, 4))).toBe(false);
+});
+
+test("a curve is broken where it passes the mean of the peaks that were measured, after completion alone", () => {
+  const of = (stage: Circulation["request"]["stage"]) =>
+    meanPeak(over(stage).map((circulation, i) => [EFFORTS[i]!, circulation] as const));
+  const at = of("extracardiac")!;
+  const use = solve({
+    ...START.request,
+    stage: "extracardiac",
+    set: { ...START.request.set, metabolicEquivalents: at },
+  }).extras.oxygenUsePerKilogram!;
+  expect(use).toBeCloseTo(26.3, 0);
+  expect(of("two-ventricle")).toBeUndefined();
 });

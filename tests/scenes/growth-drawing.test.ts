@@ -6,12 +6,13 @@ import { planSweep, type SweepPoint } from "../../src/chain/running-sweep.ts";
 import { LANGUAGES, setLanguage, t } from "../../src/i18n/index.ts";
 import { anatomyOf } from "../../src/scenes/anatomy/chest-anatomy.ts";
 import { middleOf, risingIn, trunkOf, trunkSize } from "../../src/scenes/growth/chest-place.ts";
-import { drawSection, sectionLayout, speedIn } from "../../src/scenes/growth/cross-section.ts";
+import { drawSection, sectionLayout } from "../../src/scenes/growth/cross-section.ts";
 import { torsoOf } from "../../src/scenes/growth/growing-trunk.ts";
 import { readGrowth } from "../../src/scenes/growth/growth-reading.ts";
 import { wallsOf } from "../../src/scenes/growth/pathway-walls.ts";
 import { ringWords, widthWords } from "../../src/scenes/growth/rings.ts";
 import { columnsOf, rowHeight, shownOf } from "../../src/scenes/growth/row.ts";
+import { speedIn, waysIn } from "../../src/scenes/growth/vessel-blood.ts";
 import { darkTheme } from "../../src/scenes/theme/theme.ts";
 import type { Circulation } from "../../src/sim/circulation/answer.ts";
 import { solve } from "../../src/sim/circulation/solve.ts";
@@ -214,21 +215,58 @@ describe("what leads the blood in the growing bodies", () => {
       expect([shown[0], shown.at(-1)]).toEqual([points[0], points.at(-1)]);
       expect(new Set(shown).size).toBe(shown.length);
       const box = { x: 0, y: 0, width, height: 700 };
-      expect(rowHeight(box, points, 12, 130)).toBeLessThanOrEqual(0.64 * 700);
+      expect(rowHeight(box, points, 12, 130)).toBeLessThanOrEqual(0.66 * 700);
     }
     expect(shownOf(pointsOf("glenn"), 1200, 60)).toHaveLength(points.length);
   });
 
   test("moves its blood as fast as the flow through its section, faster where the body needs more", () => {
-    const at = (ivc: number, conduitDiameter: number) =>
-      speedIn({
-        at: 1,
-        request: requestOf({ set: { conduitDiameter } }),
-        circulation: { flows: { ivc } } as Circulation,
-      });
-    expect(at(2.4, 18)).toBeCloseTo(2 * at(1.2, 18), 9);
-    expect(at(1.2, 20)).toBeCloseTo(at(1.2, 10) / 4, 9);
+    expect(speedIn(2.4, 18)).toBeCloseTo(2 * speedIn(1.2, 18), 9);
+    expect(speedIn(1.2, 20)).toBeCloseTo(speedIn(1.2, 10) / 4, 9);
     // 1.2 L/min through a circle of 18 mm
-    expect(at(1.2, 18)).toBeCloseTo(78.6, 1);
+    expect(speedIn(1.2, 18)).toBeCloseTo(78.6, 1);
+  });
+
+  test("moves blood the way it goes: up the lower vein, down the upper one, out to both lungs, into the aorta", () => {
+    for (const stage of ["extracardiac", "lateral-tunnel", "atriopulmonary"] as const) {
+      const ways = waysIn(requestOf({ stage }));
+      expect(new Set(ways.map(({ vessel }) => vessel)).size).toBe(5);
+      for (const { vessel, line } of ways) {
+        const [[x, y], [toX, toY]] = [line.points[0]!, line.points.at(-1)!];
+        if (vessel === "ivc" || vessel === "aorta") expect(toY).toBeGreaterThan(y);
+        if (vessel === "svc") expect(toY).toBeLessThan(y);
+        if (vessel === "left") expect(toX).toBeGreaterThan(x);
+        if (vessel === "right") expect(toX).toBeLessThan(x);
+      }
+    }
+  });
+});
+
+describe("a conduit of fabric in a body that grows", () => {
+  const points = pointsOf("extracardiac");
+  const graftOf = (request: CirculationRequest) => {
+    const { graft, ivc } = pathwayGeometry(request)!.chest;
+    return {
+      begin: graft!.line[0]![1],
+      long: graft!.line.at(-1)![1] - graft!.line[0]![1],
+      opening: ivc.centre[1],
+    };
+  };
+
+  test("keeps the length with which it was sewn in, and the own vein beneath it grows", () => {
+    const [young, grown] = [points[0]!, points.at(-1)!].map(({ request }) => graftOf(request));
+    expect(grown!.long).toBeCloseTo(young!.long, 0);
+    expect(grown!.begin - grown!.opening).toBeGreaterThan(1.8 * (young!.begin - young!.opening));
+  });
+
+  test("is as long as any new one at the first age, and the chest is that of its age", () => {
+    for (const [i, { request }] of points.entries()) {
+      const { conduitLength: _, ...set } = request.set;
+      const fresh = pathwayGeometry({ ...request, set })!.chest;
+      const { chest } = pathwayGeometry(request)!;
+      expect(chest.level).toBeCloseTo(fresh.level, 9);
+      expect(chest.heartScale).toBeCloseTo(fresh.heartScale, 9);
+      if (i === 0) expect(graftOf(request)).toEqual(graftOf({ ...request, set }));
+    }
   });
 });

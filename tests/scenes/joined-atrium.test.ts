@@ -5,22 +5,10 @@ import { coursesOf } from "../../src/scenes/anatomy/courses.ts";
 import { returning } from "../../src/scenes/anatomy/great-vessels.ts";
 import type { Course } from "../../src/scenes/anatomy/side-course.ts";
 import { sideFlow } from "../../src/scenes/anatomy/side-streams.ts";
-import {
-  arteriesOf,
-  closedOf,
-  connectionOf,
-  mouthOf,
-  onOval,
-  SEPTUM,
-  sleeveOf,
-  windowOf,
-} from "../../src/scenes/anatomy/stages/chamber-shape.ts";
 import "../../src/scenes/anatomy/stages/index.ts";
 import { defectOf } from "../../src/scenes/anatomy/stages/paint-common-atrium.ts";
 import { across, lineBehind, outsideOf } from "../../src/scenes/anatomy/stages/tunnel-shape.ts";
 import { meanOf } from "../../src/scenes/drawing/trace-clock.ts";
-import { contour } from "../../src/scenes/layers/contour.ts";
-import { drawnPlane, inBlood } from "../../src/scenes/layers/drawn-plane.ts";
 import { solve } from "../../src/sim/circulation/solve.ts";
 import { band } from "../../src/sim/geometry/centreline.ts";
 import { planeDistance } from "../../src/sim/geometry/distance.ts";
@@ -177,109 +165,6 @@ test("a tunnel's baffle stands on the back wall as the stream's own wall, and th
     const { line, from } = before.find(({ name }) => name === "aorta")!;
     const level = line.filter(([, y]) => Math.abs(y - side[middle]![1]) < 4 * scale).map(([x]) => x);
     expect(Math.min(...level) - from / 2).toBeGreaterThan(side[middle]![0] + 5 * scale);
-  }
-});
-
-/** An atriopulmonary connection in a body, with the edge of its blood. */
-function chambered(body: Body) {
-  const geometry = geometryOf("atriopulmonary", body);
-  const plane = drawnPlane(geometry);
-  const anatomy = anatomyOf(geometry.chest);
-  const frame = { ...geometry.chest, chamber: geometry.chest.chamber! };
-  return { anatomy, frame, plane, lumen: contour(plane, plane.distance, 0) };
-}
-
-test("each pulmonary artery leaves the atriopulmonary chamber at a shoulder of its roof, from edge to edge", () => {
-  for (const body of bodies)
-    for (const side of ["left", "right"] as const) {
-      const { frame, lumen } = chambered(body);
-      const { low, high } = mouthOf(frame, side, lumen);
-      const width = frame[side].width;
-      expect(apart(low, high)).toBeGreaterThan(0.85 * width);
-      expect(apart(low, high)).toBeLessThan(1.5 * width);
-      const [x, y] = frame.chamber;
-      for (const [px, py] of [low, high]) {
-        expect(py).toBeGreaterThan(0.3 * y);
-        expect(Math.abs(Math.hypot(px / x, py / y) - 1)).toBeLessThan(0.05);
-        expect(Math.sign(px)).toBe(side === "left" ? 1 : -1);
-      }
-    }
-});
-
-test("both arteries are one vessel that passes behind upper vein and roof, which is sewn to it by one opening", () => {
-  for (const body of bodies) {
-    const { frame, lumen, plane } = chambered(body);
-    const { opening, over, under, left, right } = connectionOf(frame, lumen);
-    for (const [edge, part] of [
-      [under, "low"],
-      [over, "high"],
-    ] as const) {
-      expect(apart(edge[0]!, right[part])).toBeLessThan(0.01);
-      expect(apart(edge.at(-1)!, left[part])).toBeLessThan(0.01);
-      for (const [x, y] of edge.slice(4, -4)) expect(inBlood(plane, x, y)).toBe(true);
-    }
-    // The opening with its sewn rim lies before that vessel, in the atrium.
-    const passes = within([...over, ...[...under].reverse()]);
-    for (const at of opening()) expect(passes(...at)).toBeLessThan(0);
-    for (const at of opening(2.4 * frame.scale)) expect(passes(...at)).toBeLessThan(1.5 * frame.scale);
-    // The upper vein ends above it, within the atrium's own roof.
-    expect(Math.max(...opening(2.4 * frame.scale).map(([, y]) => y))).toBeLessThan(
-      frame.chamber[1] - 3 * frame.scale,
-    );
-    // It is seen whole beside the aorta.
-    const { line, from } = chambered(body).anatomy.before.at(-1)!;
-    for (const [x, y] of opening())
-      for (const at of line) expect(apart([x, y], at)).toBeGreaterThan(0.42 * from);
-  }
-});
-
-test("the atrium's wall goes round before the arteries, which come out from behind it", () => {
-  for (const body of bodies) {
-    const { frame, lumen } = chambered(body);
-    const [a, b] = frame.chamber;
-    const [edge] = closedOf(frame, lumen);
-    const inside = within(edge!);
-    for (const side of ["left", "right"] as const) {
-      expect(inside(...frame[side].centre)).toBeGreaterThan(0);
-      const { low, high } = mouthOf(frame, side, lumen);
-      const sign = Math.sign(low[0]);
-      const before = edge!.filter(([x, y]) => sign * x > 0 && y > low[1] && y < high[1]);
-      expect(before.length).toBeGreaterThan(8);
-      for (const [x, y] of before) expect(Math.abs(Math.hypot(x / a, y / b) - 1)).toBeLessThan(0.05);
-    }
-    edge!.forEach((place, i) => {
-      expect(apart(place, edge!.at(i - 1)!)).toBeLessThan(3.5 * frame.scale);
-    });
-    // What of them lies behind it is in one stretch on each side.
-    expect(arteriesOf(frame, lumen).filter((line) => line.length > 4).length).toBeGreaterThanOrEqual(2);
-    // The window is cut within the wall, and not into septum or veins.
-    const cut = windowOf(frame, edge!);
-    cut.forEach((place, i) => {
-      expect(inside(...place)).toBeLessThan(0.05);
-      expect(apart(place, edge![i]!)).toBeLessThan(4 * frame.scale);
-      if (place[0] > 0 || Math.abs(place[1]) > b) expect(apart(place, edge![i]!)).toBe(0);
-    });
-  }
-});
-
-test("an atriopulmonary chamber's septum is cut open to the left atrium, and its muscle thins out on both veins", () => {
-  for (const body of bodies) {
-    const { frame, anatomy } = chambered(body);
-    const [a, b] = frame.chamber;
-    const on = onOval(frame.chamber);
-    const inAtrium = within(frame.atrium);
-    for (const part of [-1, 0, 1])
-      expect(inAtrium(...on(SEPTUM.at + part * SEPTUM.half, 3 * frame.scale))).toBeLessThan(0);
-    const sleeve = sleeveOf(frame);
-    for (const at of [[-a, 0] as const, [a, 0] as const]) expect(sleeve(at)).toBe(0);
-    const [svc, ivc] = [frame.svc.centre, frame.ivc.centre];
-    for (const end of [svc, ivc]) expect(sleeve(end)).toBe(1);
-    const onVein = sleeve([ivc[0], -b - 4 * frame.scale]);
-    expect(onVein).toBeGreaterThan(0.2);
-    expect(onVein).toBeLessThan(0.9);
-    // Its floor has no valve: the right ventricle lies beside it.
-    const inVentricle = within(anatomy.heart.ventricle);
-    expect(inVentricle(...on(-62, 16 * frame.scale))).toBeLessThan(4 * frame.scale);
   }
 });
 

@@ -46,6 +46,23 @@ describe("plates over a plane", () => {
     expect(blood(moved!.x - moved!.width / 2) || blood(moved!.x + moved!.width / 2)).toBe(false);
   });
 
+  it("do not run along each other's hairlines: two spots at one height have no line in common", () => {
+    const [left, right] = [plate([450, 300], 750, 300), plate([550, 300], 250, 300)];
+    const placed = keepOff([left, right], box, [], () => false);
+    expect(placed).toHaveLength(2);
+    expect(placed[0]!.x).toBeLessThan(placed[1]!.x);
+  });
+
+  it("change places where neither finds a way past the other's hairline", () => {
+    // Room for two plates, one above the other, and each wants the place beside the other's spot.
+    const room = { x: 0, y: 200, width: 420, height: 120 };
+    const low = { ...plate([400, 225], 100, 290), height: 50 };
+    const high = { ...plate([400, 295], 100, 230), height: 50 };
+    const placed = keepOff([low, high], room, [], ({ x }) => x > 120);
+    expect(placed).toHaveLength(2);
+    expect(placed[0]!.y).toBeLessThan(placed[1]!.y);
+  });
+
   it("do not cross their hairlines, where they would if each lay where it likes", () => {
     const [first, second] = [plate([500, 300], 300, 420), plate([500, 400], 300, 280)];
     const placed = keepOff([first, second], box, [], () => false);

@@ -230,6 +230,28 @@ test("blood of the heart moves on into the aorta and its branches, and carries t
   }
 });
 
+test("at the Glenn stage the lungs have blood of the upper vein alone, even before the plane's is known", () => {
+  const request = { ...START.request, stage: "glenn" } as const;
+  const { chest } = pathwayGeometry(request)!;
+  const solved = solve(request);
+  const { marks, rich } = sideFlow().at(chest, solved, 0, 1)!;
+  const lungs = anatomyOf(chest).lungs.map(({ outline }) => within(outline));
+  const inLungs = Array.from(marks.origin).filter((_, i) => {
+    const [x, y] = [marks.position[2 * i]!, marks.position[2 * i + 1]!];
+    return !rich[i] && Math.abs(x) > 45 && lungs.some((lung) => lung(x, y) < 0);
+  });
+  expect(inLungs.length).toBeGreaterThan(100);
+  expect(new Set(inLungs)).toEqual(new Set([0]));
+  // That of the lower one goes to the heart.
+  expect(new Set(marks.origin)).toEqual(new Set([0, 1, 2]));
+  const inAtrium = Array.from(marks.origin).filter((_, i) => {
+    const [x, y] = [marks.position[2 * i]!, marks.position[2 * i + 1]!];
+    return !rich[i] && x < 8 && within(chest.atrium)(x, y) < 0;
+  });
+  expect(inAtrium.length).toBeGreaterThan(5);
+  expect(inAtrium).not.toContain(0);
+});
+
 test("each vein from head and arms goes on without a step as its side of the superior vena cava", () => {
   const { svc } = geometry.chest;
   const [nx, ny] = svc.normal;

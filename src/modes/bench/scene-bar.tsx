@@ -39,11 +39,7 @@ export function SceneBar({ context }: { readonly context: Context }) {
             />
             <span class="scene-picture">
               {strip && (
-                <img
-                  src={strip}
-                  alt=""
-                  style={{ objectPosition: `0 ${(100 * row) / (SCENES.length - 1)}%` }}
-                />
+                <img src={strip} alt="" style={{ translate: `0 ${(-100 * (row + 0.5)) / SCENES.length}%` }} />
               )}
             </span>
             <span class="scene-name">{t(`scene.${scene}`)}</span>

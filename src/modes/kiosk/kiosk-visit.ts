@@ -1,5 +1,6 @@
 /** The visit under way: its screen, its lesson, its larger type. At its end all of it is reset, with the scene and the address. */
 import { type ReadonlySignal, type Signal, signal } from "@preact/signals";
+import { setView } from "../../state/edit.ts";
 import { START } from "../../state/scene-state.ts";
 import { drawReader } from "../reader.ts";
 import { stopReading } from "../shared/aloud.ts";
@@ -51,7 +52,12 @@ export function kioskVisit({ session, address }: Pick<Context, "session" | "addr
     touch: () => send({ kind: "touch", at: seconds() }),
     tick: () => send({ kind: "tick", at: seconds() }),
     leave: () => send({ kind: "leave", at: seconds() }),
-    openTopics: () => send({ kind: "open", screen: "topics", at: seconds() }),
+    openTopics() {
+      // Beside a choice the body alone is seen, as large as can be.
+      const scene = now.peek().screen === "welcome" ? session.scene.peek() : START;
+      session.show(setView({ gradeLine: false })(scene));
+      send({ kind: "open", screen: "topics", at: seconds() });
+    },
     openLesson(id) {
       lesson.value = id;
       send({ kind: "open", screen: "lesson", at: seconds() });

@@ -6,7 +6,7 @@ import type { Marks, PenLine } from "./pen.ts";
 export function PenLayer({ marks }: { readonly marks: ReadonlySignal<Marks> }) {
   const at = marks.value.pointer;
   return (
-    <div aria-hidden="true">
+    <div class="pen-layer" aria-hidden="true">
       <PenLines marks={marks} />
       {at && <div class="pointer-dot" style={{ left: `${100 * at[0]}%`, top: `${100 * at[1]}%` }} />}
     </div>

@@ -7,11 +7,14 @@ import { saturationsOf } from "../theme/unsolved.ts";
 import { anatomyOf } from "./chest-anatomy.ts";
 import { type Outlines, type Painted, sheet } from "./painted-sheet.ts";
 import { PIECES, type PieceName, piecesOf } from "./pieces.ts";
-import { DESCENT, OUTSIDE, type Standing } from "./standing.ts";
+import { DESCENT, OUTSIDE, type Standing, sinksFrom } from "./standing.ts";
 import { valves } from "./valves.ts";
 
 /** Part of the atrium's change in height by which its width follows where a vein enters its floor: that holds its width there. */
 const HELD = 0.35;
+
+/** What of the rest hangs on the heart. */
+const SINKS: ReadonlySet<PieceName> = new Set(["back", "atrium", "veins", "remains", "front", "passing"]);
 
 interface Surface extends Outlines {
   /** device pixels a millimetre */
@@ -27,9 +30,14 @@ export interface AnatomyLayer {
   readonly ventricle: Container;
   readonly valves: Container;
   set(frame: ChestFrame, circulation: Circulation | null, surface: Surface, theme: Theme): void;
-  /** The same, painted one piece at each call of the function that is returned; it answers whether that was the last. */
+  /**
+   * The same, painted one piece at each call of the function that is returned: the last call shows them all, in place of what was
+   * there before, and answers so.
+   */
   begin(...what: Parameters<AnatomyLayer["set"]>): () => boolean;
   move(standing: Standing): void;
+  /** Lets the heart go down with the dome, as far as it is free of what stays; without it all of it stays. */
+  sink(lungs: number): void;
   release(): void;
 }
 
@@ -45,8 +53,12 @@ export function anatomyLayer(wanted: readonly PieceName[] = PIECES): AnatomyLaye
     Container
   >;
   ventricle.addChild(pieces.bed, pieces.cavity, pieces.muscle);
+  const free = [new Container(), new Container()] as const;
+  free[0].addChild(ventricle);
+  free[1].addChild(base);
   let size = 1;
   let held = false;
+  let from: ReturnType<typeof sinksFrom> = { hinge: 0, height: 1 };
   const begin: AnatomyLayer["begin"] = (
     frame,
     circulation,
@@ -55,29 +67,40 @@ export function anatomyLayer(wanted: readonly PieceName[] = PIECES): AnatomyLaye
   ) => {
     const anatomy = anatomyOf(frame);
     const { heart } = anatomy;
-    size = frame.scale;
-    held = frame.lowerVein !== undefined;
     const painting = piecesOf(anatomy, saturationsOf(circulation), outlines, theme);
-    for (const part of [ventricle, base]) {
-      part.position.set(...heart.base);
-      part.rotation = heart.lean;
-      // Across its axis it counts towards the patient's right.
-      part.scale.set(heart.size, -heart.size);
-    }
-    leaflets.set(theme);
-    let next = 0;
+    const sinks = sinksFrom(frame);
+    const painted: (() => void)[] = [];
+    const show = () => {
+      size = frame.scale;
+      held = frame.lowerVein !== undefined;
+      from = sinks;
+      for (const part of [ventricle, base]) {
+        part.position.set(...heart.base);
+        part.rotation = heart.lean;
+        // Across its axis it counts towards the patient's right.
+        part.scale.set(heart.size, -heart.size);
+      }
+      leaflets.set(theme);
+      for (const each of painted) each();
+    };
     return () => {
-      const name = only[next++];
-      if (!name) return true;
-      const { bounds, pivot, paint, inVentricle } = painting[name];
-      sheets[name].paint(bounds, inVentricle ? density * heart.size : density, pivot, paint);
-      return next >= only.length;
+      const name = only[painted.length];
+      if (name) {
+        const { bounds, pivot, paint, inVentricle } = painting[name];
+        const hinge = SINKS.has(name) ? sinks.hinge : undefined;
+        painted.push(
+          sheets[name].prepare(bounds, inVentricle ? density * heart.size : density, pivot, paint, hinge),
+        );
+      }
+      if (painted.length < only.length) return false;
+      show();
+      return true;
     };
   };
   return {
     pieces,
-    ventricle,
-    valves: base,
+    ventricle: free[0],
+    valves: free[1],
     begin,
     set(...what) {
       for (const paintNext = begin(...what); !paintNext(); );
@@ -95,6 +118,14 @@ export function anatomyLayer(wanted: readonly PieceName[] = PIECES): AnatomyLaye
       pieces.bed.scale.set(outside);
       pieces.muscle.scale.set(outside);
       leaflets.move(standing);
+    },
+    sink(lungs) {
+      const part = ((lungs - 1) * DESCENT * size) / from.height;
+      for (const name of SINKS) sheets[name].lengthen(part);
+      for (const view of free) {
+        view.scale.y = 1 + part;
+        view.y = -part * from.hinge;
+      }
     },
     release() {
       for (const name of PIECES) sheets[name].release();

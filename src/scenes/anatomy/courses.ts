@@ -14,6 +14,7 @@ import type { LungShape } from "./lung-shape.ts";
 import { smoothLine } from "./placing.ts";
 import { rootOutline, seatOf } from "./root-shape.ts";
 import { type Course, type CourseOf, OVERLAP } from "./side-course.ts";
+import { sinksFrom } from "./standing.ts";
 import { EXPONENT, stemsOf, type Tree } from "./tree.ts";
 import { fromLungs, intoVentricle } from "./vein-courses.ts";
 
@@ -45,7 +46,7 @@ export function coursesOf(frame: ChestFrame, pathway: Distance = () => FAR): rea
   const { veins, abdomen, lungs, frame: own } = anatomy;
   const made = [
     ...[...veins, ...abdomen.portal].flatMap((vein) => feeding(vein, own)),
-    ...throughHeart(anatomy, pathway),
+    ...throughHeart(anatomy, pathway).map((course) => sinking(course, own)),
     ...toNeck(anatomy),
     ...lungs.flatMap((lung) =>
       branches(lung, own.scale).map(
@@ -88,6 +89,12 @@ export function feeding(tube: Tube, { scale: size, ivc }: ChestFrame): readonly 
     along.seen.forEach((_, i, seen) => {
       seen[i] = Math.min(1, entryAt(whole.run, i) / (RISES * size));
     });
+  // Where both run in one, each brings but a part of the marks.
+  if (/Brachio/.test(tube.name))
+    along.seen.forEach((part, i, seen) => {
+      const left = (total - entryAt(whole.run, i)) / (MEET * size);
+      seen[i] = Math.min(part, Math.max(TOGETHER, left - 1 + TOGETHER));
+    });
   // The veins in the liver go down with it; the inferior vena cava above them does not.
   const held = Float32Array.from(whole.points, ([, y]) =>
     Math.min(1, Math.max(0, (ivc.centre[1] - y) / (CONFLUENCE * size))),
@@ -100,6 +107,9 @@ export function feeding(tube: Tube, { scale: size, ivc }: ChestFrame): readonly 
 const CONFLUENCE = 9;
 /** and of its width there, what the blood from below is left with */
 const MIDDLE = 0.5;
+/** mm of a 5-year-old from the upper opening up to where both its veins have met, and the part of each one's marks that shows there */
+const MEET = 9;
+const TOGETHER = 0.6;
 /** mm of a 5-year-old over which marks that come into the picture thicken to their number */
 const RISES = 16;
 
@@ -135,6 +145,15 @@ function throughHeart(anatomy: Anatomy, pathway: Distance): readonly Course[] {
       ]),
     ),
   ];
+}
+
+/** It goes down as the heart does that it runs through. */
+function sinking(course: Course, frame: ChestFrame): Course {
+  const { hinge, height } = sinksFrom(frame);
+  return {
+    ...course,
+    rides: { about: "diaphragm", held: course.y.map((y) => Math.max(0, (hinge - y) / height)) },
+  };
 }
 
 /** From the arch, which lies before their roots, up its branches, behind the left brachiocephalic vein. */

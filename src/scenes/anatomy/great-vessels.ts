@@ -38,11 +38,11 @@ const besideCava = ({ scale, svc, graft }: ChestFrame): number =>
 const ARC: readonly Point[] = [
   [-0.2, 33],
   [-0.3, 39],
-  [1.2, 44.4],
-  [5.2, 49],
-  [10.8, 50.9],
-  [16.6, 49],
-  [20.6, 45],
+  [1.4, 44.8],
+  [6, 49.8],
+  [12.6, 51.8],
+  [19.6, 49.6],
+  [24, 44.8],
 ];
 
 /** In front of the heart: from the ventricle's outflow beside the superior vena cava to the top of the arch and its left end. */
@@ -69,7 +69,7 @@ export function aorta({ frame, inChest }: Placing, heart: HeartShape): readonly 
   return [
     branch("brachiocephalicArtery", 7, up(4, 46.6), up(0.4, 60), up(-6, 76), up(-10, 92)),
     branch("leftCarotidArtery", 5, up(11, 49), up(11.5, 64), up(14, 92)),
-    branch("leftSubclavianArtery", 5.4, up(16.6, 47.6), up(20.6, 61), up(28, 75), up(37, 90)),
+    branch("leftSubclavianArtery", 5.4, up(18, 48.4), up(21.4, 61), up(28, 75), up(37, 90)),
     {
       name: "aorta",
       line: smoothLine([heart.at(1.5, 9), heart.at(-7, 8.6), ...ascent, ...between, ...arch]),
@@ -90,12 +90,12 @@ export function behind(place: Placing, heart: HeartShape): readonly BloodTube[] 
       name: "descendingAorta",
       line: smoothLine([
         ...ARC.slice(-2).map(([x, y]) => inChest(beside + x, y)),
-        inChest(beside + 22.8, 39.4),
-        inChest(beside + 23.6, 30),
-        inChest(beside + 22.6, 12),
-        inChest(beside + 20, -14),
-        inChest(beside + 16, -44),
-        inChest(beside + 12, -66),
+        inChest(beside + 26, 39),
+        inChest(beside + 26.8, 30),
+        inChest(beside + 26, 12),
+        inChest(beside + 23.6, -14),
+        inChest(beside + 18.6, -44),
+        inChest(beside + 13, -66),
         inChest(beside + 11, -84),
       ]),
       from: ARCH * s,

@@ -13,10 +13,10 @@ const OUTLINES: Readonly<Record<Side, readonly Point[]>> = {
   right: [
     [-30, 70],
     [-42, 66],
-    [-56, 48],
-    [-67, 20],
-    [-74, -14],
-    [-77, -44],
+    [-60, 49],
+    [-73, 20],
+    [-77, -13],
+    [-78, -44],
     [-76, -54],
     [-66, -45],
     [-52, -37.5],
@@ -32,10 +32,10 @@ const OUTLINES: Readonly<Record<Side, readonly Point[]>> = {
   left: [
     [50, 70],
     [62, 66],
-    [76, 48],
-    [87, 20],
-    [94, -14],
-    [97, -44],
+    [77, 48],
+    [89, 20],
+    [95, -14],
+    [98, -44],
     [96, -56],
     [87, -47],
     [76, -43.5],
@@ -98,7 +98,7 @@ const WINDOW: readonly Point[] = [
 ];
 const VEIN_WIDTH = 6.2;
 /** mm over which a tree's stem bends from where it was grown to where the artery ends */
-const BEND = 26;
+const BEND = 19;
 /** Steps of a stem by which its direction is taken. */
 const AHEAD = 3;
 /** mm from the lung's edge at which it bends in full: nothing leaves the lung */

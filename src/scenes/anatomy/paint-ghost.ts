@@ -3,8 +3,9 @@ import { line } from "../../sim/geometry/centreline.ts";
 import type { Point } from "../../sim/geometry/geometry.ts";
 import type { BloodTube } from "./great-vessels.ts";
 import { paintOrgan } from "./paint-organ.ts";
+import { dash } from "./paint-passing.ts";
 import { bandOf } from "./paint-tube.ts";
-import { type Ink, strokes } from "./painted-sheet.ts";
+import { type Ink, trace } from "./painted-sheet.ts";
 import { asTissue, type Round } from "./tones.ts";
 
 interface Ghost {
@@ -15,9 +16,6 @@ interface Ghost {
 }
 const GHOST: Ghost = { left: 0.5, size: 1 };
 
-/** mm: dash and gap, and the line's width */
-const [DASH, WIDTH] = [[2, 1.3], 0.55];
-
 /** @param edges its two sides */
 export function paintGhost(
   ink: Ink,
@@ -27,10 +25,10 @@ export function paintGhost(
 ): void {
   paintOrgan(ink, edges.flat(), asTissue(round), { depth: 3 * size, alpha: left });
   ink.save();
-  ink.lineCap = "butt";
-  ink.setLineDash(DASH.map((each) => each * size));
-  ink.globalAlpha = 0.75;
-  for (const edge of edges) strokes(ink, edge, size, [[WIDTH, round.wall]]);
+  for (const edge of edges) {
+    trace(ink, edge);
+    dash(ink, size, round.wall);
+  }
   ink.restore();
 }
 

@@ -70,8 +70,10 @@ export function paintPassing(
     own.globalCompositeOperation = "destination-in";
     laidOver(own, room, bounds);
     own.globalCompositeOperation = "destination-out";
-    trace(own, heart.ventricle, true);
-    own.fill();
+    for (const part of [heart.ventricle, outlineOf(heart.trunk)]) {
+      trace(own, part, true);
+      own.fill();
+    }
     laidOver(ink, own, bounds);
   };
   if (frame.graft)

@@ -90,8 +90,8 @@ export function paintBehind(ink: Ink, bounds: Bounds, anatomy: Anatomy, round: R
 /** What passes behind the pathway, as far as the pathway covers it; and the aorta as the ground on which its own marks move. */
 export function paintHidden(ink: Ink, bounds: Bounds, anatomy: Anatomy, before: Before): void {
   const { round, theme, seen } = before;
-  paintShining(ink, anatomy, round("pulmonaryVein"), seen);
   paintSewnBehind(ink, anatomy.frame, theme);
+  paintShining(ink, anatomy, round("pulmonaryVein"), seen);
   paintSleeves(ink, bounds, anatomy, round("pulmonaryArtery"), theme);
   paintBeforeArtery(ink, bounds, anatomy, round("pulmonaryVein"));
   laidOver(ink, aortaLayer(ink, bounds, anatomy, round), bounds);

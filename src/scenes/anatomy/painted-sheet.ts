@@ -1,6 +1,6 @@
 /** A part painted once into a picture of its own, so that a frame costs one sprite; painted again when it changes or the camera comes closer. */
-import { Container, DOMAdapter, Sprite, Texture } from "pixi.js";
-import { present } from "../../sim/checked/present.ts";
+import { Container, DOMAdapter, Rectangle, Sprite, Texture } from "pixi.js";
+import { entryAt, present } from "../../sim/checked/present.ts";
 import type { Point } from "../../sim/geometry/geometry.ts";
 
 export type Ink = CanvasRenderingContext2D;
@@ -18,7 +18,11 @@ export interface Painted {
   /** moves and scales about the pivot that it was painted with */
   readonly view: Container;
   /** @param density device pixels a millimetre; `paint` draws in mm, y up */
-  paint(bounds: Bounds, density: number, pivot: Point, paint: (ink: Ink) => void): void;
+  paint(bounds: Bounds, density: number, pivot: Point, paint: (ink: Ink) => void, hinge?: number): void;
+  /** The same, seen once the function that is returned is called. */
+  prepare(...what: Parameters<Painted["paint"]>): () => void;
+  /** Lengthens by this part what lies below `hinge`, the height (mm) that it was painted with. */
+  lengthen(part: number): void;
   release(): void;
 }
 
@@ -34,26 +38,53 @@ const MAX_TEXELS = 3072;
 
 export function sheet(): Painted {
   const view = new Container();
-  const sprite = new Sprite();
-  view.addChild(sprite);
-  let texture: Texture | null = null;
-  return {
-    view,
-    paint(bounds, density, pivot, paint) {
-      const [left, bottom, right, top] = bounds;
-      const scale = Math.min(density, MAX_TEXELS / Math.max(right - left, top - bottom));
-      const ink = inkFor(bounds, scale);
-      paint(ink);
-      texture?.destroy(true);
-      texture = Texture.from(ink.canvas, true);
-      sprite.texture = texture;
-      sprite.position.set(left, top);
-      sprite.scale.set(1 / scale, -1 / scale);
+  /** above the hinge, and below it */
+  const halves = [new Sprite(), new Sprite()] as const;
+  view.addChild(...halves);
+  let whole: Texture | null = null;
+  let texel = 1;
+  const prepare: Painted["prepare"] = (bounds, density, pivot, paint, hinge = bounds[1]) => {
+    const [, bottom, right] = bounds;
+    const scale = Math.min(density, MAX_TEXELS / Math.max(right - bounds[0], bounds[3] - bottom));
+    // Whole pixels from the plane's origin: where that lies on one too they are laid pixel on pixel, in a fifth of the time.
+    const left = Math.floor(bounds[0] * scale) / scale;
+    const top = Math.ceil(bounds[3] * scale) / scale;
+    const ink = inkFor([left, bottom, right, top], scale);
+    paint(ink);
+    return () => {
+      whole?.destroy(true);
+      whole = Texture.from(ink.canvas, true);
+      const { source, width, height } = whole;
+      const row = Math.round(Math.min(height, Math.max(0, (top - hinge) * scale)));
+      texel = 1 / scale;
+      // One row belongs to both: no seam shows between them.
+      const rows = [
+        [0, Math.min(height, row + 1)],
+        [row, height],
+      ] as const;
+      halves.forEach((half, i) => {
+        const [from, to] = entryAt(rows, i);
+        half.visible = to > from;
+        if (to > from)
+          half.texture = new Texture({ source, frame: new Rectangle(0, from, width, to - from) });
+        half.position.set(left, top - from * texel);
+        half.scale.set(texel, -texel);
+      });
       view.pivot.set(...pivot);
       view.position.set(...pivot);
+    };
+  };
+  return {
+    view,
+    prepare,
+    paint(...what) {
+      prepare(...what)();
+    },
+    lengthen(part) {
+      halves[1].scale.y = -texel * (1 + part);
     },
     release() {
-      texture?.destroy(true);
+      whole?.destroy(true);
     },
   };
 }

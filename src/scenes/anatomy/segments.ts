@@ -19,18 +19,18 @@ function limbs(...rows: readonly string[]): readonly Limb[] {
 export const ARTERIES: Table = {
   right: limbs(
     // interlobar artery, on to the basal trunk
-    "-38 19, -43.5 13.5, -47.5 5, -49.5 -5, -51 -15, -53.5 -25, -54 -32",
+    "-38 19, -42 13, -43.6 4.5, -44.6 -5, -46.4 -15, -49.5 -25, -51 -32",
     // truncus anterior to the upper lobe: apical, posterior, anterior
-    "0 1: -48.5 20, -50 31, -46 44, -42 55",
+    "0 1: -46.5 20, -49 31, -46 44, -42 55",
     "1 2: -54 39, -53 47",
     "1 1: -56 27, -62 31",
     // middle lobe
-    "0 2: -43 -5, -37 -15, -32 -24",
+    "0 2: -40 -5, -35.5 -15, -31 -24",
     // lower lobe: superior segment, then medial, lateral and anterior basal
-    "0 2: -56 6, -64 8",
-    "0 4: -47 -23, -42 -31",
-    "0 4: -59 -20, -66 -30, -70 -39",
-    "0 3: -59 -8, -67 -14",
+    "0 2: -52 6, -63 8",
+    "0 4: -43.6 -23, -40 -31",
+    "0 4: -56 -20, -65 -30, -70 -39",
+    "0 3: -55 -8, -66 -14",
   ),
   left: limbs(
     // over the bronchus, then down behind it to the basal trunk

@@ -3,6 +3,7 @@ import type { Departing } from "../../chain/departures.ts";
 import type { Circulation } from "../../sim/circulation/answer.ts";
 import type { Distance } from "../../sim/geometry/distance.ts";
 import type { ChestFrame } from "../../sim/geometry/geometry.ts";
+import { hasPlane } from "../../sim/parameters/request.ts";
 import { ORIGINS, type Tracers } from "../../sim/tracers/tracers.ts";
 import { part, STEPS } from "../drawing/even-spread.ts";
 import { flowTrace, meanOf, type Passage, passage, valueAt } from "../drawing/trace-clock.ts";
@@ -170,10 +171,12 @@ function poolOf(courses: readonly Course[], { traces, flows }: Circulation) {
 function mixtureOf(carries: Course["carries"], circulation: Circulation): readonly number[] {
   if (typeof carries === "number") return ORIGINS.map((_, origin) => (origin === carries ? 1 : 0));
   if (carries === "rich" || carries === "arterial") return [1, 0, 0];
-  const { shares, flows, traces } = circulation;
+  const { shares, flows, traces, request } = circulation;
   const liver = traces.flows.hepaticVein ? meanOf(traces, traces.flows.hepaticVein) : flows.ivc / 2;
   const hepatic = Math.min(1, liver / Math.max(1e-6, flows.ivc));
   if (carries === "lower") return [0, hepatic, 1 - hepatic];
+  // Before a Fontan the lower vein opens into the heart.
+  if (!shares && hasPlane(request.stage)) return [1, 0, 0];
   // A ventricle mixes both veins' blood for both lungs.
   const [upper, lower] = shares
     ? [flows.svc * shares.svc[carries], flows.ivc * shares.ivc[carries]]

@@ -1,5 +1,6 @@
 /** How heart, lungs and diaphragm stand at a moment, read from the circulation's traces. */
 import type { Circulation } from "../../sim/circulation/answer.ts";
+import type { ChestFrame } from "../../sim/geometry/geometry.ts";
 import { lungSize, stretchTrace } from "../breathing/chest.ts";
 import { valueAt } from "../drawing/trace-clock.ts";
 
@@ -83,6 +84,18 @@ export function lungsAt(circulation: Circulation | null, time: number, still: bo
 
 /** mm of a 5-year-old by which the dome goes down when the lungs are one part wider (12 % in a quiet breath: 5 mm). */
 export const DESCENT = 40;
+/**
+ * mm: from which height the heart goes down with the dome, all of it at the height where the pathway ends, and evenly in between. Pericardium
+ * and dome have grown together; the atrium hangs on the lungs' roots and on the pathway, and keeps its place.
+ */
+export const sinksFrom = ({ level, heartScale, ivc }: ChestFrame) => {
+  const hinge = level + ROOF * heartScale;
+  return { hinge, height: hinge - ivc.centre[1] };
+};
+
+/** mm of a 5-year-old's heart above the atrium's middle */
+const ROOF = 4;
+
 /** Part by which the model's deep breath widens the lungs, linear. */
 export const DEEP = 0.29;
 

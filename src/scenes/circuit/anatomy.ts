@@ -4,7 +4,7 @@
  */
 
 import type { Stage } from "../../sim/parameters/request.ts";
-import { type Curve, curve, type Spot, spots } from "../drawing/curve-drawing.ts";
+import { type Spot, spots } from "../drawing/curve-drawing.ts";
 import {
   BELLY_ARTERIES,
   BELLY_BEDS,
@@ -15,11 +15,11 @@ import {
   LIVER_PORTAL,
   PORTAL_VEINS,
 } from "./belly-vessels.ts";
-import { chestVessels, TRUNKS } from "./chest-plan.ts";
+import { chestVessels, TRUNKS, throughChamber } from "./chest-plan.ts";
 import { LEG_ARTERIES, LEG_BEDS, LEG_VEINS, NECK_ARTERIES, UPPER_BEDS, UPPER_VEINS } from "./limb-vessels.ts";
 import { closeVessels } from "./two-ventricles/close-courses.ts";
 import { twoVentricleVessels } from "./two-ventricles/heart-courses.ts";
-import { BELOW_LIVER, type Blood, type Vessel, vessel } from "./vessel.ts";
+import { BELOW_LIVER, type Vessel, vessel } from "./vessel.ts";
 
 /** On the back wall of the belly: the aorta before the vena cava's veins, of which the left kidney's crosses it. Each part holds what has come in below. */
 const INFERIOR_VENA_CAVA: readonly Vessel[] = [
@@ -77,47 +77,21 @@ const CENTRE: Readonly<Record<Stage, readonly Vessel[]>> = {
     }),
   ],
   atriopulmonary: [
-    vessel("svc", ["svc", "svc"], 28, "467 222, 464 260, 456 340", { behind: true }),
+    ...PULMONARY_ARTERIES.map((each) => ({ ...each, joins: "lungs" })),
+    // Before the artery, into an atrium that is painted.
+    vessel("svc", ["svc", "svc"], 28, "468 222, 466 270, 461 330", { joins: "cavae" }),
     vessel("ivc", ["ivc", "ivc"], 32, "468 524, 464 470, 454 416", { behind: true }),
-    vessel("chamber", ["pulmonary", "pulmonaryArtery"], 38, "440 394, 448 360, 464 326, 480 276", {
-      joins: "cavae",
-      opens: "start",
-    }),
-    artery("right", "480 280, 440 271, 414 271, 399 281, 385 290, 367 302"),
-    artery("left", "480 280, 530 272, 570 263, 596 263, 617 277, 633 289"),
+    throughChamber(
+      "chamber",
+      ["pulmonary", "pulmonaryArtery"],
+      [
+        spots("454 444, 418 424, 394 392, 388 350, 402 316, 426 292"),
+        spots("474 446, 486 420, 492 388, 492 350, 488 316, 478 294"),
+      ],
+    ),
   ],
   "lateral-tunnel": [SVC_TO_LUNGS, ...PULMONARY_ARTERIES, trunk("tunnel", TRUNKS["lateral-tunnel"])],
   extracardiac: [SVC_TO_LUNGS, ...PULMONARY_ARTERIES, trunk("conduit", TRUNKS.extracardiac)],
-};
-
-/** A chamber's resting outline; the scene swells it about a spot by the chamber's computed volume. */
-export interface Chamber {
-  /** name of the volume trace */
-  readonly volume: string;
-  readonly outline: Curve;
-  readonly about: Spot;
-  readonly blood: Blood;
-}
-
-/** Chambers beside those of the one anatomy, which paints the atrium and the ventricle of the body's side. */
-export const CHAMBERS: Readonly<Record<Stage, readonly Chamber[]>> = {
-  "two-ventricle": [],
-  glenn: [],
-  atriopulmonary: [
-    {
-      volume: "pathway",
-      // Distended to the patient's right; its roof goes on to the pulmonary arteries.
-      outline: curve(
-        spots(
-          "462 312, 488 322, 504 352, 505 390, 494 424, 470 440, 436 436, 408 416, 393 384, 396 350, 412 326, 436 314, 462 312",
-        ),
-      ),
-      about: [456, 378],
-      blood: "pulmonaryArtery",
-    },
-  ],
-  "lateral-tunnel": [],
-  extracardiac: [],
 };
 
 /** Where the pathway's hole opens to the atrium, for the stages that can have one. */

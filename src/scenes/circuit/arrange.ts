@@ -37,8 +37,8 @@ export const LOOK: Extent = { left: 205, top: 86, right: 795, bottom: 1062 };
 const HEART = { height: 240, least: 60 } as const;
 
 /** What of a body is shown in a box: all of it, unless its heart would be too small to read. */
-export const shownIn = (box: Box, wanted: Extent): Extent =>
-  wanted === BODY && HEART.height * fitInto(box, BODY).scale < HEART.least ? THIGHS : wanted;
+export const shownIn = (box: Box): Extent =>
+  HEART.height * fitInto(box, BODY).scale < HEART.least ? THIGHS : BODY;
 
 /** Where no vessel runs at the sides, plane units, and the height that parts the plates of the upper from those of the lower. */
 const FREE = new Map<

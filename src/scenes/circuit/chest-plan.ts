@@ -104,7 +104,8 @@ export function chestFrame(stage: Stage, close = false): ChestFrame {
 }
 
 /** Plane units of the aorta's width beyond its arch. */
-const [ARCH, DESCENDING] = [38, 29];
+export const ARCH = 38;
+const DESCENDING = 29;
 
 /** Courses of blood through each lung that are drawn. */
 const COURSES = 8;

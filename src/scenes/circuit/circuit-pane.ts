@@ -9,7 +9,7 @@ import { ease } from "../theme/motion.ts";
 import type { Theme } from "../theme/theme.ts";
 import { sizesIn } from "../theme/type.ts";
 import { vesselsOf } from "./anatomy.ts";
-import { CHEST, LOOK, shownIn } from "./arrange.ts";
+import { CHEST, LOOK } from "./arrange.ts";
 import { bodyPlane } from "./body-plane.ts";
 import { type Laid, layVessels } from "./dots.ts";
 import { partsOf } from "./parts.ts";
@@ -95,8 +95,7 @@ export function pane(): Pane {
 
   return {
     view,
-    draw(wanted, box, canvas, theme) {
-      const contents = { ...wanted, extent: shownIn(box, wanted.extent) };
+    draw(contents, box, canvas, theme) {
       const { circulation, focus } = contents;
       const signature = signatureOf(contents, box, canvas, theme);
       const passed = known ? canvas.elapsed : Number.POSITIVE_INFINITY;

@@ -2,7 +2,7 @@
 import { Container } from "pixi.js";
 import { paneScene, type ScenePane } from "../pane-scene.ts";
 import type { MakeScene } from "../scene.ts";
-import { BODY } from "./arrange.ts";
+import { shownIn } from "./arrange.ts";
 import { circuitLegend } from "./circuit-legend.ts";
 import { pane } from "./circuit-pane.ts";
 import { closeLook, halvesOf } from "./close-look.ts";
@@ -16,6 +16,7 @@ function circuitOf(): ScenePane {
     view,
     draw({ frame, index, circulation }, box, viewport, theme) {
       const compared = frame.panes.length > 1;
+      const halves = compared ? { body: box, look: null } : halvesOf(box);
       const contents = {
         circulation,
         against: index > 0 ? (frame.panes[0]?.circulation ?? null) : null,
@@ -24,10 +25,9 @@ function circuitOf(): ScenePane {
         still: frame.still,
         labels: frame.state.view.labels,
         focus: frame.state.view.focus,
-        extent: BODY,
+        extent: shownIn(halves.body),
         titled: true,
       };
-      const halves = compared ? { body: box, look: null } : halvesOf(box);
       const fit = whole.draw(contents, halves.body, viewport, theme);
       look.draw(contents, { fit, box: halves.look }, viewport, theme);
     },

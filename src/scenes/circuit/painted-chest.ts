@@ -11,7 +11,8 @@ import type { Theme } from "../theme/theme.ts";
 import { carriedOf } from "../theme/unsolved.ts";
 import { CHEST_AT, chestFrame, onPlane } from "./chest-plan.ts";
 import { type Emphasis, NO_EMPHASIS } from "./emphasis.ts";
-import { drawHeart, drawHeartLight } from "./heart.ts";
+import { drawHeartLight } from "./heart.ts";
+import { sewnAtrium } from "./sewn-atrium.ts";
 import { descentAt, HEART, lungHeight, sink, sunkAt } from "./sinking.ts";
 import { twoVentricles } from "./two-ventricles/two-ventricles.ts";
 
@@ -74,7 +75,7 @@ function sinking(view: Container): Container {
 export function paintedChest(): PaintedChest {
   const layer = anatomyLayer([...AROUND, "atrium", "bed", "cavity", "muscle", "remains", "graft"]);
   const { rightLung, leftLung, abdomen, atrium, remains, graft } = layer.pieces;
-  const [chambers, light] = [new Graphics(), new Graphics()];
+  const light = new Graphics();
   const placed = (...parts: readonly Container[]): Container => {
     const view = new Container();
     view.position.set(CHEST_AT.x, CHEST_AT.y);
@@ -82,7 +83,7 @@ export function paintedChest(): PaintedChest {
     view.addChild(...parts);
     return view;
   };
-  const whole = twoVentricles();
+  const [whole, joined] = [twoVentricles(), sewnAtrium()];
   const [organs, underDiaphragm] = [new Container(), new Container()];
   const [deep, rear] = [sinking(placed(whole.deep)), sinking(placed(whole.rear))];
   organs.addChild(placed(rightLung, leftLung), underDiaphragm, deep, placed(abdomen), rear);
@@ -91,9 +92,12 @@ export function paintedChest(): PaintedChest {
   const sewn = new Container();
   sewn.addChild(placed(graft), stump);
   const valves = sinking(placed(layer.valves));
-  const [rightHeart, rightValves] = [sinking(placed(whole.chambers)), sinking(placed(whole.valves))];
+  const [rightHeart, rightValves] = [
+    sinking(placed(whole.chambers, joined.view)),
+    sinking(placed(whole.valves)),
+  ];
   const heart = new Container();
-  heart.addChild(chambers, painted, light);
+  heart.addChild(painted, light);
   let known = "";
   let fine = 0;
   return {
@@ -134,7 +138,7 @@ export function paintedChest(): PaintedChest {
           lung.y = hilum[1] - sunkAt(onPlane(hilum), fall) / CHEST_AT.scale;
           lung.scale.y = lungHeight(size);
         }
-      drawHeart(chambers, circulation, time, theme, emphasis);
+      joined.draw({ circulation, time, still }, density * CHEST_AT.scale, theme, emphasis);
       // The hole for the lower vein goes down with the dome, whether or not the heart does.
       const down = sinks ? 0 : descentAt(size) / CHEST_AT.scale;
       whole.draw({ circulation, time, still, close, down }, density * CHEST_AT.scale, theme, emphasis);
@@ -145,6 +149,7 @@ export function paintedChest(): PaintedChest {
     release() {
       layer.release();
       whole.release();
+      joined.release();
     },
   };
 }

@@ -16,6 +16,8 @@ export interface Line {
   readonly width?: number;
   /** discs at the points, for curves through few computed states */
   readonly points?: boolean;
+  /** the horizontal axis' place from which it is broken, and its points hollow */
+  readonly beyond?: number;
   /** at each x the range that is left open, shaded behind the curve */
   readonly open?: readonly (readonly [low: number, high: number])[];
 }
@@ -157,7 +159,7 @@ export function drawPlot(ink: Graphics, words: Lettering, plot: Plot, theme: The
     },
     theme,
   );
-  for (const line of plot.lines) drawLine(ink, line, plotted, type);
+  for (const line of plot.lines) drawLine(ink, line, plotted, type, colour.stage);
   return plotted;
 }
 
@@ -203,7 +205,10 @@ export function markAt(ink: Graphics, { inner, toX }: Plotted, x: number, type: 
     .stroke({ color: theme.colour.accent, width: Math.max(2, type * 0.12) });
 }
 
-function drawLine(ink: Graphics, line: Line, { toX, toY }: Plotted, type: number): void {
+/** In sizes of type: dashes of a curve's broken end, and the gaps between. */
+export const BROKEN: readonly number[] = [0.62, 0.5];
+
+function drawLine(ink: Graphics, line: Line, { toX, toY }: Plotted, type: number, ground: string): void {
   const width = line.width ?? Math.max(2, type * 0.16);
   const style = { color: line.colour, width, join: "round", cap: "round" } as const;
   const points: [number, number][] = [];
@@ -214,12 +219,41 @@ function drawLine(ink: Graphics, line: Line, { toX, toY }: Plotted, type: number
       present(line.open).map((range, i) => [toX(entryAt(line.x, i)), toY(range[end])] as const);
     ink.poly([...edge(1), ...edge(0).reverse()].flat()).fill({ color: line.colour, alpha: 0.2 });
   }
-  for (const piece of line.dash ? dashes(points, line.dash) : points.length > 1 ? [points] : []) {
+  const ends = line.beyond === undefined ? Number.POSITIVE_INFINITY : toX(line.beyond);
+  const [whole, broken] = cutAt(points, ends);
+  const pieces = line.dash ? dashes(whole, line.dash) : whole.length > 1 ? [whole] : [];
+  for (const piece of [
+    ...pieces,
+    ...dashes(
+      broken,
+      BROKEN.map((part) => part * type),
+    ),
+  ]) {
     ink.moveTo(...entryAt(piece, 0));
     for (const [px, py] of piece.slice(1)) ink.lineTo(px, py);
     ink.stroke(style);
   }
-  if (line.points) for (const [px, py] of points) ink.circle(px, py, width * 1.5).fill(line.colour);
+  if (!line.points) return;
+  for (const [px, py] of points) {
+    ink.circle(px, py, width * 1.5).fill(px > ends ? ground : line.colour);
+    if (px > ends) ink.stroke({ color: line.colour, width: 0.6 * width });
+  }
+}
+
+/** A polyline up to a place of the horizontal axis, and from there on. */
+export function cutAt(
+  points: readonly [number, number][],
+  at: number,
+): readonly [[number, number][], [number, number][]] {
+  const [before, after] = [points.filter(([x]) => x <= at), points.filter(([x]) => x > at)];
+  const [a, b] = [before.at(-1), after[0]];
+  if (!a || !b) return [before, after];
+  const part = (at - a[0]) / (b[0] - a[0]);
+  const cut = (): [number, number] => [at, a[1] + part * (b[1] - a[1])];
+  return [
+    [...before, cut()],
+    [cut(), ...after],
+  ];
 }
 
 /** A polyline cut into the drawn pieces of a dash pattern (lengths on, off, ...), by length along it. */

@@ -7,7 +7,7 @@ import type { Box } from "../scene.ts";
 import { lookOf } from "../theme/curve-look.ts";
 import type { Theme } from "../theme/theme.ts";
 import type { Sheet } from "./drawing-sheet.ts";
-import { dashes } from "./plot.ts";
+import { BROKEN, dashes } from "./plot.ts";
 
 /** A sweep's curve in words. */
 function nameOf(curve: SweepCurve, theme: Theme): string {
@@ -24,13 +24,24 @@ function nameOf(curve: SweepCurve, theme: Theme): string {
 /** Where a name's sample begins; the name stands behind it. */
 type Spot = readonly [x: number, y: number];
 
-/** Returns the height taken. */
-export function drawSweepLegend(sheet: Omit<Sheet, "sizes">, sweep: Sweep, box: Box, type: number): number {
+/** Returns the height taken. @param beyond what a curve's broken end is, where there is one */
+export function drawSweepLegend(
+  sheet: Omit<Sheet, "sizes">,
+  sweep: Sweep,
+  box: Box,
+  type: number,
+  beyond?: string,
+): number {
   const { words, theme } = sheet;
   let [x, y] = [box.x, box.y + type * 0.7];
-  for (const curve of sweep.curves) {
+  const looks = sweep.curves.map((curve) => ({
+    ...lookOf(curve.name, theme.colour),
+    words: nameOf(curve, theme),
+  }));
+  const [first] = looks;
+  for (const look of [...looks, ...(first && beyond ? [{ ...first, dash: BROKEN, words: beyond }] : [])]) {
     const note = {
-      lines: [{ words: nameOf(curve, theme), size: type, colour: theme.colour.ink }],
+      lines: [{ words: look.words, size: type, colour: theme.colour.ink }],
       anchor: [0, 0.5] as const,
       bare: true,
     };
@@ -42,7 +53,7 @@ export function drawSweepLegend(sheet: Omit<Sheet, "sizes">, sweep: Sweep, box: 
       words.takeBack(1);
       words.write({ ...note, x: x + type * 2.8, y }, theme);
     }
-    drawSample(sheet, curve, [x, y], type);
+    drawSample(sheet, look, [x, y], type);
     x += type * 2.8 + wanted.width + type * 1.6;
   }
   const says =
@@ -66,12 +77,11 @@ export function drawSweepLegend(sheet: Omit<Sheet, "sizes">, sweep: Sweep, box: 
 }
 
 function drawSample(
-  { ink, theme }: Pick<Sheet, "ink" | "theme">,
-  curve: SweepCurve,
+  { ink }: Pick<Sheet, "ink">,
+  { colour, dash }: ReturnType<typeof lookOf>,
   [x, y]: Spot,
   type: number,
 ) {
-  const { colour, dash } = lookOf(curve.name, theme.colour);
   const sample: [number, number][] = [
     [x, y],
     [x + type * 2.3, y],

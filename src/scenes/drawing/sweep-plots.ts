@@ -39,7 +39,25 @@ export interface SweepPlots {
   draw(state: SweepState, box: Box, type: number, theme: Theme): Plotted | undefined;
 }
 
-const lineOf = (curve: SweepCurve, plot: SweepPlot, type: number, theme: Theme): Line => {
+/** Beyond where on the horizontal axis a curve leaves what people reach, and what is said of that, by key. */
+interface Reach {
+  readonly key: string;
+  /** undefined where all of it is reached */
+  readonly ends: (states: readonly (readonly [at: number, circulation: Circulation])[]) => number | undefined;
+}
+
+const endOf = ({ name, points }: SweepCurve, reach: Reach | undefined): number | undefined =>
+  name === "reference"
+    ? undefined
+    : reach?.ends(points.flatMap(({ at, circulation }) => (circulation ? [[at, circulation] as const] : [])));
+
+const lineOf = (
+  curve: SweepCurve,
+  plot: SweepPlot,
+  type: number,
+  theme: Theme,
+  beyond: number | undefined,
+): Line => {
   const { colour, dash } = lookOf(curve.name, theme.colour);
   const solved = curve.points.filter(
     ({ circulation }) => circulation && Number.isFinite(plot.read(circulation)),
@@ -56,6 +74,7 @@ const lineOf = (curve: SweepCurve, plot: SweepPlot, type: number, theme: Theme):
     points: curve.name !== "reference",
     ...(open.length === solved.length ? { open } : {}),
     ...(dash ? { dash: dash.map((part) => part * type) } : {}),
+    ...(beyond === undefined ? {} : { beyond }),
   };
 };
 
@@ -171,7 +190,7 @@ function writeRemark(
 }
 
 /** @param plots the most informative first: one under another in a tall box, as many as can be read, in a row in a wide one */
-export function sweepPlots(plots: readonly SweepPlot[]): SweepPlots {
+export function sweepPlots(plots: readonly SweepPlot[], reach?: Reach): SweepPlots {
   const view = new Container();
   const [ink, marker] = [new Graphics(), new Graphics()];
   const words = lettering();
@@ -184,7 +203,9 @@ export function sweepPlots(plots: readonly SweepPlot[]): SweepPlots {
     ink.clear();
     words.begin();
     const filled = plots.filter((plot) => hasValues(sweep, plot));
-    const legendHeight = drawSweepLegend({ ink, words, theme }, sweep, box, type);
+    const ends = sweep.curves.map((curve) => endOf(curve, reach));
+    const broken = reach && ends.some((end) => end !== undefined) ? theme.say(reach.key) : undefined;
+    const legendHeight = drawSweepLegend({ ink, words, theme }, sweep, box, type, broken);
     const area = { ...box, y: box.y + legendHeight, height: box.height - legendHeight };
     const wide = area.width > area.height * 1.5 && area.width > filled.length * 19 * type;
     const round = axisOf(sweep);
@@ -194,8 +215,10 @@ export function sweepPlots(plots: readonly SweepPlot[]): SweepPlots {
     const markLines = named ? Math.max(...named.map(({ words }) => words.length)) : 1;
     const shown = wide ? filled : fitting(filled, area.height, type);
     const column = columnOf(area, shown.length, type, markLines);
+    const from = Math.min(...ends.map((end = x.max) => end));
+    const bands = from < x.max ? [{ from, to: x.max }] : [];
     plotted = shown.map((plot, i) => {
-      const lines = sweep.curves.map((curve) => lineOf(curve, plot, type, theme));
+      const lines = sweep.curves.map((curve, k) => lineOf(curve, plot, type, theme, ends[k]));
       const measured = solvedOf(sweep)
         .map((each) => plot.measured?.(each))
         .find(Boolean);
@@ -215,7 +238,16 @@ export function sweepPlots(plots: readonly SweepPlot[]): SweepPlots {
       const drawn = drawPlot(
         ink,
         words,
-        { box: part, x, y, lines, title: theme.say(plot.title), type, ...(last ? { foot, ...under } : {}) },
+        {
+          box: part,
+          x,
+          y,
+          lines,
+          bands,
+          title: theme.say(plot.title),
+          type,
+          ...(last ? { foot, ...under } : {}),
+        },
         theme,
       );
       if (measured) shadeMeasured({ ink, words, theme }, measured, plot, drawn, type);

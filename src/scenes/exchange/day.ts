@@ -7,8 +7,8 @@ const DAYS_PER_SECOND = 1 / 1.5;
 /** s for which the last day stays before the course starts again */
 const REST = 6;
 
-/** The first full day: more leaves than lymph carries, and something has collected. */
-const STILL_DAY = 1;
+/** More leaves than lymph carries, and what has collected stands near its highest. */
+const STILL_DAY = 2;
 
 /** Day at `seconds` of the running clock; `still` shows the one on which everything can be seen. */
 export function dayAt(course: ExchangeCourse, seconds: number, still: boolean): number {

@@ -1,9 +1,13 @@
 /** A small picture in the tissue's: where the lymph goes, up the thoracic duct to a vein at the neck, or to the atrium where the duct has been joined to that. */
 import { entryAt, lastOf } from "../../sim/checked/present.ts";
 import type { Circulation } from "../../sim/circulation/answer.ts";
+import type { Point } from "../../sim/geometry/geometry.ts";
 import { wordSetting } from "../../sim/parameters/parameters.ts";
+import type { Stage } from "../../sim/parameters/request.ts";
+import { anatomyOf } from "../anatomy/chest-anatomy.ts";
 import { type Ink, strokes, trace } from "../anatomy/painted-sheet.ts";
-import { roundOf } from "../anatomy/tones.ts";
+import { roundOf, type Tissue, tissue } from "../anatomy/tones.ts";
+import { CHEST_AT, chestFrame, onPlane } from "../circuit/chest-plan.ts";
 import { FIGURE, HEAD } from "../circuit/figure-shape.ts";
 import { skinOf, upright } from "../circuit/paint-figure.ts";
 import { type Spot, spots } from "../drawing/curve-drawing.ts";
@@ -44,27 +48,36 @@ export function insetIn({ lymph }: TissuePlan, { scale }: Pick<Fit, "scale">, ty
 const scaleIn = ({ height }: Inset): number => height / (SEEN.bottom - SEEN.top);
 
 const DUCT = spots(
-  "486 650, 488 560, 484 460, 492 370, 516 300, 532 236, 552 168, 580 132, 602 138, 606 162",
+  "510 650, 508 560, 505 470, 506 400, 518 330, 534 256, 552 178, 580 132, 602 138, 606 162",
 );
 const [JOINS] = [lastOf(DUCT)];
-/** Veins of both sides, to the superior vena cava and the arteries of the lungs; in the order in which they lie. */
-const TO_LUNGS: readonly (readonly Spot[])[] = [
-  spots("352 388, 420 352, 470 342, 540 338, 640 380"),
+/** Veins of both sides of the neck and both arms, to the superior vena cava; in the order in which they lie. */
+const UPPER: readonly (readonly Spot[])[] = [
   spots("434 20, 444 120, 466 208"),
   spots("226 214, 330 176, 430 184, 466 212"),
+  spots("466 208, 468 240, 468 290"),
 ];
 const NECK: readonly (readonly Spot[])[] = [
   spots("566 20, 572 100, 604 164"),
   spots("778 214, 690 176, 604 164"),
 ];
 const ONWARD = {
-  vein: spots("604 164, 548 194, 490 208, 470 236, 468 300, 468 342"),
+  vein: spots("604 164, 548 194, 490 208, 468 240, 468 290"),
   // Turned down to the heart.
-  atrium: spots("604 164, 596 220, 570 300, 556 400"),
+  atrium: spots("604 164, 592 220, 574 290, 560 366"),
 } as const;
+/** Arteries of the lungs, and from below the inferior vena cava; where that ends at each stage. */
+const LUNG_ARTERIES = spots("352 326, 404 296, 468 288, 548 284, 634 300");
+const LOWER: Readonly<Record<Stage, readonly Spot[]>> = {
+  "two-ventricle": spots("462 640, 464 540, 474 440"),
+  glenn: spots("462 640, 464 540, 478 440"),
+  atriopulmonary: spots("462 640, 466 540, 468 430, 468 290"),
+  "lateral-tunnel": spots("462 640, 466 540, 468 430, 468 290"),
+  extracardiac: spots("462 640, 466 540, 468 430, 468 290"),
+};
 /** Widths of veins and duct there, and where on the duct its arrows stand. */
-const [VEIN, WAY] = [36, 26];
-const ARROWS = [2, 5] as const;
+const [VEIN, WAY] = [36, 24];
+const ARROWS = [1, 5] as const;
 
 /** Part of the width where the body's middle is: beside its neck there is room for a number. */
 const BODY_AT = 0.3;
@@ -91,6 +104,7 @@ export function paintInset(ink: Ink, inset: Inset, circulation: Circulation, the
   ink.scale(scale, -scale);
   ink.translate(-500, SEEN.top);
   paintBody(ink, theme);
+  paintOrgans(ink, circulation, theme);
   paintVeins(ink, circulation, theme);
   const { edge, body, light } = tissueTone("lymph", theme);
   strokes(ink, upright(DUCT), WAY, [
@@ -134,10 +148,34 @@ function paintBody(ink: Ink, theme: Theme): void {
   }
 }
 
-function paintVeins(ink: Ink, circulation: Circulation, theme: Theme): void {
-  const joined = wordSetting(circulation.request, "thoracicDuct") === "atrium" ? "atrium" : "vein";
-  const { wall, body, light } = roundOf(circulation.saturations.svc, theme);
-  const lines = [...TO_LUNGS, spots("466 208, 468 300, 468 342"), ...NECK, ONWARD[joined]].map(upright);
+/** Lungs, heart and aorta, faintly: among them the duct lies. */
+function paintOrgans(ink: Ink, { request, saturations }: Circulation, theme: Theme): void {
+  const { lungs, heart, before } = anatomyOf(chestFrame(request.stage));
+  const upward = (points: readonly Point[]) => upright(points.map(onPlane));
+  const outlined = (outline: readonly Point[], { body, edge }: Tissue) => {
+    trace(ink, upward(outline), true);
+    ink.fillStyle = body;
+    ink.fill();
+    ink.lineWidth = 6;
+    ink.strokeStyle = edge;
+    ink.stroke();
+  };
+  for (const { outline } of lungs) outlined(outline, tissue("lung", theme));
+  outlined(heart.atrium, tissue("atrium", theme));
+  outlined(heart.ventricle, tissue("muscle", theme));
+  const { wall, body, light } = roundOf(saturations.arterial, theme);
+  for (const { line, from } of before)
+    strokes(ink, upward(line), 0.9 * from * CHEST_AT.scale, [
+      [1.2, wall],
+      [1, body],
+      [0.35, light],
+    ]);
+}
+
+function paintVeins(ink: Ink, { request, saturations }: Circulation, theme: Theme): void {
+  const joined = wordSetting(request, "thoracicDuct") === "atrium" ? "atrium" : "vein";
+  const { wall, body, light } = roundOf(saturations.svc, theme);
+  const lines = [LUNG_ARTERIES, LOWER[request.stage], ...UPPER, ...NECK, ONWARD[joined]].map(upright);
   for (const [share, tone] of [
     [1.25, wall],
     [1, body],

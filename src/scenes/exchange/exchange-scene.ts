@@ -17,7 +17,7 @@ import { ductPressureWords, headNote } from "./notes.ts";
 import { tissuePicture } from "./tissue-drawing.ts";
 
 /** mL/h that one drop stands for, for a body of 1 m2. */
-const DROP = 7;
+const DROP = 4.5;
 /** Words are laid out again, and figures stand still long enough to be read, so many times a day of the course. */
 const READINGS_PER_DAY = 4;
 

@@ -21,7 +21,7 @@ const THROUGH_INITIAL = 0.68;
 /** Part of a drop's way to the fluid in the cavity. */
 const THROUGH_WALL = 0.8;
 /** Part of a vessel's half width by which drops keep aside of its middle. */
-const ASIDE = 0.6;
+const ASIDE = 0.54;
 /** Ways that a drop makes in a second. */
 const PACE = 0.09;
 /** Part of the drain's way at which its arrow stands. */
@@ -35,7 +35,7 @@ const NO_FLOW = 0.2;
 /** A gold piece goes a little slower than water. */
 const SLOWER = 0.8;
 /** Part of the collecting vessel's way at which its arrow stands. */
-const COLLECTED = 0.41;
+const COLLECTED = 0.45;
 
 /** Multiples of these, taken modulo 1, set drops evenly over ways and times at once (Roberts 2018, the R2 sequence). */
 const [WAYS, TIMES] = [0.7548776662, 0.5698402909];

@@ -15,6 +15,8 @@ const BED = LINING / 2 - 2;
 const SCALE = 24;
 const MARK = 22;
 const BETWEEN = 11;
+/** Sizes of type that a number with its unit is long. */
+const WORDS = 3.9;
 /** Marks from one with a number to the next. */
 const PARTS = 5;
 
@@ -28,12 +30,31 @@ export const levelAt = ({ cavity }: TissuePlan, millilitres: number, full: numbe
 const marksTo = (full: number): readonly number[] =>
   rangeOf([full], { zero: true, count: 3 }).marks.filter((mark) => mark > 0 && mark <= full);
 
-export function drawGauge(ink: Graphics, plan: TissuePlan, level: number, full: number, theme: Theme): void {
+/** Plane units from the left within which the scale's numbers stand. @param type plane units */
+const numbersTo = (type: number): number => SCALE + MARK + 8 + WORDS * type;
+
+interface Filled {
+  /** y at which the fluid stands, and mL at the highest level */
+  readonly level: number;
+  readonly full: number;
+  /** of the numbers, plane units */
+  readonly type: number;
+}
+
+/** No line of the fluid's runs through a number. */
+export function drawGauge(
+  ink: Graphics,
+  plan: TissuePlan,
+  { level, full, type }: Filled,
+  theme: Theme,
+): void {
   const { colour } = theme;
   const depth = plan.cavity.bottom - BED - level;
   ink.clear();
   ink.rect(0, level, WIDTH, depth).fill({ color: colour.pressure, alpha: 0.42 });
-  ink.moveTo(0, level).lineTo(WIDTH, level).stroke({ color: colour.pressure, width: 3 });
+  const struck = marksTo(full).some((mark) => Math.abs(levelAt(plan, mark, full) - level) < 0.7 * type);
+  ink.moveTo(struck ? numbersTo(type) : 0, level).lineTo(WIDTH, level);
+  ink.stroke({ color: colour.pressure, width: 3 });
   const marks = marksTo(full);
   const step = (marks[0] ?? full) / PARTS;
   ink.moveTo(SCALE, levelAt(plan, 0, full)).lineTo(SCALE, levelAt(plan, full, full));

@@ -3,7 +3,7 @@ import type { Graphics } from "pixi.js";
 import { formatNumber, formatQuantity } from "../../i18n/index.ts";
 import { entryAt } from "../../sim/checked/present.ts";
 import type { Circulation } from "../../sim/circulation/answer.ts";
-import { ductPressure, USUAL_OUTFLOW } from "../../sim/exchange/index.ts";
+import { ductPressure, lymphCarried, USUAL_OUTFLOW } from "../../sim/exchange/index.ts";
 import { numberSetting, wordSetting } from "../../sim/parameters/parameters.ts";
 import { hasPathway } from "../../sim/parameters/request.ts";
 import type { Look } from "../drawing/drawing-sheet.ts";
@@ -44,6 +44,13 @@ function lungWords({ request }: Circulation, { say }: Theme): readonly string[] 
   ];
 }
 
+/** What keeps lymph from growing with all that leaves. */
+function carriedWords(circulation: Circulation, { say }: Theme): string {
+  const lymphMaximum = numberSetting(circulation.request, "lymphMaximum");
+  const most = lymphCarried({ lymphMaximum, lymphOutflow: ductPressure(circulation) });
+  return say("further.exchange.carried", { most: formatNumber(most, 1) });
+}
+
 interface Head {
   readonly day: number;
   /** mL/h that one drop of the picture stands for */
@@ -67,7 +74,7 @@ export function headNote({ day, drop, circulation, wide }: Head, box: Box, type:
       pressure: ductPressureWords(circulation),
       usual: formatNumber(USUAL_OUTFLOW),
     }),
-    ...(wide ? lungWords(circulation, theme) : []),
+    ...(wide ? [carriedWords(circulation, theme), ...lungWords(circulation, theme)] : []),
   ];
   return {
     lines: [

@@ -5,12 +5,13 @@ import { tissue } from "../anatomy/tones.ts";
 import type { Curve, Spot } from "../drawing/curve-drawing.ts";
 import { mix } from "../theme/colour.ts";
 import type { Theme } from "../theme/theme.ts";
-import { type Blind, INITIAL_HALF, LYMPH_HALF, type TissuePlan } from "./tissue-plan.ts";
+import { paintWalls, type Walled } from "./lymph-wall.ts";
+import { type Blind, BUD_HALF, INITIAL_HALF, LYMPH_HALF, nearest, type TissuePlan } from "./tissue-plan.ts";
 import { tissueTone } from "./tissue-tones.ts";
 import { beside, fillTube, headingAt, traceTube } from "./tube.ts";
 
 /** Where along the collecting vessel its valves spring from the wall, the part of its way that their leaflets reach, and of its half width that these leave open. */
-const VALVES = [0.16, 0.67] as const;
+const VALVES = [0.22, 0.69] as const;
 const LEAFLET = 0.125;
 const OPEN = 0.17;
 /** Part of a leaflet's reach by which it goes on into the wall. */
@@ -51,9 +52,12 @@ const blindWidth =
     return share * (half * (1 + uneven * (1 - joined)) + (into - half) * joined) * round;
   };
 
+/** Part of its way over which it is as narrow as the vessel that it begins as. */
+const BEGINS = 0.16;
 /** It bulges behind the leaflets of each valve. */
 const collectingWidth: Width = (part) =>
-  LYMPH_HALF +
+  LYMPH_HALF -
+  (LYMPH_HALF - INITIAL_HALF) * Math.max(0, 1 - part / BEGINS) +
   VALVES.reduce((sum, at) => sum + 6 * Math.exp(-(((part - at - 0.6 * LEAFLET) / 0.06) ** 2)), 0);
 
 /** Half the width that is free there: between the leaflets of a valve little. */
@@ -67,7 +71,7 @@ export const channel: Width = (part) =>
 const BANDS = 9;
 
 export function paintLymph(ink: Ink, { lymph, initial, buds }: TissuePlan, theme: Theme): void {
-  const { edge, shade, body, light } = tissueTone("lymph", theme);
+  const { shade, body, light } = tissueTone("lymph", theme);
   const blind = [...initial, ...buds];
   for (const each of blind) paintFilaments(ink, each, tissueTone("ground", theme).edge);
   const pass = (share: number, more: number, colour: string) => {
@@ -77,16 +81,20 @@ export function paintLymph(ink: Ink, { lymph, initial, buds }: TissuePlan, theme
     }
     fillTube(ink, lymph, (part) => share * collectingWidth(part) + more, colour);
   };
-  // Where cells make the wall it has no line of its own: between them it is open.
-  const walled = (more: number, colour: string) => {
-    for (const each of initial)
-      fillTube(ink, each.line, (part) => (part < walledTo(each) ? 0 : blindWidth(each)(part) + more), colour);
-    fillTube(ink, lymph, (part) => collectingWidth(part) + more, colour);
-  };
-  walled(7, edge);
-  walled(4.5, mix(light, shade, 0.35));
-  walled(0, edge);
-  pass(1, -2, shade);
+  paintWalls(
+    ink,
+    [
+      ...blind.map((each) => closedIn(each, each.half < INITIAL_HALF ? [] : buds)),
+      {
+        line: lymph,
+        half: collectingWidth,
+        closed: () => 1,
+        muscle: (part) => Math.min(1, part / (0.4 * BEGINS)),
+      },
+    ],
+    theme,
+  );
+  pass(1, 0, shade);
   for (let k = 1; k <= BANDS; k++) {
     const lit = k / BANDS;
     pass(1 - 0.78 * lit, -2, lit < 0.6 ? mix(shade, body, lit / 0.6) : mix(body, light, lit - 0.6));
@@ -121,8 +129,41 @@ function paintFilaments(ink: Ink, blind: Blind, colour: string): void {
   ink.stroke();
 }
 
-/** Part of its way up to which cells make its wall. */
-const walledTo = ({ line }: Blind): number => (FIRST + doorsOf(line) * CELL + OVERLAP / 2) / line.length;
+/** Plane units over which a wall that opens in doors goes over into a closed one, part of the way from which on that has muscle, and beyond a bud's width where it is closed beside that. */
+const CLOSES = 22;
+const MUSCLED = 0.86;
+const BESIDE = 26;
+
+/** Where a blind vessel's wall is closed: past its doors, and beside the buds that open into it. */
+function closedIn(blind: Blind, buds: readonly Blind[]): Walled {
+  const { line, half } = blind;
+  const from = FIRST + doorsOf(line) * CELL - 6;
+  const within = (at: number) => Math.min(1, Math.max(0, at / CLOSES));
+  const mouths = buds.flatMap((bud) => {
+    const end: Spot = [lastOf(Array.from(bud.line.x)), lastOf(Array.from(bud.line.y))];
+    const before = beside(bud.line, 0.7, 0);
+    const at = nearest(line, end);
+    const away = ([x, y]: Spot) => Math.hypot(before[0] - x, before[1] - y);
+    if (Math.hypot(beside(line, at, 0)[0] - end[0], beside(line, at, 0)[1] - end[1]) > 2 * half) return [];
+    return [
+      { at: at * line.length, side: away(beside(line, at, half)) < away(beside(line, at, -half)) ? 1 : -1 },
+    ];
+  });
+  return {
+    line,
+    half: blindWidth(blind),
+    closed: (part, side) =>
+      Math.max(
+        within(part * line.length - from),
+        ...mouths.map((mouth) =>
+          mouth.side === side
+            ? within(BUD_HALF + BESIDE + CLOSES - Math.abs(part * line.length - mouth.at))
+            : 0,
+        ),
+      ),
+    muscle: (part) => (half < INITIAL_HALF ? 0 : within((part - MUSCLED) * line.length)),
+  };
+}
 
 /** Cells like shingles: the end of each stands a little inward of where the next begins, as a door that opens inward only. */
 function paintWall(ink: Ink, blind: Blind, buds: readonly Blind[], theme: Theme): void {

@@ -118,9 +118,9 @@ export function tissuePicture(): TissuePicture {
       if (size.toFixed(3) !== spread) cells.spread(size);
       spread = size.toFixed(3);
       const level = levelAt(plan, figures.collected, full);
-      const gauge = `${level.toFixed(1)} ${full}`;
+      const gauge = `${level.toFixed(1)} ${full} ${type / fit.scale}`;
       if (gauge !== filled) {
-        drawGauge(fluid, plan, level, full, theme);
+        drawGauge(fluid, plan, { level, full, type: type / fit.scale }, theme);
         drawScales(fluid, plan, theme);
       }
       filled = gauge;

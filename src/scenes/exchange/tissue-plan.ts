@@ -30,15 +30,15 @@ export const CLEFTS = Array.from({ length: 2 * WALL_CELLS - 1 }, (_, i) => ({
   side: i % 2 === 0 ? -1 : 1,
 }));
 /** Half the collecting lymph vessel, an initial one, and a bud of that. */
-export const LYMPH_HALF = 64;
-export const INITIAL_HALF = 58;
-const BUD_HALF = 38;
+export const LYMPH_HALF = 72;
+export const INITIAL_HALF = 54;
+export const BUD_HALF = 38;
 /** Plane units of the body's wall under the cavity and of the cavity, in the height in which the places are given. */
 const BODY_WALL = 66;
 const CAVITY = 195;
 /** Plane units under the lining at which the picture goes over to the body's own scale, and the gap that says so. */
 const FILM = 34;
-export const BREAK = 17;
+export const BREAK = 28;
 /** Half the drain's width, and plane units of a centimetre beneath the gap: the drain is one of 18 Fr, 6 mm thick. */
 export const DRAIN = 14;
 export const CENTIMETRE = (2 * DRAIN) / 0.6;
@@ -101,10 +101,10 @@ export function tissuePlan(height: number): TissuePlan {
   const factor = (tall - FROM) / (GIVEN - FROM);
   const down = (y: number) => (y < FROM ? y : FROM + (y - FROM) * factor);
   const course = (text: string) => curve(spots(text).map(([x, y]): Spot => [x, down(y)]));
-  const lymph = course("800 588, 714 640, 610 648, 480 646, 330 634, 200 606, 80 566, -120 496");
+  const lymph = course("822 508, 792 582, 714 632, 610 640, 480 638, 330 626, 200 600, 80 566, -120 496");
   const initial = [
-    "852 322, 838 384, 846 446, 822 514, 792 590, 714 640",
-    "398 318, 428 376, 436 440, 446 506, 414 572, 330 634",
+    "852 322, 838 384, 846 442, 822 508, 792 582, 714 632",
+    "398 318, 428 376, 436 440, 446 502, 414 566, 330 626",
   ].map((text): Initial => {
     const line = course(text);
     return {
@@ -147,7 +147,7 @@ export function tissuePlan(height: number): TissuePlan {
 }
 
 /** Part of the line's length at which it comes nearest to a spot. */
-function nearest({ x, y }: Curve, [px, py]: Spot): number {
+export function nearest({ x, y }: Curve, [px, py]: Spot): number {
   const away = Array.from(x, (each, i) => Math.hypot(each - px, entryAt(y, i) - py));
   return away.indexOf(Math.min(...away)) / (x.length - 1);
 }
@@ -174,7 +174,7 @@ const KINDS: readonly (readonly [CellKind, half: Spot, upTo: number])[] = [
 ];
 /** Plane units that stay free for the water: across and down under a cleft, and around a lymph vessel. */
 const UNDER = [80, 110] as const;
-const AROUND = 42;
+const AROUND = 46;
 
 /** In rows, each shifted against the next, and none quite in line; some beyond the borders, to be there when the tissue shrinks. */
 function cellsIn(height: number, vessels: readonly (readonly [Curve, half: number])[]): readonly Cell[] {

@@ -18,15 +18,18 @@ export function headingAt(line: Curve, part: number): number {
   return Math.atan2(entryAt(out, 3), entryAt(out, 2));
 }
 
+/** To the right of a line's way, and to its left. */
+export type Side = 1 | -1;
+
 /** Lays a vessel's outline as the path that `ink` fills or clips next. @param half its width at a part of its length, plane units */
-export function traceTube(ink: Ink, line: Curve, half: (part: number) => number): void {
+export function traceTube(ink: Ink, line: Curve, half: (part: number, side: Side) => number): void {
   // Closer where a blind end is round.
   const parts = Array.from({ length: 91 }, (_, i) => (i / 90) ** 1.5);
   trace(
     ink,
     [
-      ...parts.map((part) => beside(line, part, half(part))),
-      ...parts.toReversed().map((part) => beside(line, part, -half(part))),
+      ...parts.map((part) => beside(line, part, half(part, 1))),
+      ...parts.toReversed().map((part) => beside(line, part, -half(part, -1))),
     ],
     true,
   );
@@ -36,7 +39,7 @@ export function traceTube(ink: Ink, line: Curve, half: (part: number) => number)
 export function fillTube(
   ink: Ink,
   line: Curve,
-  half: (part: number) => number,
+  half: (part: number, side: Side) => number,
   style: string | CanvasGradient,
 ): void {
   traceTube(ink, line, half);

@@ -48,7 +48,9 @@ function outside(cleft: number): Spot {
 
 /** Plane units beyond the picture's borders by which water from above the capillary goes round it. */
 const ROUND = 30;
-/** and where it comes in again */
+/** Plane units down at which it goes there, one way after the other, */
+const ABOVE = [84, 96, 78, 90] as const;
+/** and at which it comes in again. */
 const ENTERS = 300;
 
 /** A place on one of a family of ways at a tissue's size. */
@@ -91,8 +93,9 @@ export const toDoor = (
     const out = outside(cleft);
     const isAbove = entryAt(CLEFTS, cleft).side < 0;
     const border = entryAt(line.x, 0) > WIDTH / 2 ? WIDTH + ROUND : -ROUND;
+    const high = entryAt(ABOVE, cleft % ABOVE.length);
     const round: readonly Spot[] = isAbove
-      ? [...taut([out, [out[0], -ROUND]], obstacles), [border, -ROUND]]
+      ? taut([out, [out[0] + (border > 0 ? 40 : -40), high], [border, high]], obstacles)
       : [];
     const from: Spot = isAbove ? [border, plan.down(ENTERS)] : out;
     return curve([...round, ...taut([from, shoulder, outer], obstacles), ...inward]);

@@ -4,7 +4,7 @@ import type { Frame } from "../../chain/frame.ts";
 import { formatNumber, formatQuantity } from "../../i18n/index.ts";
 import type { Circulation } from "../../sim/circulation/answer.ts";
 import { numberSetting } from "../../sim/parameters/parameters.ts";
-import { BODY, type Extent } from "../circuit/arrange.ts";
+import { BODY, shownIn } from "../circuit/arrange.ts";
 import { type Canvas, pane } from "../circuit/circuit-pane.ts";
 import { lettering, type Note } from "../drawing/lettering.ts";
 import { flowTrace, meanOf } from "../drawing/trace-clock.ts";
@@ -42,15 +42,19 @@ const meanFlow = ({ traces }: Circulation, name: string): number => {
 const ROWS: readonly {
   readonly key: string;
   readonly read: (circulation: Circulation) => number;
-  readonly unit: "mmHg" | "L/min" | "%";
+  readonly unit: "mmHg" | "L/min" | "%" | "1/min" | "mL";
 }[] = [
   { key: "veins", read: veinsToLungs, unit: "mmHg" },
+  { key: "rate", read: ({ extras }) => extras.heartRate ?? Number.NaN, unit: "1/min" },
+  { key: "stroke", read: ({ extras }) => extras.strokeVolume ?? Number.NaN, unit: "mL" },
   { key: "output", read: ({ flows }) => flows.systemic, unit: "L/min" },
   { key: "legs", read: (state) => meanFlow(state, "legs"), unit: "L/min" },
   { key: "belly", read: (state) => meanFlow(state, "splanchnic"), unit: "L/min" },
   { key: "arteries", read: ({ saturations }) => saturations.arterial, unit: "%" },
   { key: "legVeins", read: ({ extras }) => extras.legVeinSaturation ?? Number.NaN, unit: "%" },
 ];
+
+const WHOLE: readonly string[] = ["%", "1/min", "mL"];
 
 const headingOf = (effort: number, theme: Theme): string =>
   effort === AT_REST
@@ -107,7 +111,7 @@ function writeTable(
       false,
     );
     states.forEach((state, i) => {
-      const value = formatQuantity(read(state), unit, unit === "%" ? 0 : 1);
+      const value = formatQuantity(read(state), unit, WHOLE.includes(unit) ? 0 : 1);
       write(value, [columns[i] ?? 0.5, row + 1], 0.5, true);
     });
   });
@@ -118,7 +122,6 @@ const BODY_WIDE = 0.3;
 const TABLE_SHARE = 0.32;
 /** Legs at work are shown to the feet, down to this height of a body in CSS px; below it trunk and thighs alone. */
 const MIN_HEIGHT = 260;
-const WITH_LEGS: Extent = { ...BODY };
 /** In sizes of type: the width from which the stage's name stands in the corner beside a head. */
 const NAMED = 34;
 
@@ -145,6 +148,7 @@ export function effortPair() {
         body.view.visible = circulation !== undefined;
         if (!circulation) return;
         const width = above.width / shown.length;
+        const part = { ...above, x: above.x + i * width, width };
         body.draw(
           {
             circulation,
@@ -154,10 +158,10 @@ export function effortPair() {
             still: frame.still,
             labels: false,
             focus: frame.state.view.focus,
-            extent: above.height < MIN_HEIGHT ? BODY : WITH_LEGS,
+            extent: above.height < MIN_HEIGHT ? shownIn(part) : BODY,
             titled: false,
           },
-          { ...above, x: above.x + i * width, width },
+          part,
           canvas,
           theme,
         );

@@ -13,7 +13,7 @@ import {
   type Slope,
   shadowOf,
   tonesOf,
-} from "./figure-drawing.ts";
+} from "./person-drawing.ts";
 
 /** Rounds of a step a second when walking, and what running at the greatest effort adds. */
 const WALKING = 0.8;

@@ -14,7 +14,7 @@ import { drawFigure } from "./figure-drawing.ts";
 import { type GrowingChest, growingChest, type Moment } from "./growing-chest.ts";
 import { widthWords } from "./rings.ts";
 import { BODY, bodyScale, type Column, columnsOf, FIGURE, LETTERS, shownOf } from "./row.ts";
-import { tubeBlood } from "./tube-blood.ts";
+import { vesselBlood } from "./vessel-blood.ts";
 
 export interface Bodies {
   readonly view: Container;
@@ -50,7 +50,7 @@ export function bodies(): Bodies {
   const view = new Container();
   const [ink, over] = [new Graphics(), new Graphics()];
   const words = lettering();
-  const blood = tubeBlood();
+  const blood = vesselBlood();
   const [looks, chests] = [new Container(), [] as GrowingChest[]];
   view.addChild(looks, blood.view, ink, over, words.view);
   let drawn = "";

@@ -1,5 +1,5 @@
 /** How much of a chest is seen, and where the blood of a pathway rises in it. */
-import { entryAt, lastOf, present } from "../../sim/checked/present.ts";
+import { entryAt, present } from "../../sim/checked/present.ts";
 import { line, spotAt } from "../../sim/geometry/centreline.ts";
 import type { ChestFrame, Point } from "../../sim/geometry/geometry.ts";
 import { pathwayGeometry } from "../../sim/geometry/pathways/index.ts";
@@ -55,9 +55,6 @@ function wayIn(request: CirculationRequest) {
 
 /** mm: the trunk's width and height. @param request of a stage with a pathway */
 export const trunkSize = (request: CirculationRequest) => ofBody(request).size;
-
-/** mm: its length. */
-export const longIn = (request: CirculationRequest): number => lastOf(ofBody(request).way.run);
 
 function ofBody(request: CirculationRequest) {
   const made = known.get(request) ?? wayIn(request);

@@ -3,7 +3,6 @@ import type { Graphics } from "pixi.js";
 import type { SweepPoint } from "../../chain/running-sweep.ts";
 import { entryAt } from "../../sim/checked/present.ts";
 import { pathwaySizes } from "../../sim/geometry/pathways/sizes.ts";
-import { fromLitresPerMinute, fromSquareMillimetre, toMillimetre } from "../../sim/units.ts";
 import { roundOf, type Tissue, threadOf } from "../anatomy/tones.ts";
 import type { Spot } from "../drawing/curve-drawing.ts";
 import { dashes } from "../drawing/plot.ts";
@@ -20,7 +19,7 @@ export interface SectionPlace {
 }
 
 /** CSS px under which no wall is drawn. */
-const MIN_WALL = 3;
+const MIN_WALL = 2.2;
 
 /** mm: the face of the cut, wall included, and by how much an own vein wider than the lumen stands over it. */
 export const faceOf = ({ request }: SweepPoint): { readonly wide: number; readonly over: number } => {
@@ -38,14 +37,6 @@ export function sectionLayout(
   const vein = (ivc / 2) * perMillimetre;
   return { half, wall: Math.max(MIN_WALL, wallOf(request) * perMillimetre), vein, raised: vein - half };
 }
-
-/** mm/s: what flows through the section that it has. */
-export const speedIn = ({ request, circulation }: SweepPoint): number => {
-  if (!circulation) return 0;
-  const { trunk } = pathwaySizes(request);
-  const area = fromSquareMillimetre((Math.PI * trunk * trunk) / 4);
-  return toMillimetre(fromLitresPerMinute(circulation.flows.ivc) / area);
-};
 
 /** The piece behind the cut, in widths of its face: across and down. */
 export const PIECE: Spot = [0.4, 0.2];

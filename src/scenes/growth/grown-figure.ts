@@ -3,50 +3,68 @@ import { entryAt, lastOf } from "../../sim/checked/present.ts";
 import { EARS, FEATURES, FIGURE, HEAD } from "../circuit/figure-shape.ts";
 import type { Spot } from "../drawing/curve-drawing.ts";
 
+/** Years between which a figure's parts go straight. */
+const AGES = [2, 5, 10, 15, 18] as const;
+type AtAges = readonly [number, number, number, number, number];
+
 /**
- * Heights of the grown figure's plane (crown, chin, shoulder, crotch, knee, ankle, sole) and what part of the body's height each lies at when 5 years
- * old and when grown. Heads in a height: 7.5 to 8 when grown (Domljan et al., Appl. Sci. 2024;14:7185), 5.75 at five years, between 5 at two
- * and 6 at six; legs at five 0.94 of the grown part (Stratz 1909, from memory).
+ * Heights of the grown figure's plane (crown, chin, shoulder, crotch, knee, ankle, sole) and what part of the body's height each lies at.
+ * Heads in a height: 5 at two years, 5.75 at five, 6.6 at ten, 7.3 at fifteen (a fourth at birth, a sixth at six years: Stratz 1909, as quoted
+ * by Bogin), 7.5 to 8 when grown (Domljan et al., Appl. Sci. 2024;14:7185). The crotch lies 0.035 under the pubis, of which the ratio of upper
+ * to lower body tells: 1.4 at two, 1.2 at five, 1.0 at ten years, 0.96 when grown (handbook of physical measurements, online extract, and
+ * from memory). Shoulder, knee and ankle from memory.
  */
 const LEVELS = [
-  { at: -219, young: 1, grown: 1 },
-  { at: 78, young: 0.826, grown: 0.873 },
-  { at: 160, young: 0.796, grown: 0.838 },
-  { at: 1070, young: 0.423, grown: 0.45 },
-  { at: 1452, young: 0.269, grown: 0.287 },
-  { at: 1990, young: 0.054, grown: 0.057 },
-  { at: 2124, young: 0, grown: 0 },
+  { at: -219, of: [1, 1, 1, 1, 1] },
+  { at: 78, of: [0.8, 0.826, 0.848, 0.863, 0.869] },
+  { at: 160, of: [0.76, 0.785, 0.81, 0.826, 0.832] },
+  { at: 1070, of: [0.38, 0.42, 0.465, 0.475, 0.475] },
+  { at: 1452, of: [0.225, 0.252, 0.276, 0.287, 0.287] },
+  { at: 1990, of: [0.048, 0.05, 0.054, 0.057, 0.057] },
+  { at: 2124, of: [0, 0, 0, 0, 0] },
+] as const satisfies readonly Row[];
+
+/**
+ * Arms have rows of their own: from the armpit they hang as far apart as shoulders and waist let them, and their fingers end so high (from
+ * memory). The plane's are thin: their middle line across, and by which they are drawn thicker, no further in than the trunk's side.
+ */
+const ARMS = { beside: 799, side: 790, armpit: 336, waist: 770, fingers: 1092 } as const;
+const FINGERS: AtAges = [0.385, 0.385, 0.385, 0.38, 0.378];
+const ARM_AT = [
+  { at: 204, middle: 843, thicker: 1 },
+  { at: 420, middle: 848, thicker: 1.6 },
+  { at: 640, middle: 869, thicker: 1.6 },
+  { at: 850, middle: 877, thicker: 1.4 },
+  { at: 930, middle: 882, thicker: 1.15 },
 ] as const;
 
 /**
- * Widths over those of the plane's figure, which is broad to hold its vessels, for the same height of the body. Of the height are: shoulders
- * with their muscle 0.255 at five years and 0.265 when grown, hips 0.185 and 0.195, head 0.127 and 0.088 (handbooks of body measures,
- * from memory).
+ * Breadths in parts of the body's height, and half of what they measure in the plane, whose figure is broad to hold its vessels: head, neck,
+ * its foot, shoulders with their muscle, chest, waist, hips, knees and ankles from side to side (handbooks of body measures, from memory).
  */
-const WIDTHS = [
-  { at: 40, young: 1.3, grown: 0.92 },
-  { at: 100, young: 0.82, grown: 0.9 },
-  { at: 260, young: 0.82, grown: 0.86 },
-  { at: 420, young: 0.79, grown: 0.8 },
-  { at: 760, young: 0.82, grown: 0.77 },
-  { at: 1090, young: 0.77, grown: 0.79 },
-  { at: 2000, young: 0.84, grown: 0.84 },
+const BREADTHS = [
+  { at: -98, half: 115, of: [0.155, 0.127, 0.104, 0.092, 0.088] },
+  { at: 92, half: 67, of: [0.08, 0.072, 0.063, 0.063, 0.066] },
+  { at: 134, half: 114, of: [0.083, 0.078, 0.075, 0.077, 0.08] },
+  { at: 340, half: 382, of: [0.255, 0.25, 0.246, 0.253, 0.262] },
+  { at: 500, half: 289, of: [0.18, 0.173, 0.172, 0.178, 0.185] },
+  { at: 770, half: 258, of: [0.183, 0.168, 0.159, 0.162, 0.168] },
+  { at: 1060, half: 298, of: [0.187, 0.183, 0.182, 0.19, 0.195] },
+  { at: 1452, half: 211, of: [0.15, 0.146, 0.146, 0.15, 0.152] },
+  { at: 1990, half: 171, of: [0.13, 0.125, 0.122, 0.122, 0.122] },
 ] as const;
-
-const YOUNG_AT = 5;
-const GROWN_AT = 18;
-/** 1 at five years, 0 when grown. */
-const youthOf = (years: number): number =>
-  Math.min(1, Math.max(0, (GROWN_AT - years) / (GROWN_AT - YOUNG_AT)));
 
 interface Row {
   readonly at: number;
-  readonly young: number;
-  readonly grown: number;
+  readonly of: AtAges;
 }
 
 /** Straight between the rows of a table, level beyond its ends. */
-function between(rows: readonly Row[], at: number, read: (row: Row) => number): number {
+function between<T extends { readonly at: number }>(
+  rows: readonly T[],
+  at: number,
+  read: (row: T) => number,
+): number {
   const i = rows.findIndex((row) => row.at > at);
   if (i < 0) return read(lastOf(rows));
   const [a, b] = [entryAt(rows, Math.max(0, i - 1)), entryAt(rows, i)];
@@ -56,10 +74,29 @@ function between(rows: readonly Row[], at: number, read: (row: Row) => number): 
 
 /** Carries spots of the grown figure's plane. */
 function carry(years: number): (spot: Spot) => Spot {
-  const youth = youthOf(years);
-  const aged = (row: Row) => row.grown + youth * (row.young - row.grown);
-  const per = 1 / (lastOf(LEVELS).at - LEVELS[0].at);
-  return ([x, y]) => [(x - 500) * per * between(WIDTHS, y, aged), between(LEVELS, y, aged)];
+  const aged = (of: AtAges) =>
+    between(
+      AGES.map((at, i) => ({ at, value: entryAt(of, i) })),
+      years,
+      ({ value }) => value,
+    );
+  const levels = LEVELS.map(({ at, of }) => ({ at, value: aged(of) }));
+  const wide = BREADTHS.map(({ at, half, of }) => ({ at, value: aged(of) / (2 * half) }));
+  const heightOf = (y: number) => between(levels, y, ({ value }) => value);
+  const [armpit, fingers] = [heightOf(ARMS.armpit), aged(FINGERS)];
+  const widthOf = (y: number) => between(wide, y, ({ value }) => value);
+  const [shoulder, waist] = [widthOf(ARMS.armpit), widthOf(ARMS.waist)];
+  const part = (y: number, to: number) => Math.min(1, (y - ARMS.armpit) / (to - ARMS.armpit));
+  return ([x, y]) => {
+    const out = Math.abs(x - 500);
+    if (out < ARMS.beside - 500 || y < ARM_AT[0].at) return [(x - 500) * widthOf(y), heightOf(y)];
+    const middle = between(ARM_AT, y, (row) => row.middle) - 500;
+    const thicker = between(ARM_AT, y, (row) => row.thicker);
+    const thick = Math.sign(x - 500) * Math.max(ARMS.side - 500, middle + (out - middle) * thicker);
+    if (y <= ARMS.armpit) return [thick * widthOf(y), heightOf(y)];
+    const wider = shoulder + (waist - shoulder) * part(y, ARMS.waist);
+    return [thick * wider, armpit + (fingers - armpit) * part(y, ARMS.fingers)];
+  };
 }
 
 /** Part of the height. */

@@ -10,9 +10,9 @@ export function pathwayStage({ stage }: CirculationRequest): PathwayStage {
   return stage;
 }
 
-/** mm: an ePTFE conduit's wall is under one, an atrium's two to three (from memory). */
+/** mm: an ePTFE conduit's wall is some two thirds of one, an atrium's two to three (from memory). */
 const WALL: Readonly<Record<PathwayStage, number>> = {
-  extracardiac: 0.9,
+  extracardiac: 0.65,
   "lateral-tunnel": 2,
   atriopulmonary: 2,
 };

@@ -31,6 +31,8 @@ type Shown = Pick<SweepPoint, "request">;
 const [TRUNK, CUT] = [0.96, 0.5];
 /** Part of the way across a column where the middle of the body stands, and where that of the cut tube. */
 const [BODY_AT, CUT_AT] = [0.17, 0.63];
+/** Height of the tallest body over that of the cut tube. */
+const TALLER = 1.3;
 /** In sizes of type: over the cut tube, where the difference stands, and under it. */
 const [OVER, UNDER] = [1.9, 3.9];
 
@@ -60,8 +62,8 @@ function measures(shown: readonly SweepPoint[], width: number, room: number): Me
   const faces = shown.map(faceOf);
   const face = Math.max(...faces.map((each) => each.wide));
   const high = Math.max(...faces.map((each) => each.over + each.wide * (1 + PIECE[1])));
-  const perMillimetre = Math.min((CUT * step) / (face * (1 + PIECE[0])), (0.32 * most) / high);
-  const section = { perMillimetre, tall: perMillimetre * high };
+  const perMillimetre = Math.min((CUT * step) / (face * (1 + PIECE[0])), (0.4 * most) / (TALLER * high));
+  const section = { perMillimetre, tall: TALLER * perMillimetre * high };
   const scale = Math.max(0.01, Math.min((TRUNK * step) / wide, (most - section.tall) / tall));
   return { step, section, trunk: { perMillimetre: scale, tall: scale * tall } };
 }
@@ -108,7 +110,7 @@ export function rowHeight(box: Box, points: readonly SweepPoint[], type: number,
   if (!hasPathway(entryAt(shown, 0).request.stage))
     return Math.min(box.height * 0.5, (step * BODY) / FIGURE + (LETTERS + 0.5) * type);
   const words = (OVER + UNDER) * type;
-  const most = Math.max(0, Math.min(0.64 * box.height, box.height - CURVES * type));
+  const most = Math.max(0, Math.min(0.66 * box.height, box.height - CURVES * type));
   const { trunk, section } = measures(shown, box.width, most - words);
   return Math.min(most, trunk.tall + section.tall + words);
 }

@@ -14,18 +14,21 @@ interface Fading {
   readonly openings: readonly Opening[];
   /** part of a mark of the field that is seen at a place (mm): something lies before it there */
   readonly seen?: Distance | null;
+  /** part of the marks that show at a place: the same ones, wherever fewer do */
+  readonly among?: Distance | null | undefined;
 }
 
 /** Writes what is left of each tracer's size into the highest byte of its packed colour. */
 export function fadeAtOpenings(
   { position, count }: Tracers,
-  { taken, shown, openings, seen }: Fading,
+  { taken, shown, openings, seen, among }: Fading,
   colours: Uint32Array,
 ): void {
   const ends = openings.filter(({ name }) => name !== "fenestration");
   for (let i = 0; i < taken; i++) {
     const [x, y] = [position[2 * i]!, position[2 * i + 1]!];
-    const part = seen ? seen(x, y) : 1;
+    const rank = among ? (1.2 * among(x, y) - ((i * 0.618) % 1)) * 5 : 1;
+    const part = Math.min(rank, seen ? seen(x, y) : 1);
     if (part < 1) colours[i] = sized(colours[i]!, part);
     for (const { centre, normal, width } of ends) {
       const [dx, dy] = [x - centre[0], y - centre[1]];

@@ -9,8 +9,9 @@ const STEP = 1 / 3;
 const CROSSED = 400;
 /** CSS px of way that phrases in one line are worth. */
 const BROKEN = 120;
-/** CSS px between plates */
+/** CSS px between plates, and between hairlines that are to be told apart */
 const GAP = 4;
+const APART = 5;
 
 interface Plate extends Block {
   /** the spot that it speaks of */
@@ -29,6 +30,40 @@ export function keepOff<T extends Plate>(
   taken: readonly Box[],
   covers: (plate: T) => boolean,
   longest: (plate: T) => number = () => Number.POSITIVE_INFINITY,
+): T[] {
+  const place = (wished: readonly T[]) => placeInTurn(wished, box, taken, covers, longest);
+  let [wishes, best] = [plates, place(plates)];
+  // Two whose hairlines tangle want each other's place.
+  for (const [i, a] of plates.entries())
+    for (const b of plates.slice(i + 1)) {
+      const [one, other] = [a, b].map(({ at }) => best.find((plate) => plate.at === at));
+      if (!one || !other || !tangled(one, other)) continue;
+      const swapped = wishes.map((wish) =>
+        wish.at === a.at
+          ? { ...wish, x: b.x, y: b.y }
+          : wish.at === b.at
+            ? { ...wish, x: a.x, y: a.y }
+            : wish,
+      );
+      const tried = place(swapped);
+      if (tried.length < best.length || tangles(tried) >= tangles(best)) continue;
+      [wishes, best] = [swapped, tried];
+    }
+  return best;
+}
+
+const tangles = (placed: readonly Plate[]): number =>
+  placed.reduce(
+    (sum, plate, i) => sum + placed.slice(i + 1).filter((other) => tangled(plate, other)).length,
+    0,
+  );
+
+function placeInTurn<T extends Plate>(
+  plates: readonly T[],
+  box: Box,
+  taken: readonly Box[],
+  covers: (plate: T) => boolean,
+  longest: (plate: T) => number,
 ): T[] {
   const placed: T[] = [];
   const free = ({ x, y, width, height }: Block): boolean =>
@@ -128,11 +163,19 @@ export const hairline = ({ at: [ax, ay], x, y, width, height }: Plate): readonly
 
 const lengthOf = ([[ax, ay], [bx, by]]: readonly [Point, Point]): number => Math.hypot(bx - ax, by - ay);
 
-/** The hairline of one runs through that of the other, or through the other's plate. */
+/** The hairline of one runs through that of the other or along it, or through the other's plate. */
 const tangled = (a: Plate, b: Plate): boolean =>
   cross(hairline(a), hairline(b)) ||
+  hairline(a).some((point) => isBeside(point, hairline(b))) ||
+  hairline(b).some((point) => isBeside(point, hairline(a))) ||
   diagonals(b).some((line) => cross(hairline(a), line)) ||
   diagonals(a).some((line) => cross(hairline(b), line));
+
+function isBeside([x, y]: Point, [[ax, ay], [bx, by]]: readonly [Point, Point]): boolean {
+  const [dx, dy] = [bx - ax, by - ay];
+  const part = clamp(((x - ax) * dx + (y - ay) * dy) / (dx * dx + dy * dy || 1), 0, 1);
+  return Math.hypot(x - ax - part * dx, y - ay - part * dy) < APART;
+}
 
 /** What runs through a plate crosses one of these. */
 const diagonals = ({ x, y, width, height }: Block): readonly (readonly [Point, Point])[] =>

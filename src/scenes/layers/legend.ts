@@ -4,6 +4,7 @@ import { formatNumber, formatQuantity } from "../../i18n/index.ts";
 import { entryAt } from "../../sim/checked/present.ts";
 import { ORIGINS } from "../../sim/tracers/tracers.ts";
 import type { Colouring, Overlay } from "../../state/scene-state.ts";
+import { roundOf } from "../anatomy/tones.ts";
 import type { Sheet } from "../drawing/drawing-sheet.ts";
 import type { Lain } from "../drawing/lettering.ts";
 import type { Box } from "../scene.ts";
@@ -154,6 +155,10 @@ export function drawLegend(sheet: Sheet, facts: LegendFacts, at: LegendPlace): B
     marked(theme.say(`further.legend.poor${said}`), draw, 0, markColour(colour, poor));
     marked(theme.say(`further.legend.rich${said}`), draw, 1, markColour(colour, rich));
   }
+  if (facts.colouring === "origin" && !at.inline && (facts.heart ?? facts.pumped)) {
+    row.item(theme.say("scene.legend.oxygen"), true);
+    drawOxygen(sheet, row, BRIEF * size, true);
+  }
   if (facts.dyed) marked(theme.say("scene.legend.dye"), shape, 0, colour.dye);
   for (const remark of facts.remarks) row.item(remark, true);
   return row.room;
@@ -188,13 +193,21 @@ function drawScale(sheet: Sheet, row: Row, map: MapName, room: number, legible: 
   });
 }
 
-function drawOxygen(sheet: Sheet, row: Row, room: number): void {
+/** Sizes of type that the bar takes twice where it explains the vessels beside the marks' own key. */
+const BRIEF = 10;
+
+/** @param brief its ends' values alone */
+function drawOxygen(sheet: Sheet, row: Row, room: number, brief = false): void {
   const { theme } = sheet;
   const { least, most } = OXYGEN;
+  const [low, high] = [formatQuantity(least, "%"), formatQuantity(most, "%")];
   drawBar(sheet, row, room, {
-    low: theme.say("scene.legend.orLess", { value: formatQuantity(least, "%") }),
-    high: theme.say("scene.legend.orMore", { value: formatQuantity(most, "%") }),
-    colourAt: (part) => bloodColour(theme.colour, least + (most - least) * part),
+    low: brief ? low : theme.say("scene.legend.orLess", { value: low }),
+    high: brief ? high : theme.say("scene.legend.orMore", { value: high }),
+    colourAt(part) {
+      const saturation = least + (most - least) * part;
+      return brief ? roundOf(saturation, theme).body : bloodColour(theme.colour, saturation);
+    },
   });
 }
 

@@ -10,7 +10,7 @@ import { saturationsByOrigin } from "../layers/tint.ts";
 import type { Box } from "../scene.ts";
 import type { Theme } from "../theme/theme.ts";
 import { mapRemarks } from "./map-remarks.ts";
-import { coverIn, isPumped, listed, originsIn, placed, pointed } from "./named.ts";
+import { colouredBy, coverIn, isPumped, listed, originsIn, placed, pointed } from "./named.ts";
 import type { PaneView } from "./pane-view.ts";
 import { washOutPlots } from "./wash-out-later.ts";
 
@@ -50,8 +50,8 @@ export function writeKey(
   }
   const computed = panes.some(({ geometry }) => geometry);
   const facts = {
-    // How long blood has been on its way and maps belong to a field.
-    colouring: computed || colouring !== "age" ? colouring : "origin",
+    // Maps belong to a field.
+    colouring: colouredBy(colouring, computed),
     overlay: computed ? overlay : "none",
     saturations: saturationsByOrigin(panes[0]?.circulation ?? null),
     origins: originsIn(panes, still),
@@ -150,7 +150,8 @@ export function annotate(sheet: Sheet, annotated: Annotated): void {
 function annotateWashOut(sheet: Sheet, { pane, drawn, box, taken, form }: Annotated): readonly Box[] {
   const { projection, occupied } = drawn;
   const { washOut } = pane;
-  const plots = washOut && washOutPlots();
+  // Before its first point nothing has been measured.
+  const plots = washOut && washOut.time.length > 1 && washOutPlots();
   if (!plots || !projection || !occupied) return [];
   const covers = coverIn(occupied, projection);
   const panels = plots.washOutPanels(box, sheet.sizes).slice(form);

@@ -31,7 +31,7 @@ export function paneCamera(): Camera {
       const { view, viewport } = moment;
       const whole = project(box, shared?.extent ?? sight(geometry, moment));
       const place = (shared ?? geometry).places.find((each) => each.name === view.camera);
-      const goal = place ? near(whole, box, place.at) : whole;
+      const goal = onPixel(place ? near(whole, box, place.at) : whole, viewport.dense);
       // Only a change of the camera glides; a new size or new lengths take their place at once.
       if (name !== view.camera && projection) gliding = true;
       name = view.camera;
@@ -58,6 +58,13 @@ export function sight(
   const flank = hemmed ? FLANK * (right - left) : 0;
   return [left - flank, bottom, right + flank, top];
 }
+
+/** What is painted for this scale is then laid pixel on pixel. @param dense device pixels in a CSS pixel */
+const onPixel = ({ scale, x, y }: Projection, dense: number): Projection => ({
+  scale,
+  x: Math.round(x * dense) / dense,
+  y: Math.round(y * dense) / dense,
+});
 
 function near(whole: Projection, box: Box, at: readonly [number, number]): Projection {
   const scale = CLOSE * whole.scale;

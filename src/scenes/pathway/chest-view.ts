@@ -1,16 +1,24 @@
 /** The chest around one pathway: painted again when it changes or the camera has come much closer or gone far, and moved at each drawing. */
 import { Container } from "pixi.js";
 import type { Pane } from "../../chain/frame.ts";
-import type { PathwayGeometry } from "../../sim/geometry/geometry.ts";
+import type { ChestFrame, PathwayGeometry } from "../../sim/geometry/geometry.ts";
 import { anatomyLayer } from "../anatomy/anatomy-layer.ts";
+import { coursesOf } from "../anatomy/courses.ts";
 import { servesAt } from "../anatomy/painted-sheet.ts";
 import { standingAt } from "../anatomy/standing.ts";
-import type { Plane } from "../layers/drawn-plane.ts";
+import { distanceAt, type Plane } from "../layers/drawn-plane.ts";
 import { surfaceOf } from "../layers/surface.ts";
 import { ease } from "../theme/motion.ts";
 import type { Theme } from "../theme/theme.ts";
 import { carriedOf } from "../theme/unsolved.ts";
 import type { Moment } from "./moment.ts";
+import { restingWalls } from "./resting-walls.ts";
+
+/** The chest as it is painted, and the pathway that it was painted around. */
+export interface SeenChest {
+  readonly frame: ChestFrame;
+  readonly plane: Plane;
+}
 
 export interface ChestView {
   readonly behind: Container;
@@ -18,10 +26,10 @@ export interface ChestView {
   readonly hidden: Container;
   readonly before: Container;
   /**
-   * Whether all of it is painted.
+   * What is seen; null until all of it is painted.
    * @param scale CSS px of a millimetre
    */
-  draw(pane: Pane, plane: Plane, scale: number, moment: Moment, theme: Theme): boolean;
+  draw(pane: Pane, plane: Plane, scale: number, moment: Moment, theme: Theme): SeenChest | null;
   release(): void;
 }
 
@@ -46,63 +54,82 @@ export function chestView(): ChestView {
   } = layer.pieces;
   behind.addChild(ground, rightLung, leftLung, back, abdomen, inLiver, atrium, layer.ventricle, veins);
   before.addChild(hiatus, graft, remains, front, passing, layer.valves);
-  let painted: Painted | null = null;
-  let last: PathwayGeometry | null = null;
-  let calm = 0;
-  /** null while there is nothing more to paint */
-  let paintNext: (() => boolean) | null = null;
+  const walls = restingWalls();
+  let begun: Begun | null = null;
+  let seen: SeenChest | null = null;
   let shade = 0;
 
-  const show = (elapsed: number) => {
-    shade = ease(shade, paintNext ? 0 : 1, elapsed);
-    for (const part of [behind, hidden, before]) {
-      part.alpha = shade;
-      part.visible = shade > 0;
-    }
+  const begin = ({ circulation }: Pane, wanted: Wanted): Begun => {
+    const { frame, plane, density, theme } = wanted;
+    const paint = layer.begin(frame, circulation, surfaceOf(plane, density), theme);
+    return { ...wanted, carried: `${carriedOf(circulation)}`, paint, led: false, shown: false };
   };
 
-  /** A wall that is being dragged is another geometry at each drawing: its chest follows when the hand rests. */
-  const isDue = (geometry: PathwayGeometry, look: string, density: number): boolean => {
-    if (!painted || painted.look !== look || painted.geometry.name !== geometry.name) return true;
-    if (painted.geometry !== geometry) return calm >= REST;
-    return !servesAt(painted.density, density);
+  /** Whether all is painted, and shown. */
+  const paintOn = (painting: Begun): boolean => {
+    if (painting.led) return painting.paint();
+    // The ways of blood through it take as long as a piece.
+    coursesOf(painting.frame, (x, y) => distanceAt(painting.plane, x, y));
+    painting.led = true;
+    return false;
   };
+
+  /** Other walls, other colours, or a camera that has come closer or gone far. */
+  const stale = ({ geometry, carried, density }: Begun, pane: Pane, wanted: number, rested: boolean) =>
+    geometry === pane.geometry
+      ? carried !== `${carriedOf(pane.circulation)}` || !servesAt(density, wanted)
+      : rested;
 
   return {
     behind,
     hidden,
     before,
-    draw({ geometry, circulation }, plane, scale, { time, still, viewport, first }, theme) {
-      if (!geometry || first) return false;
-      calm = geometry === last ? calm + viewport.elapsed : 0;
-      last = geometry;
-      const density = scale * viewport.dense;
-      const look = `${theme.name} ${carriedOf(circulation)}`;
-      if (isDue(geometry, look, density)) {
-        painted = { geometry, look, density };
-        const surface = surfaceOf(plane, density);
-        paintNext = layer.begin(geometry.chest, circulation, surface, theme);
+    draw(pane, plane, scale, { time, still, viewport, first }, theme) {
+      const { geometry, circulation } = pane;
+      if (!geometry || first) return null;
+      const { elapsed, dense } = viewport;
+      const rested = walls.rest(pane, still, elapsed);
+      // Another pathway does not stand in the last one's chest, nor in another theme's.
+      const other =
+        begun === null || begun.theme.name !== theme.name || begun.geometry.name !== geometry.name;
+      if (!begun || other || stale(begun, pane, scale * dense, rested))
+        begun = begin(pane, { geometry, frame: geometry.chest, plane, density: scale * dense, theme });
+      // Blood that moves does not wait for a chest that has yet to be seen, or that changes.
+      const atOnce = still || (other && seen !== null) || !Number.isFinite(elapsed);
+      const most = atOnce ? Number.POSITIVE_INFINITY : seen ? 1 : Math.max(1, Math.floor(elapsed / PIECE));
+      // While a hand moves the walls on, what was begun rests.
+      if (begun.geometry === geometry)
+        for (let n = 0; n < most && !begun.shown; n++) begun.shown = paintOn(begun);
+      if (begun.shown) seen = begun;
+      shade = ease(shade, seen ? 1 : 0, atOnce && shade === 0 ? Number.POSITIVE_INFINITY : elapsed);
+      for (const part of [behind, hidden, before]) {
+        part.alpha = shade;
+        part.visible = shade > 0;
       }
-      // Blood that moves does not wait for a chest that has yet to be seen.
-      const atOnce = still || shade > 0 || !Number.isFinite(viewport.elapsed);
-      const most = atOnce ? Number.POSITIVE_INFINITY : Math.max(1, Math.floor(viewport.elapsed / PIECE));
-      for (let n = 0; paintNext && n < most; n++) if (paintNext()) paintNext = null;
-      show(atOnce && shade === 0 ? Number.POSITIVE_INFINITY : viewport.elapsed);
-      layer.move(standingAt(circulation, time, still));
-      return paintNext === null;
+      const standing = standingAt(circulation, time, still);
+      layer.move(standing);
+      layer.sink(standing.lungs);
+      return seen;
     },
     release: () => layer.release(),
   };
 }
 
-interface Painted {
+interface Wanted extends SeenChest {
   readonly geometry: PathwayGeometry;
-  readonly look: string;
+  /** device pixels of a millimetre */
   readonly density: number;
+  readonly theme: Theme;
 }
 
-/** s between two drawings for which one piece more is painted in each: where drawing is slow the chest is not to come late */
-const PIECE = 0.08;
+/** What is being painted, or has been. */
+interface Begun extends Wanted {
+  readonly carried: string;
+  readonly paint: () => boolean;
+  /** how far it has come */
+  led: boolean;
+  shown: boolean;
+}
 
-/** s without another geometry after which the chest is painted again */
-const REST = 0.2;
+/** s between two drawings for which one piece more is painted in each: where drawing is slow the first chest is not to come late */
+const PIECE = 0.08;

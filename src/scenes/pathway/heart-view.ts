@@ -12,7 +12,7 @@ import type { Theme } from "../theme/theme.ts";
 import { sizesIn } from "../theme/type.ts";
 import { sight } from "./camera.ts";
 import type { Moment } from "./moment.ts";
-import { isPumped } from "./named.ts";
+import { colouredBy, isPumped } from "./named.ts";
 import { clipper, type Room } from "./pane-view.ts";
 import { project } from "./pathway-layout.ts";
 
@@ -60,7 +60,7 @@ export function heartView() {
         extent: CHEST,
         fit: fitIn(room, moment),
         key: words.key,
-        marks: { colouring: asked.colouring === "age" ? "origin" : asked.colouring, viewport },
+        marks: { colouring: colouredBy(asked.colouring, false), viewport },
         titled: false,
       };
       // In type as large as beside the planes of the other stages.

@@ -4,6 +4,7 @@ import type { Circulation } from "../../sim/circulation/answer.ts";
 import type { PathwayGeometry } from "../../sim/geometry/geometry.ts";
 import { hasPlane } from "../../sim/parameters/request.ts";
 import { ORIGINS } from "../../sim/tracers/tracers.ts";
+import type { Colouring } from "../../state/scene-state.ts";
 import type { Look } from "../drawing/drawing-sheet.ts";
 import { keepOff } from "../layers/keep-off.ts";
 import { elementLabel, type Label, labelsOf, type ToScreen } from "../layers/labels.ts";
@@ -110,3 +111,7 @@ export const isPumped = ({ circulation }: Pane): boolean =>
 
 const opens = ({ geometry }: Pane, opening: string): boolean =>
   geometry?.openings.some(({ name }) => name === opening) === true;
+
+/** How long blood has been on its way belongs to a field: without one its origin is shown. */
+export const colouredBy = (colouring: Colouring, computed: boolean): Colouring =>
+  computed || colouring !== "age" ? colouring : "origin";

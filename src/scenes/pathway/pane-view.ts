@@ -121,8 +121,9 @@ export function paneView(): PaneView {
       plane.scale.set(at.scale, -at.scale);
       keepTo(shared?.side ?? (compared && asked.camera !== "whole" ? box : null));
       wall.keep(at.scale * viewport.dense);
-      whole = chest.draw(pane, present(outline), at.scale, moment, theme);
-      inside.draw(pane, moment, at, whole ? outline : null, theme);
+      const seen = chest.draw(pane, present(outline), at.scale, moment, theme);
+      whole = seen !== null;
+      inside.draw(pane, moment, at, seen, theme);
       lines.draw(geometry, pane, moment, at.scale, theme);
       drawClots(clots, pane.clots, theme);
       ghost.draw(pane.before?.geometry ?? null, geometry, at.scale, theme);

@@ -7,10 +7,11 @@ import type { FieldMeans } from "../../sim/flow-field/means.ts";
 import type { Tracers } from "../../sim/tracers/tracers.ts";
 import type { Overlay } from "../../state/scene-state.ts";
 import { seenUnder } from "../anatomy/covers.ts";
+import { joined } from "../anatomy/joined.ts";
 import { thinnedIn } from "../anatomy/side-course.ts";
 import { type SideFlow, sideFlow } from "../anatomy/side-streams.ts";
 import { lungsAt } from "../anatomy/standing.ts";
-import { distanceAt, type Plane } from "../layers/drawn-plane.ts";
+import { distanceAt } from "../layers/drawn-plane.ts";
 import { fadeAtOpenings } from "../layers/fade-tracers.ts";
 import { tracerJoiner } from "../layers/joined-tracers.ts";
 import { overlayLayer } from "../layers/overlay.ts";
@@ -20,6 +21,7 @@ import { rgb } from "../theme/colour.ts";
 import { packed } from "../theme/maps.ts";
 import { ease } from "../theme/motion.ts";
 import type { Theme } from "../theme/theme.ts";
+import type { SeenChest } from "./chest-view.ts";
 import { mapShown } from "./map-remarks.ts";
 import type { Moment } from "./moment.ts";
 import type { Projection } from "./pathway-layout.ts";
@@ -29,13 +31,15 @@ export interface Blood {
   readonly view: Container;
   /** beyond them, before the atrium */
   readonly beyond: Container;
-  /** @param inChest the drawn plane, once the vessels beyond its openings can be seen */
-  draw(pane: Pane, moment: Moment, at: Projection, inChest: Plane | null, theme: Theme): void;
+  /** @param chest once the vessels beyond the openings can be seen */
+  draw(pane: Pane, moment: Moment, at: Projection, chest: SeenChest | null, theme: Theme): void;
   release(): void;
 }
 
 /** Share of the lumen that heads may cover: more would be a coat of paint, in which no motion shows. */
 const COVER = 0.28;
+/** Times as many where a chamber, deeper than its vessels, takes most of them. */
+const DEEPER = 1.8;
 /** The same over a map, which is what is to be read. */
 const HINT = 0.05;
 /** Tracers over a map: what stands out from most of it. */
@@ -79,7 +83,7 @@ export function blood(): Blood {
   return {
     view,
     beyond,
-    draw(pane, { view: asked, still, viewport, time }, at, inChest, theme) {
+    draw(pane, { view: asked, still, viewport, time }, at, chest, theme) {
       const { shape, tracers, throughHole: gone } = pane;
       const { overlay } = asked;
       const covered = map.draw(pane, overlay, viewport.elapsed);
@@ -93,13 +97,16 @@ export function blood(): Blood {
         [measuredShape, lumen] = [shape, lumenArea(shape)];
       }
       const mapOver = overlay !== "none";
-      const cover = mapOver ? HINT : COVER * (pane.geometry ? thinnedIn(pane.geometry.chest) : 1);
+      const cover = mapOver
+        ? HINT
+        : COVER *
+          (pane.geometry ? thinnedIn(pane.geometry.chest) * (pane.geometry.chest.chamber ? DEEPER : 1) : 1);
       const room = (cover * lumen) / (Math.PI * half * half);
       const taken = Math.floor(Math.min(tracers.count, room));
       // How long blood has been on its way is known in the field alone.
-      const alone = !inChest || mapOver || asked.colouring === "age" || !pane.geometry;
-      const side = alone ? null : beside(sides, inChest, pane, time, still);
-      const joined = joiner.join(tracers, taken, side?.marks ?? null);
+      const alone = !chest || mapOver || asked.colouring === "age";
+      const side = alone ? null : beside(sides, chest, pane, time, still);
+      const together = joiner.join(tracers, taken, side?.marks ?? null);
       const brush: Brush = {
         half,
         longest: TAIL * half,
@@ -123,10 +130,21 @@ export function blood(): Blood {
       const fading = (moved: Tracers, colours: Uint32Array) => {
         paint(moved, colours);
         if (side) tintRich(side, taken, tinting, theme, colours);
-        const seen = side && inChest && pane.geometry ? seenUnder(pane.geometry.chest, inChest) : null;
-        if (!mapOver) fadeAtOpenings(moved, { taken, shown: side?.shown ?? null, openings, seen }, colours);
+        const seen = side && chest ? seenUnder(chest.frame, chest.plane) : null;
+        if (!mapOver)
+          fadeAtOpenings(
+            moved,
+            {
+              taken,
+              shown: side?.shown ?? null,
+              openings,
+              seen,
+              among: pane.geometry && joined()?.among(pane.geometry.chest),
+            },
+            colours,
+          );
       };
-      inside.draw(joined, fading, brush, viewport);
+      inside.draw(together, fading, brush, viewport);
       if (!gone) {
         outside.hide();
         return;
@@ -149,13 +167,13 @@ export function blood(): Blood {
 /** Marks beyond the openings, where the breath has moved them. */
 function beside(
   sides: SideFlow,
-  plane: Plane,
-  { geometry, circulation, departing }: Pane,
+  { frame, plane }: SeenChest,
+  { circulation, departing }: Pane,
   time: number,
   still: boolean,
 ) {
   const lungs = lungsAt(circulation, time, still);
-  return sides.at(present(geometry).chest, circulation, time, lungs, {
+  return sides.at(frame, circulation, time, lungs, {
     pathway: (x, y) => distanceAt(plane, x, y),
     departing: departing ?? null,
   });

@@ -17,8 +17,8 @@ const HEALTHY = 20;
 
 /**
  * Sheep's lymph vessels (liver, awake) as a pressure (cmH2O) behind a resistance (cmH2O.min/uL): at rest, and as they are when congestion
- * has their flow sixfold. At rest nothing changes until the pressure that they empty against passes `held`. Drake & Gabel, Am J Physiol
- * 1990;259:R780, abstract.
+ * has their flow sixfold. At rest nothing changes until the pressure that they empty against passes `held`. Drake & Gabel 1990,
+ * PMID 2221144, abstract.
  */
 const REST = { driving: 29.6, held: 19, resistance: 0.18 };
 const CONGESTED = { driving: 37.1, resistance: 0.05 };

@@ -1,7 +1,6 @@
 import { describe, expect, test } from "vitest";
 import { albuminCarried, lymphAtRest, regionLymph } from "../../../src/sim/exchange/filtration.ts";
 import {
-  againstOutflow,
   albuminOf,
   capillaryPressure,
   lymphRatio,
@@ -10,6 +9,7 @@ import {
   steadyExchange,
   tissueCompliance,
 } from "../../../src/sim/exchange/index.ts";
+import { againstOutflow } from "../../../src/sim/exchange/lymph.ts";
 import { answer, CHILD } from "../circulation/requests.ts";
 
 const HARD = { pulmonaryResistanceIndex: 3 };
@@ -108,7 +108,7 @@ test("lymph empties against the pressure of its vein: a full pathway's holds it 
   expect(overflow("atrium")).toBeLessThan(0.8 * overflow("vein"));
 });
 
-describe("lymph against the pressure that it empties into (Drake & Gabel, Am J Physiol 1990;259:R780, awake sheep, abstract)", () => {
+describe("lymph against the pressure that it empties into (Drake & Gabel 1990, PMID 2221144, awake sheep, abstract)", () => {
   const mmHg = (cmH2O: number) => cmH2O / 1.35951;
 
   test("at rest it does not fall while that is below 19 cmH2O", () => {

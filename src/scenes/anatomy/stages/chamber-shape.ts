@@ -1,9 +1,21 @@
 /** Where things lie in a right atrium that is the pathway itself. */
 import { entryAt, lastOf, present } from "../../../sim/checked/present.ts";
+import { smoothStep } from "../../../sim/geometry/centreline.ts";
+import type { Distance } from "../../../sim/geometry/distance.ts";
 import type { ChestFrame, Point } from "../../../sim/geometry/geometry.ts";
 import type { Outlines } from "../painted-sheet.ts";
 
 export type Loops = NonNullable<Outlines["lumen"]>;
+
+/** Part of the marks that show in it, and sizes of its oval within which that is reached and beyond which all show. */
+const AMONG = 0.3;
+const [WHOLLY, NOT] = [0.84, 1.06];
+
+export function among({ chamber }: ChestFrame): Distance | undefined {
+  if (!chamber) return undefined;
+  const [a, b] = chamber;
+  return (x, y) => 1 - (1 - AMONG) * (1 - smoothStep(WHOLLY, NOT, Math.hypot(x / a, y / b)));
+}
 
 /** Where its septum is cut: degrees from the patient's left up to the middle of the patch, and to either of its ends. */
 export const SEPTUM = { at: -1, half: 11 } as const;

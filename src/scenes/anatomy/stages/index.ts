@@ -1,6 +1,7 @@
 /** Painters of the stages other than the extracardiac conduit: importing them makes them known. */
 import { setJoined } from "../joined.ts";
 import { mixing } from "./atrium-mixing.ts";
+import { among } from "./chamber-shape.ts";
 import { paintFloor } from "./entering-vein.ts";
 import { paintChamber } from "./paint-chamber.ts";
 import { paintChamberLining } from "./paint-chamber-lining.ts";
@@ -12,6 +13,7 @@ setJoined({
   within: paintWithin,
   floor: paintFloor,
   mixing,
+  among,
   sewn(ink, bounds, anatomy, seen) {
     const { graft, hole, scale } = anatomy.frame;
     const { theme } = seen;

@@ -72,7 +72,7 @@ type Connection = ReturnType<typeof connectionOf>;
 function paintPassing(ink: Ink, { over, under }: Connection, size: number, theme: Theme): void {
   ink.save();
   trace(ink, [...over, ...[...under].reverse()], true);
-  ink.globalAlpha = 0.24;
+  ink.globalAlpha = 0.36;
   ink.fillStyle = theme.colour.poor;
   ink.fill();
   ink.restore();

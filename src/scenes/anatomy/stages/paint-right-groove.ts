@@ -39,21 +39,22 @@ const WIDTH = 2;
 type Around = readonly (readonly [degrees: number, out: number])[];
 /** Beyond its lumen, degrees from the patient's left and mm of a 5-year-old: distended, its free wall bulges to the patient's right, notched where the terminal groove comes round. */
 const FREE: Around = [
-  [97, 3],
-  [108, 3.2],
-  [120, 4.6],
-  [133, 6.6],
-  [146, 7],
-  [158, 7],
-  [170, 9.2],
-  [184, 10.6],
-  [199, 10.8],
-  [213, 11],
-  [227, 11.8],
-  [240, 12.2],
-  [250, 12.6],
-  [259, 14.4],
-  [266, 19],
+  [97, 2.6],
+  [108, 2.8],
+  [120, 3.4],
+  [133, 4.6],
+  [146, 4.8],
+  [158, 4.4],
+  [170, 5.2],
+  [182, 6.4],
+  [196, 6.8],
+  [209, 6.2],
+  [220, 6],
+  [232, 7.2],
+  [244, 8.6],
+  [254, 10],
+  [261, 13],
+  [267, 18],
 ];
 /** Between upper vein and aorta. */
 const ROOF: Around = [
@@ -128,10 +129,10 @@ export function paintOutsideOf(ink: Ink, { chamber, scale: size }: Placed, theme
   const at = placed(chamber, size);
   const look = tissue("atrium", theme);
   const { body, light } = look;
-  const thin = { ...look, shade: body, body: mix(body, light, 0.4) };
+  const thin = { ...look, body: mix(body, light, 0.3) };
   for (const around of [FREE, ROOF]) {
     const side = smoothLine(at(around));
-    paintOrgan(ink, [...side, [0, 0]], thin, { depth: 4 * size, walled: side });
+    paintOrgan(ink, [...side, [0, 0]], thin, { depth: 3.4 * size, walled: side });
     strokes(ink, side, size, [[0.5, look.edge]]);
   }
   // Its wall is so thin that the muscles within show through it.
@@ -143,12 +144,12 @@ export function paintOutsideOf(ink: Ink, { chamber, scale: size }: Placed, theme
     for (const way of [
       [
         [from, 0],
-        [fork, 5],
-        [tip, 9 + (k % 2)],
+        [fork, 3],
+        [tip, 6 + (k % 2)],
       ],
       [
-        [fork, 5],
-        [from + 3.6, 8.4],
+        [fork, 3],
+        [from + 3.6, 6],
       ],
     ] as const)
       showThrough(ink, at(way), size, look);

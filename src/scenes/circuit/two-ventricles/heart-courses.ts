@@ -79,7 +79,7 @@ function rightSide({ trunk, leftArtery, rightArtery }: GreatVessels): readonly V
         "52 -76, 42.6 -67.6, 35 -58, 33 -47, 34.2 -39.6, 35.8 -32.8, 37 -27.4, 37.8 -21.4",
       ),
     ),
-    course("lungTrunk", EJECTED, 30, thinned(trunk.line.filter(([, y]) => y > -17 && y < -1))),
+    course("lungTrunk", EJECTED, 30, thinned(trunk.line.filter(([, y]) => y > -17 && y < -3))),
     course("leftPulmonaryArtery", ["left", "pulmonaryArtery"], 26, thinned(leftArtery.line.slice(fork, -6))),
     course(
       "rightArteryRoot",
@@ -115,10 +115,11 @@ function leftSide({ returning, aorta, leftArtery, rightArtery }: GreatVessels): 
   const behind = { behind: true } as const;
   const veins = returning.map(({ name, line }): Vessel => {
     const side = name.startsWith("left") ? "left" : "right";
+    const ear = side === "left" ? [EARS.left.map(onPlane)] : [];
     return course(name.replace("Upper", ""), [side, "pulmonaryVein"], 18, thinned(line), {
       ...behind,
       share: 0.5,
-      covers: [coverOf(rightArtery)],
+      covers: [coverOf(rightArtery), ...ear],
     });
   });
   const root = aorta.line.findIndex(([, y]) => y > -22.6);

@@ -1,5 +1,5 @@
 /** What is seen in the atria of a heart with two ventricles, opened at their fronts, and their closed ears. */
-import { entryAt } from "../../../sim/checked/present.ts";
+import { lastOf } from "../../../sim/checked/present.ts";
 import { band } from "../../../sim/geometry/centreline.ts";
 import type { Point } from "../../../sim/geometry/geometry.ts";
 import type { BloodTube } from "../../anatomy/great-vessels.ts";
@@ -77,8 +77,9 @@ export function paintVeinsBehind(
   const round = roundOf(saturation, theme);
   ink.save();
   trace(ink, band(upperVein.line, upperVein.from, upperVein.to), true);
-  ink.moveTo(...entryAt(RIGHT_ATRIUM, 0));
-  for (const at of RIGHT_ATRIUM) ink.lineTo(...at);
+  // The way round that makes one room of both.
+  ink.moveTo(...lastOf(RIGHT_ATRIUM));
+  for (const at of RIGHT_ATRIUM.toReversed()) ink.lineTo(...at);
   ink.clip();
   for (const vein of veins) paintGhostVein(ink, vein, round);
   ink.restore();

@@ -92,7 +92,7 @@ function cross(sizes: PathwaySizes, scale: number, course: Course): PathwayGeome
     scale,
     edge: offset + course.atriumEdge(sizes.trunk / 2),
     heart: offset + sizes.trunk / 2 + course.beside * scale,
-    floor: -sizes.trunkLength - 2 * scale,
+    floor: -sizes.trunkLength - sizes.ivcRisen - 2 * scale,
     roof: -Math.max(left, right) / 2 - 3,
     junction: { at: [0, meet.top], width: svc },
   });

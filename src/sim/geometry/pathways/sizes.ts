@@ -21,6 +21,8 @@ export interface PathwaySizes {
   /** mm: from the opening to the joint */
   readonly svcLength: number;
   readonly ivcLength: number;
+  /** mm of the latter above the diaphragm: own vein that has grown beneath a conduit, which cannot */
+  readonly ivcRisen: number;
   /** mm: from the joint's axis to the first branches in the lung */
   readonly leftLength: number;
   readonly rightLength: number;
@@ -57,6 +59,8 @@ export function pathwaySizes(request: CirculationRequest): PathwaySizes {
   const svc = diameter(10.5, 16);
   const chambered = stage === "atriopulmonary";
   const trunk = trunkDiameter(request);
+  const ivcRisen =
+    stage === "extracardiac" ? Math.max(0, usualLength(request) - setting("conduitLength")) : 0;
   return {
     stage,
     svc,
@@ -69,7 +73,8 @@ export function pathwaySizes(request: CirculationRequest): PathwaySizes {
     trunkEnd: stage === "lateral-tunnel" ? Math.min(trunk, (trunk + svc) / 2) : trunk,
     trunkLength: chambered ? CHAMBER_HEIGHT * trunk : setting("conduitLength"),
     svcLength: length(chambered ? 24 : 30),
-    ivcLength: length(24),
+    ivcLength: length(24) + ivcRisen,
+    ivcRisen,
     leftLength: length(56),
     rightLength: length(38),
     offset: setting("cavalOffset"),
@@ -82,6 +87,20 @@ export function pathwaySizes(request: CirculationRequest): PathwaySizes {
     fenestrationPlace: setting("fenestrationPlace") / 100,
     fenestrationDischarge: setting("fenestrationDischarge"),
   };
+}
+
+/** mm from diaphragm to pulmonary arteries in this body, which a conduit bridges when it is new. */
+const usualLength = ({ stage, body }: CirculationRequest): number =>
+  numberSetting({ stage, body, set: {} }, "conduitLength");
+
+/**
+ * The setting `conduitLength` (mm, to the arteries' axis) of a conduit sewn into another body: its fabric keeps its length, to the arteries'
+ * wall, while they widen.
+ * @param young at the operation
+ */
+export function sewnLength(request: CirculationRequest, young: CirculationRequest["body"]): number {
+  const [then, now] = [pathwaySizes({ ...request, body: young }), pathwaySizes(request)];
+  return then.trunkLength + (Math.max(now.left, now.right) - Math.max(then.left, then.right)) / 2;
 }
 
 function trunkDiameter(request: CirculationRequest): number {
