@@ -84,8 +84,11 @@ function runnerParts({ clock, post, rungs }: RunnerOptions) {
     const before = grid.runs;
     try {
       solver.build(what, grid.begin(what, again));
-      gauge.regrid(again ? before : 0, grid.runs);
-      if (!again) pace.fromRest();
+      if (again) gauge.regrid(before, grid.runs);
+      else {
+        gauge.restart();
+        pace.fromRest();
+      }
       if (boundary) solver.session?.setBoundary(boundary);
     } catch (error) {
       solver.drop();

@@ -27,11 +27,15 @@ export function slices(clock: () => number) {
     get ability(): number | undefined {
       return recent.spent > 0 ? recent.passed / recent.spent : undefined;
     },
-    /** The same flow goes on on another grid; another one where `before` is 0. */
+    /** Another flow begins: nothing is known of its cost. */
+    restart() {
+      recent = { passed: 0, spent: 0 };
+      stepCost = undefined;
+    },
+    /** The same flow goes on, on a grid of `now` cells across instead of `before`. */
     regrid(before: number, now: number) {
-      if (before === 0) recent = { passed: 0, spent: 0 };
       recent = { ...recent, passed: recent.passed * costs(before, now) };
-      stepCost = before && stepCost ? stepCost * (now / before) ** 2 : undefined;
+      if (stepCost !== undefined) stepCost *= (now / before) ** 2;
     },
     /** One slice towards `wanted` s of blood time. */
     advance(field: FieldSession, wanted: number): Slice {
