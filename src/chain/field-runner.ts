@@ -84,11 +84,8 @@ function runnerParts({ clock, post, rungs }: RunnerOptions) {
     const before = grid.runs;
     try {
       solver.build(what, grid.begin(what, again));
-      if (again) gauge.regrid(before, grid.runs);
-      else {
-        gauge.restart();
-        pace.fromRest();
-      }
+      gauge.regrid(again ? before : undefined, grid.runs);
+      if (!again) pace.fromRest();
       if (boundary) solver.session?.setBoundary(boundary);
     } catch (error) {
       solver.drop();

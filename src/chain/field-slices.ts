@@ -27,15 +27,10 @@ export function slices(clock: () => number) {
     get ability(): number | undefined {
       return recent.spent > 0 ? recent.passed / recent.spent : undefined;
     },
-    /** Another flow begins: nothing is known of its cost. */
-    restart() {
-      recent = { passed: 0, spent: 0 };
-      stepCost = undefined;
-    },
-    /** The same flow goes on, on a grid of `now` cells across instead of `before`. */
-    regrid(before: number, now: number) {
-      recent = { ...recent, passed: recent.passed * costs(before, now) };
-      if (stepCost !== undefined) stepCost *= (now / before) ** 2;
+    /** The same flow goes on, on a grid of `now` cells across instead of `before`; without that another flow begins, of whose cost nothing is known. */
+    regrid(before: number | undefined, now: number) {
+      recent = before ? { ...recent, passed: recent.passed * costs(before, now) } : { passed: 0, spent: 0 };
+      stepCost = before && stepCost ? stepCost * (now / before) ** 2 : undefined;
     },
     /** One slice towards `wanted` s of blood time. */
     advance(field: FieldSession, wanted: number): Slice {
