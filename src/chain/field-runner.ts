@@ -84,7 +84,7 @@ function runnerParts({ clock, post, rungs }: RunnerOptions) {
     const before = grid.runs;
     try {
       solver.build(what, grid.begin(what, again));
-      gauge.regrid(again ? before : 0, grid.runs);
+      gauge.regrid(again ? before : undefined, grid.runs);
       if (!again) pace.fromRest();
       if (boundary) solver.session?.setBoundary(boundary);
     } catch (error) {

@@ -27,10 +27,9 @@ export function slices(clock: () => number) {
     get ability(): number | undefined {
       return recent.spent > 0 ? recent.passed / recent.spent : undefined;
     },
-    /** The same flow goes on on another grid; another one where `before` is 0. */
-    regrid(before: number, now: number) {
-      if (before === 0) recent = { passed: 0, spent: 0 };
-      recent = { ...recent, passed: recent.passed * costs(before, now) };
+    /** The same flow goes on, on a grid of `now` cells across instead of `before`; without that another flow begins, of whose cost nothing is known. */
+    regrid(before: number | undefined, now: number) {
+      recent = before ? { ...recent, passed: recent.passed * costs(before, now) } : { passed: 0, spent: 0 };
       stepCost = before && stepCost ? stepCost * (now / before) ** 2 : undefined;
     },
     /** One slice towards `wanted` s of blood time. */

@@ -1,6 +1,6 @@
 /**
- * Takes a running field from one grid to another: what has begun coarse to where it belongs, and from there where its ladder asks. Laid a little at a
- * time, so that the picture goes on.
+ * Moves a running field between grids: from its coarse start to the grid that it belongs on, later to the one that its ladder chooses. A
+ * grid is laid a little at a time, so that the picture does not stop meanwhile.
  */
 import { present } from "../sim/checked/present.ts";
 import type { FieldShape } from "../sim/flow-field/flow-field.ts";
@@ -21,7 +21,7 @@ export function gridClimb(
   onGrid: (before: number, now: number, shape: FieldShape) => void,
 ) {
   const ladder = gridLadder(rungs);
-  /** count across of the grid that runs, and of the one that is to */
+  /** count across of the grid that runs now, and of the one to be reached */
   let runs = 0;
   let aim = 0;
   /** s of wall clock before which no other grid is laid, known once the field has been seen */

@@ -1,4 +1,4 @@
-/** Closed eddies: the blood whose line of flow, followed backward, comes from no opening. */
+/** Closed eddies: the blood whose streamline, followed backward, comes from no opening. */
 import type { FlowSolver } from "../flow-solver/flow-solver.ts";
 import { follow } from "./pathlines.ts";
 

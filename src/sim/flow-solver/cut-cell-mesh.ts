@@ -18,9 +18,9 @@ export interface CutCellMesh extends LocalDepth {
   readonly dx: number;
   readonly originX: number;
   readonly originY: number;
-  /** mm [ny*nx] at cell centres, negative in the blood; far outside no more than it is */
+  /** mm [ny*nx]: signed distance from the wall at cell centres, negative in the blood; far outside a lower bound of it */
   readonly distance: Float64Array;
-  /** mm [ny*nx] at the lower left corner of each cell; far from the wall as in its middle */
+  /** mm [ny*nx]: the same at the lower left corner of each cell; far from the wall the value at its centre */
   readonly corner: Float64Array;
   /** 0..1 [ny*nx]: open part of the west face, of the south face, and of the cell's area */
   readonly west: Float64Array;
