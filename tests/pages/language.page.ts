@@ -70,3 +70,22 @@ test("the kiosk greets in every language at once", async ({ page }) => {
   expect(new Set(await words.allTextContents()).size).toBe(4);
   expect([...asked].sort()).toEqual(["de", "es", "fr"]);
 });
+
+test("on a phone the kit's name keeps its room beside the longest words for play and dye", async ({
+  page,
+}) => {
+  await page.setViewportSize({ width: 390, height: 844 });
+  for (const tag of ["de", "es", "fr"]) {
+    await page.goto(`?mode=bench&language=${tag}`);
+    const word = page.locator(".top .wordmark");
+    await expect(page.locator('[data-item="dye"]')).toBeVisible({ timeout: 60_000 });
+    const right = await word.evaluate((element) => {
+      const range = document.createRange();
+      range.selectNodeContents(element);
+      return range.getBoundingClientRect().right;
+    });
+    expect((await page.locator(".transport button").first().boundingBox())!.x, tag).toBeGreaterThanOrEqual(
+      right,
+    );
+  }
+});
