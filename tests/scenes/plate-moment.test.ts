@@ -14,8 +14,7 @@ const written = vi.hoisted((): string[] => []);
 const nothing = vi.hoisted(() => async () => {
   const { Container } = await import("pixi.js");
   const drawn = { fit: { x: 0, y: 0, scale: 1 }, vessels: [], open: [0, 0], banded: false };
-  const lens = { view: new Container(), lay: () => {} };
-  return () => ({ view: new Container(), lens, draw: () => drawn, release: () => {} });
+  return () => ({ view: new Container(), lay: () => {}, draw: () => drawn, release: () => {} });
 });
 vi.mock("../../src/scenes/drawing/lettering.ts", async () => {
   const { Container } = await import("pixi.js");
@@ -35,6 +34,10 @@ vi.mock("../../src/scenes/drawing/lettering.ts", async () => {
 vi.mock("../../src/scenes/breathing/thorax.ts", async () => ({ thorax: await nothing() }));
 vi.mock("../../src/scenes/circuit/circuit-legend.ts", () => ({ circuitLegend: () => undefined }));
 vi.mock("../../src/scenes/drawing/strips.ts", async () => ({ strips: await nothing() }));
+vi.mock("../../src/scenes/calf/valve-lens.ts", async (actual) => ({
+  ...(await actual()),
+  valveLens: await nothing(),
+}));
 vi.mock("../../src/scenes/calf/leg.ts", async (actual) => ({ ...(await actual()), leg: await nothing() }));
 
 const circulation = solve({ ...START.request, set: { breathing: "deep", metabolicEquivalents: 3 } });

@@ -62,7 +62,7 @@ export function sheet(): Painted {
       texel = 1 / scale;
       lower.visible = false;
       above = null;
-      const row = Math.round((top - (hinge ?? bottom)) * scale);
+      const row = hinge === undefined ? 0 : Math.round((top - hinge) * scale);
       if (row > 0 && row < height) {
         const part = (from: number, to: number) =>
           new Texture({ source, frame: new Rectangle(0, from, width, to - from) });
