@@ -12,10 +12,14 @@ import { START } from "../../src/state/scene-state.ts";
 const { anything } = vi.hoisted(() => {
   // Another file of this process may have read the drawing with a stand-in of its own.
   vi.resetModules();
-  // Whatever is asked of it is there, does nothing and gives itself.
+  // Whatever is asked of it is there, does nothing and gives itself; as a number it is 0.
   const anything: object = new Proxy(class {}, {
     get: (target, name) =>
-      name === Symbol.iterator ? [][Symbol.iterator].bind([]) : (Reflect.get(target, name) ?? anything),
+      name === Symbol.iterator
+        ? [][Symbol.iterator].bind([])
+        : name === Symbol.toPrimitive
+          ? () => 0
+          : (Reflect.get(target, name) ?? anything),
     apply: () => anything,
     construct: () => anything,
   });
