@@ -50,7 +50,12 @@ const ROWS: readonly {
   { key: "legs", read: (state) => meanFlow(state, "legs"), unit: "L/min" },
   { key: "belly", read: (state) => meanFlow(state, "splanchnic"), unit: "L/min" },
   { key: "rate", read: ({ extras }) => extras.heartRate ?? Number.NaN, unit: "1/min" },
-  { key: "stroke", read: ({ extras }) => extras.strokeVolume ?? Number.NaN, unit: "mL" },
+  // Times the rate it is the flow above: what the ventricle ejects goes to the collaterals to the lungs too.
+  {
+    key: "stroke",
+    read: ({ flows, extras }) => (1000 * flows.systemic) / (extras.heartRate ?? Number.NaN),
+    unit: "mL",
+  },
   { key: "arteries", read: ({ saturations }) => saturations.arterial, unit: "%" },
   { key: "legVeins", read: ({ extras }) => extras.legVeinSaturation ?? Number.NaN, unit: "%" },
 ];
