@@ -19,5 +19,7 @@ export function heldSentence(request: CirculationRequest): string {
       : "";
   // The holding rules set the volume at rest; exertion and breathing then act at that volume.
   const key = request.volumeRule === "fixed-volume" ? "bench.held" : "bench.heldAtRest";
-  return t(key, { rule: t(`volumeRule.${request.volumeRule}`), value });
+  // Only a heart with two ventricles has another atrium, with another pressure.
+  const left = request.stage === "two-ventricle" && request.volumeRule === "hold-atrial-pressure";
+  return t(key, { rule: t(`volumeRule.${left ? "hold-left-atrial-pressure" : request.volumeRule}`), value });
 }
