@@ -1,4 +1,4 @@
-/** Parts of the page's address that could not be used, and of the page itself that did not come, reported over whichever mode is open. */
+/** Parts of the page's address that could not be used, of the page itself that did not come, and a picture that stopped, reported over whichever mode is open. */
 import { signal } from "@preact/signals";
 import { render } from "preact";
 import { language, languageName, t } from "../../i18n/index.ts";
@@ -9,6 +9,7 @@ import type { Place } from "./place.ts";
 const announced = signal<readonly Fault[]>([]);
 const missed = signal("");
 const partMissed = signal(false);
+const pictureStopped = signal(false);
 
 export function mountLinkNote(): void {
   const host = document.createElement("div");
@@ -41,16 +42,24 @@ export function tellMissedPart(): void {
   partMissed.value = true;
 }
 
+/** Tells that the picture's drawing fails, or that it goes on. */
+export function tellStoppedPicture(stopped: boolean): void {
+  pictureStopped.value = stopped;
+}
+
+const ReloadNote = ({ words }: { readonly words: string }) => (
+  <div class="note">
+    <p>{words}</p>
+    <button type="button" onClick={() => location.reload()}>
+      {t("part.reload")}
+    </button>
+  </div>
+);
+
 const LinkNote = () => (
   <div class="link-note" role="status">
-    {partMissed.value && (
-      <div class="note">
-        <p>{t("part.missed")}</p>
-        <button type="button" onClick={() => location.reload()}>
-          {t("part.reload")}
-        </button>
-      </div>
-    )}
+    {partMissed.value && <ReloadNote words={t("part.missed")} />}
+    {pictureStopped.value && <ReloadNote words={t("part.stopped")} />}
     {missed.value && (
       <FaultNote
         title={t("link.language.missed", {

@@ -6,7 +6,7 @@ import type { Box, Divider } from "../../scenes/scene.ts";
 import type { Insets, Stage } from "../../scenes/stage.ts";
 import type { Handle } from "../../sim/geometry/geometry.ts";
 import { counted, screenFrames } from "./frame-wishes.ts";
-import { tellMissedPart } from "./link-note.tsx";
+import { tellMissedPart, tellStoppedPicture } from "./link-note.tsx";
 import type { Session } from "./session.ts";
 import { type StagePictures, stagePictures } from "./stage-pictures.ts";
 import { stillPace } from "./still-pace.ts";
@@ -57,14 +57,11 @@ export function createStageLoop(
   let held = false;
   const { showing, following, wakeUp, isDue, isStale } = pacedFrames(
     () => [chain.scene.value, before.value],
-    () => turn(),
+    () => told(turn),
   );
 
   const start = async () => {
-    const { createStage } = await import("../../scenes/stage.ts").catch((reason) => {
-      tellMissedPart();
-      throw reason;
-    });
+    const { createStage } = await fetchStage();
     stage = await createStage(host, {
       ...{ theme: themeNamed(theme.peek()), floor, insets },
       clock: () => performance.now() / 1000,
@@ -88,8 +85,13 @@ export function createStageLoop(
     if (!frame.still || frame.state !== last?.state || changed(frame, last)) wakeUp();
     if (!showing.any() || !isDue()) return;
     const stale = isStale(frame);
-    if (stale) stage?.draw(frame);
-    if (stage) way.value = stage.way;
+    if (stage) {
+      if (stale) {
+        stage.draw(frame);
+        tellStoppedPicture(false);
+      }
+      way.value = stage.way;
+    }
     setHandles(handles, frame);
     for (const listener of listeners) listener(stale);
   };
@@ -179,6 +181,22 @@ const sameInsets = (one: Insets, other: Insets): boolean =>
   one.right === other.right &&
   one.bottom === other.bottom &&
   one.left === other.left;
+
+const fetchStage = () =>
+  import("../../scenes/stage.ts").catch((reason) => {
+    tellMissedPart();
+    throw reason;
+  });
+
+/** A frame that fails is told, until another one has been drawn. */
+function told(turn: () => void): void {
+  try {
+    turn();
+  } catch (reason) {
+    tellStoppedPicture(true);
+    throw reason;
+  }
+}
 
 /** The frame with what each pane showed before the last change. */
 const withBefore = (frame: Frame, before: readonly Before[] | null): Frame =>
