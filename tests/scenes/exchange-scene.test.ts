@@ -54,6 +54,20 @@ test("the course is described in words with its own figures", () => {
   expect(readExchange({ panes: [] } as unknown as Frame)).toBeNull();
 });
 
+test("no lever makes the words say that something is not a number", () => {
+  for (const set of [
+    { heldAtrialPressure: 20, pulmonaryResistanceIndex: 3 },
+    { heldAtrialPressure: 14, pulmonaryResistanceIndex: 6 },
+    { heldAtrialPressure: 18, pulmonaryResistanceIndex: 4 },
+  ]) {
+    const full = solve({ ...START.request, set });
+    expect(full.pressures.svc).toBeGreaterThan(27.3);
+    const frame = { panes: [{ circulation: full, exchange: solveExchange(full) }] } as unknown as Frame;
+    const { key, args } = readExchange(frame)!;
+    expect(t(key, args)).not.toContain("NaN");
+  }
+});
+
 test("what was drained is told once in each of its units", () => {
   const title = t("further.exchange.collectedTitle", drainedOf(course)).replaceAll(/\s/gu, " ");
   expect(title).toMatch(/drained in all: \d+ mL, \d+ mL\/kg\)$/);

@@ -151,19 +151,21 @@ export function solveExchange(circulation: Circulation, options: ExchangeOptions
       };
       const { pressure } = state;
       const ratio = regionLymph(region, pressure, tissue);
+      const most = lymphCarried(tissue);
       state.ratio = ratio;
       const filtered = filtration(region, tissue, pressure, ratio);
       const carried = ratio * lymphAtRest(region, weight);
       const over = overflow(region, tissue, pressure);
       const compliance = tissueCompliance(pressure, weight * region.share);
       state.pressure += ((filtered - carried - over) * HOURS * STEP) / compliance;
-      const used = ratio / Math.max(ratio, lymphCarried(tissue));
+      // Vessels that nothing leaves for the pressure at their end are at their limit.
+      const used = most > 0 ? ratio / most : 1;
       state.grown += ((1 + (LYMPH_GROWTH - 1) * used - state.grown) * STEP) / RECOVERY.lymph;
       flows.filtration += filtered;
       flows.lymph += carried;
       flows.overflow += over;
       flows.pressure += region.share * pressure;
-      flows.most += region.share * lymphCarried(tissue);
+      flows.most += region.share * most;
     }
     const drained = drain ? (DRAIN_RATE * collected) / HOURS : 0;
     const uptake = (UPTAKE_RATE * collected) / HOURS;

@@ -132,6 +132,17 @@ describe("lymph against the pressure that it empties into (Drake & Gabel 1990, P
   });
 });
 
+test("a duct at 30 mmHg carries nothing, and the course keeps its numbers", () => {
+  const full = answer("extracardiac", CHILD, { heldAtrialPressure: 20, ...HARD });
+  const pressures = { ...full.pressures, svc: 30 };
+  const course = solveExchange({ ...full, pressures }, { days: 3 });
+  expect(course.lymph.every((flow) => flow === 0)).toBe(true);
+  for (const series of Object.values(course).filter(Array.isArray))
+    expect(series.every(Number.isFinite)).toBe(true);
+  expect(course.drainedTotal).toBeGreaterThan(0);
+  expect(course.daysToDry).toBeNull();
+});
+
 test("with little protein from the start the course comes to where the steady balance is, not to dryness", () => {
   const leaking = answer("extracardiac", CHILD, { plasmaOncoticPressure: 15 });
   const course = solveExchange(leaking, { operation: false, days: 40 });
