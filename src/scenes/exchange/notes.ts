@@ -3,7 +3,7 @@ import type { Graphics } from "pixi.js";
 import { formatNumber, formatQuantity } from "../../i18n/index.ts";
 import { entryAt } from "../../sim/checked/present.ts";
 import type { Circulation } from "../../sim/circulation/answer.ts";
-import { ductPressure, lymphCarried, USUAL_OUTFLOW } from "../../sim/exchange/index.ts";
+import { ductPressure, lymphCarried, VENOUS_USUAL } from "../../sim/exchange/index.ts";
 import { numberSetting, wordSetting } from "../../sim/parameters/parameters.ts";
 import { hasPathway } from "../../sim/parameters/request.ts";
 import type { Look } from "../drawing/drawing-sheet.ts";
@@ -72,7 +72,8 @@ export function headNote({ day, drop, circulation, wide }: Head, box: Box, type:
     say("further.exchange.duct", {
       joins: wordSetting(circulation.request, "thoracicDuct"),
       pressure: ductPressureWords(circulation),
-      usual: formatNumber(USUAL_OUTFLOW),
+      healthy: circulation.request.stage === "two-ventricle" ? "yes" : "no",
+      usual: formatNumber(VENOUS_USUAL),
     }),
     ...(wide ? [carriedWords(circulation, theme), ...lungWords(circulation, theme)] : []),
   ];

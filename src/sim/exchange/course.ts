@@ -48,7 +48,7 @@ export interface ExchangeCourse {
   /** mL in chest and abdomen */
   readonly collected: readonly number[];
   /** ratio to lymph flow at rest that is carried at most, the regions weighed by their share */
-  readonly lymphMaximum: readonly number[];
+  readonly lymphCarried: readonly number[];
   /** mL that the blood is short of */
   readonly bloodLost: readonly number[];
   /** mL in all, and mL/kg */
@@ -187,7 +187,7 @@ export function solveExchange(circulation: Circulation, options: ExchangeOptions
         plasmaOncoticPressure: oncotic,
         collected,
         bloodLost,
-        lymphMaximum: flows.most,
+        lymphCarried: flows.most,
       });
     }
   }
@@ -207,7 +207,7 @@ const newCourse = () => ({
   plasmaOncoticPressure: [] as number[],
   collected: [] as number[],
   bloodLost: [] as number[],
-  lymphMaximum: [] as number[],
+  lymphCarried: [] as number[],
 });
 
 type Series = ReturnType<typeof newCourse>;

@@ -95,7 +95,7 @@ describe("the course over three weeks", () => {
   test("without a drain it collects, and lymph's ceiling grows with use", () => {
     const course = solveExchange(early, { later: late, drain: false });
     expect(Math.max(...course.collected)).toBeGreaterThan(100);
-    expect(course.lymphMaximum.at(-1)!).toBeGreaterThan(course.lymphMaximum[0]!);
+    expect(course.lymphCarried.at(-1)!).toBeGreaterThan(course.lymphCarried[0]!);
   });
 });
 
