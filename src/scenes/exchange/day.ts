@@ -31,6 +31,9 @@ export interface DayFigures {
   readonly collected: number;
   /** mmHg */
   readonly interstitialPressure: number;
+  readonly ductPressure: number;
+  /** ratio to lymph flow at rest that is carried at most */
+  readonly lymphCarried: number;
 }
 
 const FIGURES = [
@@ -41,6 +44,8 @@ const FIGURES = [
   "drained",
   "collected",
   "interstitialPressure",
+  "ductPressure",
+  "lymphCarried",
 ] as const;
 
 /** The course's figures at `day`, linear between its points. */
