@@ -8,7 +8,7 @@ const DAYS_PER_SECOND = 1 / 1.5;
 const REST = 6;
 
 /** More leaves than lymph carries, and what has collected stands high. */
-const STILL_DAY = 3;
+const STILL_DAY = 2;
 
 /** Day at `seconds` of the running clock; `still` shows the one on which everything can be seen. */
 export function dayAt(course: ExchangeCourse, seconds: number, still: boolean): number {
