@@ -20,7 +20,7 @@ import { tissueTone } from "./tissue-tones.ts";
 
 /** Plane units: the inset's left and upper border, its width, the least height, and what it keeps from the collecting vessel. */
 const [LEFT, TOP, WIDE] = [18, TORN_AT + BREAK + 10, 250];
-const MIN_HIGH = 120;
+const MIN_HIGH = 110;
 const CLEAR = 24;
 /** Sizes of type that it is wide at least, or its number would not be read. */
 const LEGIBLE = 8;
