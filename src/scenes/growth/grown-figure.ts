@@ -73,7 +73,7 @@ function between<T extends { readonly at: number }>(
 }
 
 /** Carries spots of the grown figure's plane. */
-function carry(years: number): (spot: Spot) => Spot {
+export function carry(years: number): (spot: Spot) => Spot {
   const aged = (of: AtAges) =>
     between(
       AGES.map((at, i) => ({ at, value: entryAt(of, i) })),
