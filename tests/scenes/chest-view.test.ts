@@ -1,13 +1,20 @@
 // @vitest-environment happy-dom
 /** When a chest around the pathway that is painted piece by piece is begun anew. */
-import { beforeEach, expect, test, vi } from "vitest";
+import { afterAll, beforeEach, expect, test, vi } from "vitest";
 import { chestView } from "../../src/scenes/pathway/chest-view.ts";
 import type { Moment } from "../../src/scenes/pathway/moment.ts";
 import { darkTheme } from "../../src/scenes/theme/theme.ts";
 
 /** Drawings that one chest takes, and what was begun and shown. */
 const PIECES = 5;
-const painted = vi.hoisted(() => ({ begun: [] as number[], shown: [] as number[] }));
+const painted = vi.hoisted(() => {
+  // Other files of this process read the view with its own layer.
+  vi.resetModules();
+  return { begun: [] as number[], shown: [] as number[] };
+});
+afterAll(() => {
+  vi.resetModules();
+});
 vi.mock("../../src/scenes/anatomy/courses.ts", () => ({ coursesOf: () => [] }));
 vi.mock("../../src/scenes/layers/surface.ts", () => ({ surfaceOf: () => ({}) }));
 vi.mock("../../src/scenes/anatomy/standing.ts", () => ({ standingAt: () => ({ lungs: 1 }) }));
