@@ -8,6 +8,7 @@ import { Choice } from "./choice.tsx";
 import type { Editing } from "./editing.ts";
 import { ParameterControl } from "./parameter-control.tsx";
 import { FURTHER_GROUPS, firstParameters, groupParameters } from "./parameter-groups.ts";
+import { ruleName } from "./rule-name.ts";
 import { Slider } from "./slider.tsx";
 
 const CASE_NAMES = Object.keys(CASES) as (keyof typeof CASES)[];
@@ -46,7 +47,7 @@ export function ParameterForm({ editing }: { readonly editing: Editing }) {
         label={t("control.volumeRule")}
         value={request.volumeRule}
         words={VOLUME_RULES}
-        nameOf={(rule) => t(`volumeRule.${rule}`)}
+        nameOf={(rule) => ruleName(request.stage, rule)}
         onChoose={(rule) => choose("volumeRule", setVolumeRule(rule))}
       />
       <Choice

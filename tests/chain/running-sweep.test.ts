@@ -13,6 +13,16 @@ const turns = async (n: number) => {
   for (let i = 0; i < n; i++) await Promise.resolve();
 };
 
+test("a growing body's conduit keeps its fabric's length, within the range that the setting has", () => {
+  const lengths = (conduitLength: number) =>
+    planSweep({ ...growth, request: { ...growth.request, set: { conduitLength } } })!.curves[0]!.points.map(
+      ({ request }) => Number(request.set.conduitLength),
+    );
+  expect(lengths(60).at(-1)).toBeGreaterThan(lengths(60)[0]!);
+  expect(lengths(60).at(-1)).toBeLessThan(65);
+  expect(Math.max(...lengths(90))).toBe(90);
+});
+
 test("the growing body begins and ends as the two demo bodies and the conduit stays as asked", () => {
   expect(bodyAt(5)).toEqual(CASES.caseA);
   expect(bodyAt(19).bsa).toBeCloseTo(CASES.caseB.bsa, 12);

@@ -8,6 +8,7 @@ import type { CirculationRequest } from "../../sim/parameters/request.ts";
 import { figuresOf } from "../../ui/figures.ts";
 import { bodyName } from "../../ui/parameter-form.tsx";
 import { firstParameters } from "../../ui/parameter-groups.ts";
+import { ruleName } from "../../ui/rule-name.ts";
 import { Handout, settingInWords } from "../../ui/take-away/handout.tsx";
 import type { Context } from "./mode.ts";
 import { sceneReading } from "./scene-reading.ts";
@@ -60,7 +61,7 @@ type Row = readonly [name: string, value: string];
 const settingsOf = (request: CirculationRequest): readonly Row[] => [
   [t("control.case"), t(`case.${bodyName(request.body)}`)],
   [t("control.age"), formatQuantity(request.body.ageYears, "years")],
-  [t("control.volumeRule"), t(`volumeRule.${request.volumeRule}`)],
+  [t("control.volumeRule"), ruleName(request.stage, request.volumeRule)],
   ...firstParameters(request.stage).map((parameter): Row => {
     const [unit, digits] =
       parameter.kind === "number" ? [parameter.unit, digitsOfStep(parameter.step)] : ["", 0];

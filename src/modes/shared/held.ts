@@ -3,6 +3,7 @@ import { digitsOfStep, formatQuantity, t } from "../../i18n/index.ts";
 import { present } from "../../sim/checked/present.ts";
 import { findParameter, numberSetting } from "../../sim/parameters/parameters.ts";
 import type { CirculationRequest, VolumeRule } from "../../sim/parameters/request.ts";
+import { ruleName } from "../../ui/rule-name.ts";
 
 const HELD: Readonly<Record<VolumeRule, string>> = {
   "fixed-volume": "bloodVolume",
@@ -19,7 +20,5 @@ export function heldSentence(request: CirculationRequest): string {
       : "";
   // The holding rules set the volume at rest; exertion and breathing then act at that volume.
   const key = request.volumeRule === "fixed-volume" ? "bench.held" : "bench.heldAtRest";
-  // Only a heart with two ventricles has another atrium, with another pressure.
-  const left = request.stage === "two-ventricle" && request.volumeRule === "hold-atrial-pressure";
-  return t(key, { rule: t(`volumeRule.${left ? "hold-left-atrial-pressure" : request.volumeRule}`), value });
+  return t(key, { rule: ruleName(request.stage, request.volumeRule), value });
 }

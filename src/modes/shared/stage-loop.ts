@@ -63,8 +63,7 @@ export function createStageLoop(
   const start = async () => {
     const { createStage } = await fetchStage();
     stage = await createStage(host, {
-      ...{ theme: themeNamed(theme.peek()), floor, insets },
-      clock: () => performance.now() / 1000,
+      ...{ theme: themeNamed(theme.peek()), floor, insets, clock: () => performance.now() / 1000 },
       way: asked === "webgl" || asked === "canvas" ? asked : undefined,
     });
     way.value = stage.way;

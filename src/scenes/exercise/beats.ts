@@ -7,7 +7,7 @@ import { mix } from "../theme/colour.ts";
 import type { Theme } from "../theme/theme.ts";
 
 /** s that are drawn, and points on them. */
-const SECONDS = 3;
+export const SECONDS = 3;
 const POINTS = 90;
 
 interface Moment {

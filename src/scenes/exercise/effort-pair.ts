@@ -11,7 +11,7 @@ import { flowTrace, meanOf } from "../drawing/trace-clock.ts";
 import type { Box } from "../scene.ts";
 import type { Theme } from "../theme/theme.ts";
 import { sizesIn } from "../theme/type.ts";
-import { drawBeats, fullest } from "./beats.ts";
+import { drawBeats, fullest, SECONDS } from "./beats.ts";
 import { veinsToLungs } from "./exercise-reading.ts";
 
 const AT_REST = 1;
@@ -111,7 +111,7 @@ function writeTable(
   );
   shown.forEach(({ key, read, unit }, row) => {
     write(
-      theme.say(`further.exercise.row.${key}`),
+      theme.say(`further.exercise.row.${key}`, { seconds: SECONDS }),
       two ? [0.5, row + 1] : [0.6, row + 1],
       two ? 0.5 : 1,
       false,

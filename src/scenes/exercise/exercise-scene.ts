@@ -13,7 +13,7 @@ import { levelsOff, veinsToLungs } from "./exercise-reading.ts";
 import { roomAhead, runners } from "./runners.ts";
 
 /** mL/min per kg: the greatest use of oxygen of 411 young people after completion, a standard deviation to either side (26.3, 6.9: Paridon, J Am Coll Cardiol 2008;52:99). */
-const PEAK = { mean: 26.3, range: [19.4, 33.2] } as const;
+export const PEAK = { mean: 26.3, deviation: 6.9 } as const;
 
 const oxygenUse = ({ extras }: Circulation): number => extras.oxygenUsePerKilogram ?? Number.NaN;
 
@@ -51,7 +51,12 @@ export const makeExercise: MakeScene = () => {
         title: "further.exercise.oxygen",
         read: oxygenUse,
         measured: ({ request }) =>
-          hasPathway(request.stage) ? { range: PEAK.range, key: "further.exercise.peak" } : null,
+          hasPathway(request.stage)
+            ? {
+                range: [PEAK.mean - PEAK.deviation, PEAK.mean + PEAK.deviation],
+                key: "further.exercise.peak",
+              }
+            : null,
       },
       {
         title: "further.exercise.drop",

@@ -2,7 +2,6 @@
 import type { Container } from "pixi.js";
 import type { SweepPoint } from "../../chain/running-sweep.ts";
 import { entryAt, lastOf, present } from "../../sim/checked/present.ts";
-import type { Circulation } from "../../sim/circulation/answer.ts";
 import { band, type Line, line, spotAt } from "../../sim/geometry/centreline.ts";
 import { shapeDistance } from "../../sim/geometry/distance.ts";
 import type { PathwayGeometry, Point } from "../../sim/geometry/geometry.ts";
@@ -10,7 +9,7 @@ import { pathwayGeometry } from "../../sim/geometry/pathways/index.ts";
 import type { CirculationRequest } from "../../sim/parameters/request.ts";
 import { fromLitresPerMinute, fromSquareMillimetre, toMillimetre } from "../../sim/units.ts";
 import { anatomyOf } from "../anatomy/chest-anatomy.ts";
-import { isRich } from "../circuit/circuit-blood.ts";
+import { isRich, saturationOf } from "../circuit/circuit-blood.ts";
 import { part, STEPS } from "../drawing/even-spread.ts";
 import { shapeOf, streaks } from "../drawing/streaks.ts";
 import { markColour, tintOf } from "../theme/colour.ts";
@@ -31,8 +30,8 @@ const FADES = 5;
 const HELD = {
   ivc: { flow: "ivc", blood: "ivc" },
   svc: { flow: "svc", blood: "svc" },
-  left: { flow: "left", blood: "lungs" },
-  right: { flow: "right", blood: "lungs" },
+  left: { flow: "left", blood: "pulmonaryArtery" },
+  right: { flow: "right", blood: "pulmonaryArtery" },
   aorta: { flow: "systemic", blood: "arterial" },
 } as const;
 type Vessel = keyof typeof HELD;
@@ -94,13 +93,6 @@ function tubeAt({ open, chest }: PathwayGeometry, opening: "ivc" | "svc" | "left
 export const speedIn = (flow: number, wide: number): number =>
   toMillimetre(fromLitresPerMinute(flow) / fromSquareMillimetre((Math.PI * wide * wide) / 4));
 
-/** Percent: what goes to the lungs is mixed of both veins. */
-function saturationOf({ saturations, flows }: Circulation, vessel: Vessel): number {
-  const { blood } = HELD[vessel];
-  if (blood !== "lungs") return saturations[blood];
-  return (saturations.svc * flows.svc + saturations.ivc * flows.ivc) / (flows.svc + flows.ivc);
-}
-
 interface Chest {
   readonly point: SweepPoint;
   readonly chest: ChestPlace;
@@ -129,7 +121,7 @@ export function vesselBlood(): VesselBlood {
         const { request, circulation, chest, way } = each;
         const { vessel, widths } = way;
         const [long, count] = [lastOf(way.line.run), countOf(each)];
-        const saturation = saturationOf(circulation, vessel);
+        const saturation = saturationOf(circulation, HELD[vessel].blood);
         const colour = tintOf(markColour(theme.colour, saturation));
         const rich = vessel === "aorta" && isRich("arterial", saturation);
         const mean = widths.reduce((sum, each) => sum + each, 0) / widths.length;

@@ -7,6 +7,7 @@ import { actsIn, PARAMETERS, settingOf } from "../../sim/parameters/parameters.t
 import { VERSION } from "../app-version.ts";
 import { cautionSentences } from "../cautions.tsx";
 import { figuresOf } from "../figures.ts";
+import { ruleName } from "../rule-name.ts";
 import { type Cell, writeCsv } from "./csv.ts";
 
 /** UCUM codes of our units, case-sensitive form (docs/constants-from-memory.md). */
@@ -97,7 +98,7 @@ export function writeTable({ circulation, link, date }: TableSource): string {
     about("language", language()),
     about("link", link),
     about("stage", t(`stage.${request.stage}`)),
-    about("volumeRule", t(`volumeRule.${request.volumeRule}`)),
+    about("volumeRule", ruleName(request.stage, request.volumeRule)),
     about("age", request.body.ageYears, "years"),
     about("bsa", request.body.bsa, "m2"),
     about("haemoglobin", request.body.haemoglobin, "g/dL"),

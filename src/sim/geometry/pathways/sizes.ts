@@ -1,5 +1,5 @@
 /** Every length of a pathway in mm, from the request: the one place that outlines and handbook laws both read. */
-import { numberSetting } from "../../parameters/parameters.ts";
+import { findParameter, numberSetting } from "../../parameters/parameters.ts";
 import { grown } from "../../parameters/pathway-parameters.ts";
 import type { CirculationRequest, Stage } from "../../parameters/request.ts";
 
@@ -96,11 +96,14 @@ const usualLength = ({ stage, body }: CirculationRequest): number =>
 /**
  * The setting `conduitLength` (mm, to the arteries' axis) of a conduit sewn into another body: its fabric keeps its length, to the arteries'
  * wall, while they widen.
+ * Within the setting's range.
  * @param young at the operation
  */
 export function sewnLength(request: CirculationRequest, young: CirculationRequest["body"]): number {
   const [then, now] = [pathwaySizes({ ...request, body: young }), pathwaySizes(request)];
-  return then.trunkLength + (Math.max(now.left, now.right) - Math.max(then.left, then.right)) / 2;
+  const grown = then.trunkLength + (Math.max(now.left, now.right) - Math.max(then.left, then.right)) / 2;
+  const parameter = findParameter("conduitLength");
+  return parameter?.kind === "number" ? Math.min(parameter.max, grown) : grown;
 }
 
 function trunkDiameter(request: CirculationRequest): number {
