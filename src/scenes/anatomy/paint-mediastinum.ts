@@ -5,7 +5,7 @@ import { mix } from "../theme/colour.ts";
 import type { Theme } from "../theme/theme.ts";
 import type { Anatomy } from "./chest-anatomy.ts";
 import { paintOrgan } from "./paint-organ.ts";
-import { boundsOf, type Ink } from "./painted-sheet.ts";
+import { boundsOf, eraseAlong, type Ink } from "./painted-sheet.ts";
 import { placing } from "./placing.ts";
 import { tissue } from "./tones.ts";
 
@@ -37,11 +37,7 @@ export function paintMediastinum(ink: Ink, anatomy: Anatomy, theme: Theme): void
   const outline = mediastinum(anatomy);
   const look = { ...lung, shade: mix(lung.shade, sac.shade, 0.5), body: mix(lung.body, sac.body, 0.35) };
   paintOrgan(ink, outline, look, { depth: 9 * anatomy.frame.scale, alpha: SEEN });
-  const [left, bottom, right, top] = boundsOf([outline], 0);
-  const fall = ink.createLinearGradient(0, top, 0, top - CLEARS * (top - bottom));
-  fall.addColorStop(0.5, "#000");
-  fall.addColorStop(1, "#0000");
-  ink.globalCompositeOperation = "destination-out";
-  ink.fillStyle = fall;
-  ink.fillRect(left, bottom, right - left, top - bottom);
+  const room = boundsOf([outline], 0);
+  const clear = CLEARS * (room[3] - room[1]);
+  eraseAlong(ink, [0, room[3] - clear], [0, room[3] - clear / 2], room);
 }

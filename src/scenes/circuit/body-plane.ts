@@ -160,7 +160,7 @@ export function bodyPlane(): BodyPlane {
           drawVessels(ink, [...depth.before, ...depth.shown], circulation, theme, emphasis);
           drawFace(ink, close, theme);
         },
-        (ink) => paintBehindPathway(ink, laid, circulation, theme),
+        (ink) => paintBehindPathway(ink, laid, circulation, theme, emphasis),
       );
     },
     follow: (circulation, elapsed) => streams.follow(circulation, elapsed),

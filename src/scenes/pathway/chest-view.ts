@@ -35,7 +35,7 @@ export interface ChestView {
 
 export function chestView(): ChestView {
   const layer = anatomyLayer();
-  const [behind, before] = [new Container(), new Container()];
+  const [behind, hidden, before] = [new Container(), new Container(), new Container()];
   const {
     ground,
     rightLung,
@@ -45,7 +45,6 @@ export function chestView(): ChestView {
     inLiver,
     atrium,
     veins,
-    hidden,
     hiatus,
     remains,
     graft,
@@ -53,6 +52,7 @@ export function chestView(): ChestView {
     passing,
   } = layer.pieces;
   behind.addChild(ground, rightLung, leftLung, back, abdomen, inLiver, atrium, layer.ventricle, veins);
+  hidden.addChild(layer.pieces.hidden, layer.pieces.shining);
   before.addChild(hiatus, graft, remains, front, passing, layer.valves);
   const walls = restingWalls();
   let begun: Begun | null = null;
