@@ -3,7 +3,7 @@ import type { ChestFrame, Point } from "../../sim/geometry/geometry.ts";
 import { paintOrgan } from "../anatomy/paint-organ.ts";
 import { type Bounds, boundsOf, type Ink, trace } from "../anatomy/painted-sheet.ts";
 import { placing } from "../anatomy/placing.ts";
-import { CHEST_AT, chestFrame } from "../circuit/chest-plan.ts";
+import { CHEST_AT, chestFrame, inChest } from "../circuit/chest-plan.ts";
 import { mirrored, TRUNK } from "../circuit/figure-shape.ts";
 import { skinOf, upright } from "../circuit/paint-figure.ts";
 import { type Spot, spots } from "../drawing/curve-drawing.ts";
@@ -48,9 +48,10 @@ export function torsoOf(frame: ChestFrame): Torso {
     number,
   ];
   /** Carried with the chest from the figure's plane; both frames count from the superior vena cava's axis. */
-  const carried = ([x, y]: Point): Point => {
-    const above = (CHEST_AT.y - y) / CHEST_AT.scale - drawn.level;
-    return here.inChest((x - CHEST_AT.x) / CHEST_AT.scale, above / (above < 0 ? down : up));
+  const carried = (spot: Point): Point => {
+    const [x, y] = inChest(spot);
+    const above = y - drawn.level;
+    return here.inChest(x, above / (above < 0 ? down : up));
   };
   const within = (points: readonly Spot[]) =>
     upright(points)
