@@ -21,8 +21,8 @@ const DROP = 4.5;
 /** Words are laid out again, and figures stand still long enough to be read, so many times a day of the course. */
 const READINGS_PER_DAY = 4;
 
-/** Scale of a picture under which there is little room for plates. */
-const SMALL = 0.45;
+/** Scale of a picture, for each px of its type, under which there is little room for plates. */
+const SMALL = 0.0346;
 
 function exchangePane(): ScenePane {
   const view = new Container();
@@ -70,7 +70,7 @@ function exchangePane(): ScenePane {
       );
       const reading = Math.floor(day * READINGS_PER_DAY);
       const read = figuresAt(course, reading / READINGS_PER_DAY);
-      const small = fit.scale < SMALL;
+      const small = fit.scale < SMALL * type.axis;
       const charted = charts.draw(
         { course, all, day, figures: labels && small ? read : null },
         at.charts,
