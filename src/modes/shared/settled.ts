@@ -33,6 +33,7 @@ export async function settled(
     const answers = chain.circulations.peek();
     if (frame.panes.some(({ circulation }, pane) => circulation !== answers[pane])) return false;
     if ((frame.sweep?.progress ?? 1) < 1) return false;
+    if (frame.state.scene === "exchange" && frame.panes.some(({ exchange }) => !exchange)) return false;
     if (answeredAt === Number.POSITIVE_INFINITY) first = chain.moments();
     answeredAt = Math.min(answeredAt, performance.now());
     if (frame.state.scene !== "pathway") return true;
