@@ -67,7 +67,7 @@ function exchangePane(): ScenePane {
         at.picture,
         theme,
       );
-      const small = fit.scale < SMALL;
+      const small = fit.scale < SMALL * type.axis;
       const charted = charts.draw(
         { course, all, day, figures: labels && small ? read : null },
         at.charts,
