@@ -106,22 +106,28 @@ export const makePathway = ({ makeHeart, swipe }: Further = {}): Scene => {
     return written;
   };
 
+  /** @returns whether the key has taken another room, which may move the planes */
+  const draw = (frame: Frame, viewport: Viewport, theme: Theme): boolean => {
+    const laid = (swipe?.lay ?? layOut)(frame, viewport, keyBox, theme);
+    lain = laid;
+    const first = opening.next(frame, viewport.elapsed);
+    drawPictures(frame, laid, viewport, theme, first);
+    if (first) return false;
+    // Lines and words are laid out again only when something about them has changed.
+    const key = cacheKey(frame, viewport, theme, shown.panes, keyBox);
+    const now = frame.panes.flatMap(({ circulation, before }) => [circulation, before]);
+    if (key === lastKey && now.every((each, i) => each === answers[i])) return false;
+    answers = now;
+    keyBox = write(frame, laid, viewport, theme);
+    lastKey = cacheKey(frame, viewport, theme, shown.panes, keyBox);
+    return key !== lastKey;
+  };
+
   return {
     view,
     draw(frame, viewport, theme) {
-      const laid = (swipe?.lay ?? layOut)(frame, viewport, keyBox, theme);
-      lain = laid;
-      const first = opening.next(frame, viewport.elapsed);
-      drawPictures(frame, laid, viewport, theme, first);
-      if (first) return;
-      // Lines and words are laid out again only when something about them has changed.
-      const key = cacheKey(frame, viewport, theme, shown.panes, keyBox);
-      const now = frame.panes.flatMap(({ circulation, before }) => [circulation, before]);
-      if (key === lastKey && now.every((each, i) => each === answers[i])) return;
-      answers = now;
-      keyBox = write(frame, laid, viewport, theme);
-      // The key's own room may move the planes: then once more.
-      lastKey = cacheKey(frame, viewport, theme, shown.panes, keyBox);
+      // A still picture has no next drawing.
+      if (draw(frame, viewport, theme) && frame.still) draw(frame, viewport, theme);
     },
     get divider() {
       return lain?.over?.divider ?? null;
