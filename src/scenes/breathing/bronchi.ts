@@ -9,13 +9,12 @@ import { boundsOf, type Ink, servesAt, sheet, strokes } from "../anatomy/painted
 import type { Side } from "../anatomy/segments.ts";
 import type { Tree } from "../anatomy/tree.ts";
 import { legTissue } from "../calf/leg-tones.ts";
-import { CHEST_AT, chestFrame, onPlane } from "../circuit/chest-plan.ts";
+import { CHEST_AT, chestFrame, inChest, onPlane } from "../circuit/chest-plan.ts";
 import { lungHeight, sunkAt } from "../circuit/sinking.ts";
 import { curve, placeOn, spots } from "../drawing/curve-drawing.ts";
 import { mix } from "../theme/colour.ts";
 import type { Theme } from "../theme/theme.ts";
 import { inMillimetres } from "./chest-wall.ts";
-import { inChest } from "./torso.ts";
 
 /**
  * Plane units: the way of each and its width at both ends. The right upper one leaves above its lung's artery, the left artery rides over the
