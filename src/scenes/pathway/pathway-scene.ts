@@ -104,21 +104,22 @@ export const makePathway = ({ makeHeart, swipe }: Further = {}): Scene => {
   return {
     view,
     draw(frame, viewport, theme) {
-      const laid = (swipe?.lay ?? layOut)(frame, viewport, keyBox, theme);
-      lain = laid;
-      const first = opening.next(frame, viewport.elapsed);
-      drawPictures(frame, laid, viewport, theme, first);
-      if (first) return;
-      // Lines and words are laid out again only when something about them has changed.
-      const key = cacheKey(frame, viewport, theme, shown.panes, keyBox);
-      const now = frame.panes.flatMap(({ circulation, before }) => [circulation, before]);
-      const same = key === lastKey && now.every((each, i) => each === answers[i]);
-      plot.draw(same ? viewport : null, false);
-      if (same) return;
-      answers = now;
-      keyBox = write(frame, laid, viewport, theme);
-      // The key's own room may move the planes: then once more.
-      lastKey = cacheKey(frame, viewport, theme, shown.panes, keyBox);
+      // The key's own room may move the planes: then once more, at once where no next drawing comes.
+      for (let left = frame.still ? 2 : 1; left > 0; left--) {
+        lain = (swipe?.lay ?? layOut)(frame, viewport, keyBox, theme);
+        const first = opening.next(frame, viewport.elapsed);
+        drawPictures(frame, lain, viewport, theme, first);
+        if (first) return;
+        // Lines and words are laid out again only when something about them has changed.
+        const key = cacheKey(frame, viewport, theme, shown.panes, keyBox);
+        const now = frame.panes.flatMap(({ circulation, before }) => [circulation, before]);
+        const same = key === lastKey && now.every((each, i) => each === answers[i]);
+        plot.draw(same ? viewport : null, false);
+        if (same) return;
+        answers = now;
+        keyBox = write(frame, lain, viewport, theme);
+        lastKey = cacheKey(frame, viewport, theme, shown.panes, keyBox);
+      }
     },
     get divider() {
       return lain?.over?.divider ?? null;
