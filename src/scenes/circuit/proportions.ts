@@ -81,7 +81,7 @@ export interface Proportions {
 const WHOLE: Extent = { left: 56, top: -224, right: 944, bottom: 2128 };
 export const THIGHS = 1240;
 /** Plane units: where legs and arms begin to be shorter, where the fingers end, how far out arms hang; over which a head becomes wider from the chin up. */
-const [SHOULDER, CROTCH, ARMPIT, FINGERTIP, BESIDE, WIDENS] = [160, 1070, 336, 1092, 299, 110];
+const [SHOULDER, CROTCH, ARMPIT, FINGERTIP, BESIDE, WIDENS] = [160, 1070, 336, 1092, 299, 45];
 
 function proportionsAt(years: number): Proportions {
   const [head, legs, arms] = lengthsAt(years).map(

@@ -83,12 +83,12 @@ export function runners(): Runners {
 }
 
 /** Efforts at which someone may stand: rest, and every second one from there. */
-const places = ({ efforts }: RunnersState): readonly number[] =>
+export const placesAmong = (efforts: readonly number[]): readonly number[] =>
   efforts.filter((effort) => (effort - 1) % APART === 0);
 
 /** Efforts of the others: where the person of the state on the stage leaves room. */
 const othersIn = (state: RunnersState): readonly number[] =>
-  places(state).filter((effort) => Math.abs(effort - state.now) > 0.6 * APART);
+  placesAmong(state.efforts).filter((effort) => Math.abs(effort - state.now) > 0.6 * APART);
 
 /** 0 at rest .. 1 at the greatest effort. */
 const paceOf = (effort: number, { efforts }: RunnersState): number =>
