@@ -43,7 +43,7 @@ const headingOf = (effort: number, theme: Theme): string =>
 
 /** Parts of the box's height that the rows take at most under the bodies, and the least that bodies with rows between them are worth. */
 const UNDER = 0.4;
-const LEAST = 0.62;
+const MIN_SHARE = 0.62;
 /** In sizes of type: the least and the greatest room between bodies, a line of words under the feet, and the width from which the stage's name stands in the corner beside a head. */
 const [NARROWEST, WIDEST, FEET, NAMED] = [15.5, 22, 1.9, 34];
 /** Legs at work are shown to the feet, down to this height of a body in CSS px; below it trunk and thighs alone. */
@@ -65,7 +65,7 @@ function placesOf(box: Box, count: number, { body }: Proportions, type: number):
   const shape = (body.right - body.left) / (body.bottom - body.top);
   const room = Math.min(WIDEST * type, Math.max(NARROWEST * type, box.width - 2 * tall * shape));
   const width = (box.width - room) / 2;
-  if (width / shape > LEAST * tall) {
+  if (width / shape > MIN_SHARE * tall) {
     const height = Math.min(tall, width / shape);
     const y = box.y + (tall - height) / 2;
     const at = (x: number): Box => ({ x, y, width, height });
