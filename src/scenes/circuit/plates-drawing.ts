@@ -112,7 +112,10 @@ export function drawPlates(sheet: Sheet, contents: PaneContents, vessels: readon
       : {
           fit,
           standing: shown.map(({ block }, i) =>
-            writePlate(sheet, contents, block, { ...entryAt(joined, i), turn: turns[i] ?? null }),
+            writePlate(sheet, contents, block, {
+              ...entryAt(joined, i),
+              turn: entryAt(shown, i).place.rises ?? turns[i] ?? null,
+            }),
           ),
         };
   words.end();

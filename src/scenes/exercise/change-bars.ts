@@ -45,29 +45,32 @@ export interface BeatRoom {
   readonly box: Box;
 }
 
-const tallOf = (row: ChangeRow): number => (row === RATE ? BEATS : ROW);
+/** @param beats are drawn */
+const tallOf = (row: ChangeRow, beats: boolean): number => (beats && row === RATE ? BEATS : ROW);
 
 /** CSS px that so many rows take. */
-export const heightOf = (rows: readonly ChangeRow[], type: number): number =>
-  rows.reduce((sum, row) => sum + (tallOf(row) + AIR) * type, 0);
+export const heightOf = (rows: readonly ChangeRow[], type: number, beats: boolean): number =>
+  rows.reduce((sum, row) => sum + (tallOf(row, beats) + AIR) * type, 0);
 
 /** As many as there is room for, those that matter most. */
-export function rowsWithin(
+function rowsWithin(
   states: readonly Circulation[],
   height: number,
   type: number,
+  beats: boolean,
 ): readonly ChangeRow[] {
   const known = CHANGES.filter(({ read }) => states.every((state) => Number.isFinite(read(state))));
   const kept = [...known].sort((a, b) => a.rank - b.rank);
-  while (kept.length > 0 && heightOf(kept, type) > height) kept.pop();
+  while (kept.length > 0 && heightOf(kept, type, beats) > height) kept.pop();
   return known.filter((row) => kept.includes(row));
 }
 
 /** @returns where beats have room, in the order of the states */
 export function drawChanges(pens: Bars, { states, box, stands }: Asked): readonly BeatRoom[] {
   const { type } = pens;
-  const rows = rowsWithin(states, box.height, type);
-  const heights = rows.map((row) => tallOf(row) * type);
+  const beats = stands !== undefined;
+  const rows = rowsWithin(states, box.height, type, beats);
+  const heights = rows.map((row) => tallOf(row, beats) * type);
   const bottom = box.y + box.height;
   const wanted = rows.map(({ at }, i) => {
     if (!stands) return box.y + entryAt(heights, i) / 2;
@@ -81,7 +84,8 @@ export function drawChanges(pens: Bars, { states, box, stands }: Asked): readonl
   return rows.flatMap((row, i) => {
     const place = { ...box, y: entryAt(tops, i), height: entryAt(heights, i) };
     if (stands && !row.whole) joinRow(pens, row, place, stands);
-    return drawRow(pens, { row, states, most: row.flow ? flows : Math.max(...states.map(row.read)) }, place);
+    const most = row.flow ? flows : Math.max(...states.map(row.read));
+    return drawRow(pens, { row, states, most, beats: beats && row === RATE }, place);
   });
 }
 
@@ -90,11 +94,13 @@ interface Drawn {
   readonly states: readonly Circulation[];
   /** the longest bar's number */
   readonly most: number;
+  /** in place of bars */
+  readonly beats: boolean;
 }
 
 function drawRow(
   { ink, words, type, theme }: Bars,
-  { row, states, most }: Drawn,
+  { row, states, most, beats }: Drawn,
   box: Box,
 ): readonly BeatRoom[] {
   const { colour } = theme;
@@ -105,7 +111,10 @@ function drawRow(
     ],
     bare: true,
   });
-  const named = theme.say(`further.exercise.row.${row.key}`, { seconds: SECONDS });
+  const named = theme.say(`further.exercise.row.${row.key}`, {
+    drawn: beats ? "yes" : "no",
+    seconds: SECONDS,
+  });
   words.write({ ...line(named, false), x: middle, y: box.y, anchor: [0.5, 0] }, theme);
   const room = box.width / 2 - (NUMBER + PARTS) * type;
   const top = box.y + 1.4 * type;
@@ -113,7 +122,6 @@ function drawRow(
   return states.flatMap((state, i) => {
     const side = i === 0 ? -1 : 1;
     const value = row.read(state);
-    const beats = row === RATE;
     const long = beats ? room : Math.max(1, (room * value) / most);
     const from = middle + side * PARTS * type;
     const x = side < 0 ? from - long : from;

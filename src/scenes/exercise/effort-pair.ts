@@ -45,7 +45,7 @@ const headingOf = (effort: number, theme: Theme): string =>
 const UNDER = 0.4;
 const MIN_SHARE = 0.62;
 /** In sizes of type: the least and the greatest room between bodies, a line of words under the feet, and the width from which the stage's name stands in the corner beside a head. */
-const [NARROWEST, WIDEST, FEET, NAMED] = [15.5, 22, 1.9, 34];
+const [NARROWEST, WIDEST, FEET, NAMED] = [16.5, 22, 1.9, 34];
 /** Legs at work are shown to the feet, down to this height of a body in CSS px; below it trunk and thighs alone. */
 const MIN_HEIGHT = 260;
 /** Parts of a height that a body needs in width. */
@@ -65,7 +65,7 @@ function placesOf(box: Box, count: number, { body }: Proportions, type: number):
   const shape = (body.right - body.left) / (body.bottom - body.top);
   const room = Math.min(WIDEST * type, Math.max(NARROWEST * type, box.width - 2 * tall * shape));
   const width = (box.width - room) / 2;
-  if (width / shape > MIN_SHARE * tall) {
+  if (width / shape > Math.max(MIN_HEIGHT, MIN_SHARE * tall)) {
     const height = Math.min(tall, width / shape);
     const y = box.y + (tall - height) / 2;
     const at = (x: number): Box => ({ x, y, width, height });
@@ -75,7 +75,7 @@ function placesOf(box: Box, count: number, { body }: Proportions, type: number):
       between: true,
     };
   }
-  const under = Math.min(UNDER * box.height, heightOf(CHANGES, type));
+  const under = Math.min(UNDER * box.height, heightOf(CHANGES, type, false));
   const height = box.height - under - FEET * type;
   const both = count === 2 && box.width / 2 > BODY_WIDE * height;
   const each = box.width / (both ? 2 : 1);
@@ -149,7 +149,11 @@ export function effortPair() {
         const [first, second] = fits;
         const rooms = drawChanges(
           { ink, words, type: axis, theme },
-          { states, box: places.rows, ...(places.between && first && second && { stands: [first, second] }) },
+          {
+            states: shown,
+            box: places.rows,
+            ...(places.between && first && second && { stands: [first, second] }),
+          },
         );
         if (box.width > NAMED * axis)
           words.write({ lines: whose(own, label, axis, theme), x: box.x, y: box.y }, theme);

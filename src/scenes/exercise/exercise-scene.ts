@@ -10,7 +10,7 @@ import { type Box, type MakeScene, WITH_ALL } from "../scene.ts";
 import { sizesIn } from "../theme/type.ts";
 import { OUTPUT, RATE, STROKE, VEINS } from "./change-rows.ts";
 import { effortPair } from "./effort-pair.ts";
-import { placesAmong, roomAhead, runners } from "./runners.ts";
+import { placesAmong, roomAhead, rowHeight, runners } from "./runners.ts";
 
 /** mL/min per kg: the greatest use of oxygen of 411 young people after completion, a standard deviation to either side (26.3, 6.9: Paridon, J Am Coll Cardiol 2008;52:99). */
 export const PEAK = { mean: 26.3, deviation: 6.9 } as const;
@@ -31,8 +31,8 @@ export function meanPeak(
   return before[0] + ((PEAK.mean - low) / (high - low)) * (next[0] - before[0]);
 }
 
-/** The people's part of the charts' height. */
-const PEOPLE = 0.27;
+/** Bodies over the charts: their height at most, in widths. */
+const SQUARE = 0.95;
 /** In sizes of type: over a plot's axis, its title. */
 const TITLED = 1.7;
 
@@ -43,15 +43,15 @@ export const makeExercise: MakeScene = () => {
   const people = runners();
   const plots = sweepPlots(
     [
-      { title: "further.exercise.rate", read: RATE.read },
-      { title: "further.exercise.stroke", read: STROKE.read },
-      { title: "further.exercise.output", read: OUTPUT.read },
       {
         title: "further.exercise.pathway",
         read: VEINS.read,
         measured: ({ request }) =>
           hasPathway(request.stage) ? { range: VEINS_AT_PEAK, key: "further.exercise.measured" } : null,
       },
+      { title: "further.exercise.rate", read: RATE.read },
+      { title: "further.exercise.stroke", read: STROKE.read },
+      { title: "further.exercise.output", read: OUTPUT.read },
     ],
     { key: "further.exercise.beyond", ends: meanPeak },
   );
@@ -68,18 +68,17 @@ export const makeExercise: MakeScene = () => {
       legend.view.visible = !small;
       const foot = small ? 0 : legend.draw(area, frame, floor, theme);
       const clear: Box = { ...area, height: area.height - foot };
-      const picture: Box = wide
-        ? { ...clear, width: clear.width * 0.63 }
-        : { ...clear, height: clear.height * 0.46 };
+      const tall = Math.min(0.47 * clear.height, SQUARE * clear.width);
+      const picture: Box = wide ? { ...clear, width: clear.width * 0.63 } : { ...clear, height: tall };
       const charts: Box = wide
         ? { ...clear, x: clear.x + clear.width * 0.65, width: clear.width * 0.35 }
-        : { ...clear, y: clear.y + clear.height * 0.48, height: clear.height * 0.52 };
+        : { ...clear, y: clear.y + tall + type.axis, height: clear.height - tall - type.axis };
       bodies.draw(frame, picture, viewport, theme);
       const sweep = frame.sweep?.over === "metabolicEquivalents" ? frame.sweep : null;
       plots.view.visible = sweep !== null;
-      const height = charts.height * PEOPLE;
       const now = numberSetting(frame.state.request, "metabolicEquivalents");
       const efforts = sweep?.curves[0]?.points.map(({ at }) => at) ?? [];
+      const height = rowHeight(efforts, charts, type.axis);
       const below = { ...charts, width: charts.width - roomAhead(efforts, { ...charts, height }, type.axis) };
       const over = { height, stands: placesAmong(efforts) };
       const axis =
@@ -93,7 +92,8 @@ export const makeExercise: MakeScene = () => {
       people.view.visible = Boolean(axis);
       if (!axis) return;
       const row: Box = { ...charts, y: axis.inner.y - TITLED * type.axis - height, height };
-      people.draw({ efforts, now, time: frame.time, still: frame.still }, axis, row, theme);
+      const years = frame.state.request.body.ageYears;
+      people.draw({ efforts, now, years, time: frame.time, still: frame.still }, axis, row, theme);
     },
     /** A point's first number is an effort, the second a part of the height of who stands there. */
     toScreen: ([effort, part]) => people.standsAt(effort, part),
