@@ -38,7 +38,7 @@ test.each([
   const inner = innerBox({ ...box, width: width - roomAhead(EFFORTS, box, type) }, type, 0);
   const toX = (effort: number) => inner.x + ((effort - 1) / 7) * inner.width;
   for (let time = 0; time < 1; time += 0.05) {
-    const state = { efforts: EFFORTS, now: 8, time, still: false };
+    const state = { efforts: EFFORTS, now: 8, years: 5, time, still: false };
     const [least, most] = spanOf((ink) => {
       drawOthers(ink, state, { toX }, box, darkTheme(String));
       drawOwn(ink, state, { toX }, box, darkTheme(String));
