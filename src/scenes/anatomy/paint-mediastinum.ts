@@ -8,7 +8,7 @@ import type { Anatomy } from "./chest-anatomy.ts";
 import { arched } from "./paint-graft.ts";
 import { paintOrgan } from "./paint-organ.ts";
 import { paintTubes } from "./paint-tube.ts";
-import { boundsOf, type Ink, strokes } from "./painted-sheet.ts";
+import { boundsOf, eraseAlong, type Ink, strokes } from "./painted-sheet.ts";
 import { placing, smoothLine } from "./placing.ts";
 import { tissue } from "./tones.ts";
 
@@ -40,14 +40,9 @@ export function paintMediastinum(ink: Ink, anatomy: Anatomy, theme: Theme): void
   const outline = mediastinum(anatomy);
   const look = { ...lung, shade: mix(lung.shade, sac.shade, 0.5), body: mix(lung.body, sac.body, 0.35) };
   paintOrgan(ink, outline, look, { depth: 9 * anatomy.frame.scale, alpha: SEEN });
-  const [left, bottom, right, top] = boundsOf([outline], 0);
-  const fall = ink.createLinearGradient(0, top, 0, top - CLEARS * (top - bottom));
-  fall.addColorStop(0.5, "#000");
-  fall.addColorStop(1, "#0000");
-  ink.globalCompositeOperation = "destination-out";
-  ink.fillStyle = fall;
-  ink.fillRect(left, bottom, right - left, top - bottom);
-  ink.globalCompositeOperation = "source-over";
+  const room = boundsOf([outline], 0);
+  const clear = CLEARS * (room[3] - room[1]);
+  eraseAlong(ink, [0, room[3] - clear], [0, room[3] - clear / 2], room);
   paintAirways(ink, anatomy, theme);
 }
 

@@ -20,6 +20,7 @@ import {
   paintBehind,
   paintHidden,
   paintInLiver,
+  paintThrough,
   paintVeins,
   type RoundOf,
   roomOf,
@@ -34,6 +35,7 @@ export const PIECES = [
   "leftLung",
   "back",
   "hidden",
+  "shining",
   "abdomen",
   "inLiver",
   "atrium",
@@ -66,7 +68,7 @@ export function piecesOf(
 ): Readonly<Record<PieceName, Piece>> {
   const { heart, abdomen, frame } = anatomy;
   const s = frame.scale;
-  const [sewnIn, hiddenIn] = roomsOf(anatomy);
+  const [sewnIn, hiddenIn, throughIn] = roomsOf(anatomy);
   const hiatus = hiatusOf(anatomy);
   const { svc, ivc } = saturations;
   const round: RoundOf = (holds) =>
@@ -76,13 +78,7 @@ export function piecesOf(
   const middle: Point = [(left + right) / 2, (bottom + top) / 2];
   const own = { bounds: boundsOf([heart.outside], 3), pivot: [0, 0], inVentricle: true } as const;
   const remainsIn = boundsOf([heart.trunk.line], 14 * heart.size);
-  const vessels = (
-    drawn: readonly Pick<Tube, "line">[],
-    paint: (ink: Ink, bounds: Bounds, anatomy: Anatomy) => void,
-  ): Piece => {
-    const bounds = roomOf(drawn, s);
-    return still(bounds, (ink) => paint(ink, bounds, anatomy));
-  };
+  const vessels = vesselsIn(anatomy);
   return {
     ground: still(boundsOf([mediastinum(anatomy)], 20 * s), (ink) => paintMediastinum(ink, anatomy, theme)),
     rightLung: lung(anatomy, 0, round, theme),
@@ -95,9 +91,14 @@ export function piecesOf(
       pivot: [0, 0],
       paint(ink) {
         joined()?.lining(ink, hiddenIn, anatomy, { outlines, saturations, theme });
-        paintHidden(ink, hiddenIn, anatomy, { ...outlines, round, theme });
+        paintHidden(ink, hiddenIn, anatomy, { round, theme });
       },
     },
+    // They go down with what they lead to; lining and seams stay with the pathway.
+    shining: still(throughIn, (ink) => {
+      paintThrough(ink, throughIn, anatomy, { ...outlines, round, theme });
+      joined()?.through(ink, throughIn, anatomy, { outlines, saturations, theme });
+    }),
     abdomen: {
       bounds: boundsOf([abdomen.liver, abdomen.diaphragm], 8 * s),
       pivot: [0, 0],
@@ -157,15 +158,20 @@ export function piecesOf(
       paintBefore(...at, { ...outlines, round, theme });
       paintRightAppendage(...at, theme);
     }),
-    passing: vessels([...returning(anatomy), ...descending(anatomy)], (...at) => {
-      // Before a Fontan the ascending aorta hides all but one edge of them.
-      if (!frame.lowerVein) paintPassing(...at, round("arterial"), outlines.seen);
-    }),
+    // Before a Fontan the ascending aorta hides all but one edge of them.
+    passing: frame.lowerVein
+      ? still(NOWHERE, () => {})
+      : vessels([...returning(anatomy), ...descending(anatomy)], (...at) =>
+          paintPassing(...at, round("arterial"), outlines.seen),
+        ),
   };
 }
 
-/** Where something is sewn, and where that and what passes behind it show through the blood. */
-function roomsOf(anatomy: Anatomy): readonly [sewnIn: Bounds, hiddenIn: Bounds] {
+/** Where nothing is painted. */
+const NOWHERE: Bounds = [0, 0, 1, 1];
+
+/** Where something is sewn, where that and what stays behind it show through the blood, and where veins do that pass behind it. */
+function roomsOf(anatomy: Anatomy): readonly [sewnIn: Bounds, hiddenIn: Bounds, throughIn: Bounds] {
   const { chamber, graft, junction, scale: s } = anatomy.frame;
   const sewn = [
     ...(chamber ? [chamber, [-chamber[0], -chamber[1]] as const] : []),
@@ -175,10 +181,21 @@ function roomsOf(anatomy: Anatomy): readonly [sewnIn: Bounds, hiddenIn: Bounds] 
   const passing = [...returning(anatomy), ...anatomy.before].map(({ line }) => line);
   const hila = anatomy.lungs.map(({ hilum }) => hilum);
   return [
-    sewn.length > 0 ? boundsOf([sewn], 20 * s) : [0, 0, 1, 1],
+    sewn.length > 0 ? boundsOf([sewn], 20 * s) : NOWHERE,
     boundsOf([sewn, hila, ...passing], 12 * s),
+    chamber || graft?.kind === "conduit" ? roomOf(returning(anatomy), s) : NOWHERE,
   ];
 }
+
+const vesselsIn =
+  (anatomy: Anatomy) =>
+  (
+    drawn: readonly Pick<Tube, "line">[],
+    paint: (ink: Ink, bounds: Bounds, anatomy: Anatomy) => void,
+  ): Piece => {
+    const bounds = roomOf(drawn, anatomy.frame.scale);
+    return still(bounds, (ink) => paint(ink, bounds, anatomy));
+  };
 
 const still = (bounds: Bounds, paint: Piece["paint"]): Piece => ({ bounds, pivot: [0, 0], paint });
 

@@ -1,13 +1,14 @@
 /** Muscle and bone of the legs, as soft groups under the skin, and the red of muscle at work. Common anatomy, from memory; plane of `anatomy.ts`. */
 import { paintOrgan } from "../anatomy/paint-organ.ts";
 import { laidOver, scratch } from "../anatomy/paint-tube.ts";
-import { type Bounds, type Ink, trace } from "../anatomy/painted-sheet.ts";
+import { type Bounds, eraseAlong, type Ink, trace } from "../anatomy/painted-sheet.ts";
 import type { Tissue } from "../anatomy/tones.ts";
 import { type Spot, spots } from "../drawing/curve-drawing.ts";
 import { mix } from "../theme/colour.ts";
 import type { Theme } from "../theme/theme.ts";
 import { mirrored } from "./figure-shape.ts";
 import { upright } from "./paint-figure.ts";
+import type { Proportions } from "./proportions.ts";
 
 const onBoth = (points: readonly Spot[]): readonly (readonly Spot[])[] => [points, mirrored(points)];
 const table = (...ways: readonly string[]): readonly (readonly Spot[])[] =>
@@ -42,20 +43,15 @@ const BEGINS = { from: -1016, to: -1150 } as const;
 function faded(ink: Ink, paint: (own: Ink) => void): void {
   const own = scratch(ink, ROOM);
   paint(own);
-  const [left, bottom, right, top] = ROOM;
-  const fall = own.createLinearGradient(0, BEGINS.from, 0, BEGINS.to);
-  fall.addColorStop(0, "#0000");
-  fall.addColorStop(1, "#000");
-  own.globalCompositeOperation = "destination-in";
-  own.fillStyle = fall;
-  own.fillRect(left, bottom, right - left, top - bottom);
+  eraseAlong(own, [0, BEGINS.to], [0, BEGINS.from], ROOM);
   laidOver(ink, own, ROOM);
 }
 
-export function paintLegs(ink: Ink, muscle: Tissue, bone: Tissue): void {
-  for (const shin of SHINS) paintOrgan(ink, upright(shin), bone, { depth: 8, edge: 1.2 });
+export function paintLegs(ink: Ink, { carry }: Proportions, muscle: Tissue, bone: Tissue): void {
+  const lain = (points: readonly Spot[]) => upright(points.map(carry));
+  for (const shin of SHINS) paintOrgan(ink, lain(shin), bone, { depth: 8, edge: 1.2 });
   faded(ink, (own) => {
-    for (const group of GROUPS) paintOrgan(own, upright(group), muscle, { depth: 22, edge: 1 });
+    for (const group of GROUPS) paintOrgan(own, lain(group), muscle, { depth: 22, edge: 1 });
     for (const [width, colour, alpha] of [
       [9, muscle.shade, 0.3],
       [4, muscle.shade, 0.5],
@@ -65,7 +61,7 @@ export function paintLegs(ink: Ink, muscle: Tissue, bone: Tissue): void {
       own.strokeStyle = colour;
       own.globalAlpha = alpha;
       for (const furrow of FURROWS) {
-        trace(own, upright(furrow));
+        trace(own, lain(furrow));
         own.stroke();
       }
     }
@@ -74,15 +70,15 @@ export function paintLegs(ink: Ink, muscle: Tissue, bone: Tissue): void {
 }
 
 /** How red muscle becomes at the greatest flow. */
-const FLUSH = { dark: 0.6, light: 0.34 } as const;
+const FLUSH = { dark: 0.36, light: 0.12 } as const;
 
 /** @param part 0 as at rest .. 1 */
-export function paintFlush(ink: Ink, part: number, { name, colour }: Theme): void {
+export function paintFlush(ink: Ink, part: number, { carry }: Proportions, { name, colour }: Theme): void {
   faded(ink, (own) => {
     own.globalAlpha = FLUSH[name] * part;
     own.fillStyle = name === "dark" ? mix(colour.richGround, colour.rich, 0.15) : colour.rich;
     for (const group of GROUPS) {
-      trace(own, upright(group), true);
+      trace(own, upright(group.map(carry)), true);
       own.fill();
     }
   });

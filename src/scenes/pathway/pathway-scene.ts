@@ -3,6 +3,7 @@ import { Container, Graphics } from "pixi.js";
 import type { Frame, Pane } from "../../chain/frame.ts";
 import { entryAt, present } from "../../sim/checked/present.ts";
 import type { Sheet } from "../drawing/drawing-sheet.ts";
+import { keptPicture } from "../drawing/kept-picture.ts";
 import { lettering } from "../drawing/lettering.ts";
 import { gradeLineLayer } from "../layers/grade-line-layer.ts";
 import { drawHandles } from "../layers/handles.ts";
@@ -49,10 +50,11 @@ export const makePathway = ({ makeHeart, swipe }: Further = {}): Scene => {
   const ground = grounds();
   const shown = planes(makeHeart);
   const grade = gradeLineLayer();
+  const plot = keptPicture(grade.view);
   const opening = firstDrawings();
   const [ink, handles] = [new Graphics(), new Graphics()];
   const words = lettering();
-  view.addChild(ground.behind, shown.view, ...ground.before, grade.view, ink, words.view, handles);
+  view.addChild(ground.behind, shown.view, ...ground.before, plot.view, ink, words.view, handles);
   let lain: Laid | null = null;
   let keyBox: Box | null = null;
   let answers: readonly (Pane["circulation"] | Pane["before"])[] = [];
@@ -117,7 +119,9 @@ export const makePathway = ({ makeHeart, swipe }: Further = {}): Scene => {
       // Lines and words are laid out again only when something about them has changed.
       const key = cacheKey(frame, viewport, theme, shown.panes, keyBox);
       const now = frame.panes.flatMap(({ circulation, before }) => [circulation, before]);
-      if (key === lastKey && now.every((each, i) => each === answers[i])) return;
+      const same = key === lastKey && now.every((each, i) => each === answers[i]);
+      plot.draw(same ? viewport : null, false);
+      if (same) return;
       answers = now;
       keyBox = write(frame, laid, viewport, theme);
       // The key's own room may move the planes: then once more.
@@ -137,6 +141,7 @@ export const makePathway = ({ makeHeart, swipe }: Further = {}): Scene => {
     release() {
       shown.keep(0);
       ground.release();
+      plot.release();
       view.destroy(WITH_ALL);
     },
   };
