@@ -86,14 +86,10 @@ export function piecesOf(
     back: vessels([...anatomy.behind, { line: anatomy.pericardium }], (...at) =>
       paintBehind(...at, round, theme),
     ),
-    hidden: {
-      bounds: hiddenIn,
-      pivot: [0, 0],
-      paint(ink) {
-        joined()?.lining(ink, hiddenIn, anatomy, { outlines, saturations, theme });
-        paintHidden(ink, hiddenIn, anatomy, { round, theme });
-      },
-    },
+    hidden: still(hiddenIn, (ink) => {
+      joined()?.lining(ink, hiddenIn, anatomy, { outlines, saturations, theme });
+      paintHidden(ink, hiddenIn, anatomy, { round, theme });
+    }),
     // They go down with what they lead to; lining and seams stay with the pathway.
     shining: still(throughIn, (ink) => {
       paintThrough(ink, throughIn, anatomy, { ...outlines, round, theme });
@@ -136,14 +132,10 @@ export function piecesOf(
       },
     ),
     hiatus: still(boundsOf([hiatus.rim], 3 * s), (ink) => paintRim(ink, hiatus, s, theme)),
-    remains: {
-      bounds: remainsIn,
-      pivot: [0, 0],
-      paint(ink) {
-        paintTrunk(ink, heart, theme);
-        underAorta(ink, remainsIn, anatomy);
-      },
-    },
+    remains: still(remainsIn, (ink) => {
+      paintTrunk(ink, heart, theme);
+      underAorta(ink, remainsIn, anatomy);
+    }),
     graft: {
       bounds: sewnIn,
       pivot: [0, 0],

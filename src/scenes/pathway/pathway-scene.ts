@@ -6,7 +6,7 @@ import type { Sheet } from "../drawing/drawing-sheet.ts";
 import { keptPicture } from "../drawing/kept-picture.ts";
 import { lettering } from "../drawing/lettering.ts";
 import { gradeLineLayer } from "../layers/grade-line-layer.ts";
-import { drawHandles } from "../layers/handles.ts";
+import { drawHandles, type HandleLook } from "../layers/handles.ts";
 import { spotsOf } from "../layers/spots.ts";
 import { type Box, type Scene, type Viewport, WITH_ALL } from "../scene.ts";
 import type { Theme } from "../theme/theme.ts";
@@ -92,16 +92,9 @@ export const makePathway = ({ makeHeart, swipe }: Further = {}): Scene => {
       const box = entryAt(boxes, i);
       const near = compared && at.narrow;
       annotate(sheet, { pane, drawn, box, taken, form, focus, crowded, near, silent });
-      const screen = (point: readonly [number, number]) => present(drawn.toScreen(point));
       // The page lays its sliders over the first pane's.
-      if (held && i === 0 && drawn.geometry && drawn.projection)
-        drawHandles(
-          handles,
-          drawn.geometry.handles.filter((each) => !over || screen(each.at)[0] < over.divider.x),
-          screen,
-          { size, focus },
-          theme,
-        );
+      if (held && i === 0)
+        handlesOf(handles, drawn, over?.divider.x ?? Number.POSITIVE_INFINITY, { size, focus }, theme);
     });
     words.end();
     if (grade.view.visible && at.grade) grade.draw(frame.panes, at.grade, focus, sizes, theme);
@@ -146,6 +139,15 @@ export const makePathway = ({ makeHeart, swipe }: Further = {}): Scene => {
     },
   };
 };
+
+/** Those that lie left of x, CSS px. */
+function handlesOf(ink: Graphics, drawn: PaneView, x: number, look: HandleLook, theme: Theme): void {
+  const { geometry, projection } = drawn;
+  if (!geometry || !projection) return;
+  const screen = (point: readonly [number, number]) => present(drawn.toScreen(point));
+  const within = geometry.handles.filter(({ at }) => screen(at)[0] < x);
+  drawHandles(ink, within, screen, look, theme);
+}
 
 const roomsOf = ({ at, over }: Laid): readonly Room[] =>
   at.planes.map((box, i) => ({
