@@ -5,7 +5,8 @@
  * as those in life, is drawn as wide to have room.
  */
 import { entryAt, present } from "../../sim/checked/present.ts";
-import { type Curve, curve, GOLDEN, type Spot, spots } from "../drawing/curve-drawing.ts";
+import { type Curve, curve, type Spot, spots } from "../drawing/curve-drawing.ts";
+import { GOLDEN } from "../drawing/even-spread.ts";
 import { beside } from "./tube.ts";
 
 export const WIDTH = 1000;
