@@ -6,6 +6,7 @@ import { isRich } from "../../src/scenes/circuit/circuit-blood.ts";
 import { layDots, layVessels, placeDot, reachPerMillilitre } from "../../src/scenes/circuit/dots.ts";
 import { levelHeight } from "../../src/scenes/circuit/level.ts";
 import { platesOf } from "../../src/scenes/circuit/plates.ts";
+import { GROWN } from "../../src/scenes/circuit/proportions.ts";
 import { curve } from "../../src/scenes/drawing/curve-drawing.ts";
 import { solve } from "../../src/sim/circulation/solve.ts";
 import { STAGES } from "../../src/sim/parameters/request.ts";
@@ -97,7 +98,7 @@ test("with a question on a low screen no block is below its box", () => {
   const few = blocksOf("extracardiac", 150, 62)
     .filter(({ plate }) => plate.first)
     .map((block) => (block.plate.organ ? { ...block, width: 190, height: 115 } : block));
-  const { places } = arrange(few, box, 8);
+  const { places } = arrange(few, box, 8, GROWN.body);
   places.forEach(({ y }, i) => {
     expect(y + few[i]!.height).toBeLessThanOrEqual(box.y + box.height + 1);
     expect(y).toBeGreaterThanOrEqual(box.y - 1);
@@ -109,7 +110,7 @@ test.each([
   ["a tall kiosk", { x: 32, y: 100, width: 1016, height: 1700 }, 180, 70],
   ["a phone", { x: 12, y: 80, width: 366, height: 680 }, 110, 40],
 ])("no plate covers another or leaves the box on %s", (_, box, width, height) => {
-  const { places } = arrange(blocksOf("extracardiac", width, height), box, 8);
+  const { places } = arrange(blocksOf("extracardiac", width, height), box, 8, GROWN.body);
   places.forEach((a, i) => {
     expect(a.x).toBeGreaterThanOrEqual(box.x - 1);
     expect(a.x + width).toBeLessThanOrEqual(box.x + box.width + 1);

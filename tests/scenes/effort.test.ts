@@ -1,9 +1,10 @@
 import { expect, test } from "vitest";
 import { vesselsOf } from "../../src/scenes/circuit/anatomy.ts";
-import { BODY, shownIn, THIGHS } from "../../src/scenes/circuit/arrange.ts";
+import { shownIn } from "../../src/scenes/circuit/arrange.ts";
 import { saturationOf } from "../../src/scenes/circuit/circuit-blood.ts";
 import { layVessels } from "../../src/scenes/circuit/dots.ts";
 import { effort } from "../../src/scenes/circuit/effort.ts";
+import { GROWN } from "../../src/scenes/circuit/proportions.ts";
 import { solve } from "../../src/sim/circulation/solve.ts";
 import { START } from "../../src/state/scene-state.ts";
 
@@ -55,7 +56,7 @@ test("portal blood has given some of its oxygen, hepatic blood more, and working
 
 test("a body is whole where its heart is large enough to read, and else as far as its thighs", () => {
   const box = (width: number, height: number) => ({ x: 0, y: 0, width, height });
-  expect(shownIn(box(1200, 800))).toBe(BODY);
-  expect(shownIn(box(1200, 400))).toBe(THIGHS);
-  expect(shownIn(box(200, 800))).toBe(THIGHS);
+  expect(shownIn(box(1200, 800), GROWN)).toBe(GROWN.body);
+  expect(shownIn(box(1200, 400), GROWN)).toBe(GROWN.thighs);
+  expect(shownIn(box(200, 800), GROWN)).toBe(GROWN.thighs);
 });

@@ -1,16 +1,16 @@
-/** Quantities under stress: effort, waves, rhythm, height. Same rules as in rows.ts. Long because it is one table. */
+/** Quantities under stress: waves, rhythm, height. Same rules as in rows.ts. */
 import type { Circulation } from "../../sim/circulation/answer.ts";
 import { brainFactor } from "../../sim/circulation/brain-flow.ts";
-import { ask, BEFORE, healthy, index, met, percent, single } from "./asked.ts";
+import { ask, BEFORE, healthy, index, percent, single } from "./asked.ts";
 import { bloodRows } from "./blood-rows.ts";
-import { glennEffortRows } from "./glenn-effort-rows.ts";
+import { effortRows } from "./effort-rows.ts";
 import { outsideRows } from "./outside-rows.ts";
 import { presetRows } from "./preset-rows.ts";
 import { rhythmRows } from "./rhythm-rows.ts";
-import { extra, INDEX, type Row, row, type Section } from "./validation-row.ts";
+import { extra, type Row, row, type Section } from "./validation-row.ts";
 
 export const stressSections = (): readonly Section[] => [
-  { title: "Stress: effort", rows: effort() },
+  { title: "Stress: effort", rows: effortRows() },
   { title: "Stress: a well, a typical and a failing adult", rows: presetRows() },
   { title: "Stress: blood, volume and posture", rows: bloodRows() },
   { title: "Stress: pressure from outside", rows: outsideRows() },
@@ -18,126 +18,7 @@ export const stressSections = (): readonly Section[] => [
   { title: "Stress: height and lungs", rows: [...lungs(), ...carbonDioxideRows()] },
 ];
 
-const CLAESSEN = "Claessen 2019, PMC6512107";
 const HOSKOTE = "Hoskote, J Am Coll Cardiol 2004 (35, 45 and 55 mmHg)";
-const MIRANDA = "Miranda, Eur J Heart Fail 2024 (the 13 of 72)";
-
-const effort = (): Row[] => [
-  ...healthyEffort(),
-  ...pressuresInEffort(),
-  ...outputInEffort(),
-  ...glennEffortRows(),
-];
-
-function healthyEffort(): Row[] {
-  const well = healthy(met(8));
-  return [
-    row(
-      "two ventricles, index at 8 MET",
-      INDEX,
-      index(well),
-      [8, 10],
-      "5-6 L more for each L of oxygen, textbook",
-    ),
-    row(
-      "two ventricles, pulmonary artery at 8 MET",
-      "mmHg",
-      well.pressures.pathway,
-      [20, 31],
-      "19.4 +- 4.8 in mild effort to 31, Kovacs 2009",
-    ),
-    row(
-      "two ventricles, mixed venous at 8 MET",
-      "%",
-      extra(well, "mixedVenousSaturation"),
-      [20, 45],
-      "20-45, textbook",
-    ),
-  ];
-}
-
-function pressuresInEffort(): Row[] {
-  const five = single(met(5));
-  return [
-    row(
-      "after completion, pathway at 5 MET",
-      "mmHg",
-      five.pressures.pathway,
-      [14.5, 19.5],
-      `16 (14.5-19.5), ${MIRANDA}`,
-    ),
-    row(
-      "after completion, wedge at 5 MET",
-      "mmHg",
-      five.pressures.pulmonaryVein,
-      [8, 14],
-      `12 (8-14), ${MIRANDA}`,
-    ),
-    row(
-      "after completion, arterial saturation at 5 MET",
-      "%",
-      five.saturations.arterial,
-      [85, 93],
-      `89 (85-93), ${MIRANDA}`,
-    ),
-  ];
-}
-
-function outputInEffort(): Row[] {
-  const [rest, five, six, eight, ten] = [1, 5, 6, 8, 10].map((each) => single(met(each))) as [
-    Circulation,
-    Circulation,
-    Circulation,
-    Circulation,
-    Circulation,
-  ];
-  const well = healthy(met(8));
-  return [
-    row(
-      "after completion, stroke volume at 8 over 5 MET",
-      "1",
-      extra(eight, "strokeVolume") / extra(five, "strokeVolume"),
-      [0.6, 0.97],
-      `falls early, ${CLAESSEN}`,
-    ),
-    row(
-      "after completion, index at 10 over 8 MET",
-      "1",
-      index(ten) / index(eight),
-      [0.9, 1.08],
-      `plateau, ${CLAESSEN}`,
-    ),
-    row(
-      "after completion over two ventricles, index at 8 MET",
-      "1",
-      index(eight) / index(well),
-      [0.44, 0.75],
-      "67 % (44-93) of predicted in most, Miranda 2024",
-    ),
-    row(
-      "after completion, rise of heart rate at 10 MET",
-      "1/min",
-      extra(ten, "heartRate") - extra(rest, "heartRate"),
-      [50, 92],
-      `71 +- 21, ${CLAESSEN}`,
-    ),
-    row(
-      "after completion, oxygen used at 6 MET",
-      "mL/min/kg",
-      extra(six, "oxygenUsePerKilogram"),
-      [15.2, 23.9],
-      "peak 19.1 (15.2-23.9), Mayo CPET cohort",
-    ),
-    row(
-      "after completion, mixed venous at 8 MET",
-      "%",
-      extra(eight, "mixedVenousSaturation"),
-      [20, 35],
-      "20-30 at the greatest effort, textbook",
-    ),
-    row("coronary sinus at 5 MET", "%", extra(five, "coronarySinusSaturation"), [28, 36], "30-35, textbook"),
-  ];
-}
 
 function waves(): Row[] {
   const rest = single();

@@ -86,7 +86,7 @@ function paintAppendage(ink: Ink, { appendage, size }: HeartShape, look: Tissue)
 const LOBE = 18;
 
 /** The atrium's outline from one side of its mouth round to the other. */
-function wallOf({ atrium, base, size }: HeartShape): readonly Point[] {
+export function wallOf({ atrium, base, size }: HeartShape): readonly Point[] {
   const inMouth = ([x, y]: Point): boolean => Math.hypot(x - base[0], y - base[1]) < MOUTH * size;
   const first = atrium.findIndex(inMouth);
   return [...atrium.slice(first), ...atrium.slice(0, first)].filter((point) => !inMouth(point));

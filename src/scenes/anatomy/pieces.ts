@@ -5,7 +5,14 @@ import type { Theme } from "../theme/theme.ts";
 import type { Anatomy } from "./chest-anatomy.ts";
 import { descending, returning, type Tube } from "./great-vessels.ts";
 import { joined, type Saturations } from "./joined.ts";
-import { hiatusOf, paintDiaphragm, paintLiver, paintRim, paintTendon } from "./paint-abdomen.ts";
+import {
+  hiatusOf,
+  paintDiaphragm,
+  paintLiver,
+  paintOverVein,
+  paintRim,
+  paintTendon,
+} from "./paint-abdomen.ts";
 import { paintGraft, paintJunction } from "./paint-graft.ts";
 import { paintAtrium, paintVentricleBed, paintVentricleCavity } from "./paint-heart.ts";
 import { paintLung } from "./paint-lung.ts";
@@ -80,20 +87,16 @@ export function piecesOf(
   const remainsIn = boundsOf([heart.trunk.line], 14 * heart.size);
   const vessels = vesselsIn(anatomy);
   return {
-    ground: still(boundsOf([mediastinum(anatomy)], 0), (ink) => paintMediastinum(ink, anatomy, theme)),
+    ground: still(boundsOf([mediastinum(anatomy)], 20 * s), (ink) => paintMediastinum(ink, anatomy, theme)),
     rightLung: lung(anatomy, 0, round, theme),
     leftLung: lung(anatomy, 1, round, theme),
     back: vessels([...anatomy.behind, { line: anatomy.pericardium }], (...at) =>
       paintBehind(...at, round, theme),
     ),
-    hidden: {
-      bounds: hiddenIn,
-      pivot: [0, 0],
-      paint(ink) {
-        joined()?.lining(ink, hiddenIn, anatomy, { outlines, saturations, theme });
-        paintHidden(ink, hiddenIn, anatomy, { round, theme });
-      },
-    },
+    hidden: still(hiddenIn, (ink) => {
+      joined()?.lining(ink, hiddenIn, anatomy, { outlines, saturations, theme });
+      paintHidden(ink, hiddenIn, anatomy, { round, theme });
+    }),
     // They go down with what they lead to; lining and seams stay with the pathway.
     shining: still(throughIn, (ink) => {
       paintThrough(ink, throughIn, anatomy, { ...outlines, round, theme });
@@ -135,15 +138,14 @@ export function piecesOf(
         joined()?.floor(at[0], anatomy);
       },
     ),
-    hiatus: still(boundsOf([hiatus.rim], 3 * s), (ink) => paintRim(ink, hiatus, s, theme)),
-    remains: {
-      bounds: remainsIn,
-      pivot: [0, 0],
-      paint(ink) {
-        paintTrunk(ink, heart, theme);
-        underAorta(ink, remainsIn, anatomy);
-      },
-    },
+    hiatus: still(boundsOf([hiatus.rim, [frame.ivc.centre]], 3 * s), (ink) => {
+      paintOverVein(ink, hiatus, anatomy, theme);
+      paintRim(ink, hiatus, s, theme);
+    }),
+    remains: still(remainsIn, (ink) => {
+      paintTrunk(ink, heart, theme);
+      underAorta(ink, remainsIn, anatomy);
+    }),
     graft: {
       bounds: sewnIn,
       pivot: [0, 0],

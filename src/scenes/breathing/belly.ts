@@ -5,6 +5,7 @@ import { servesAt, sheet } from "../anatomy/painted-sheet.ts";
 import { tissue } from "../anatomy/tones.ts";
 import { muted, upright } from "../circuit/paint-figure.ts";
 import { paintOrgansBefore, paintOrgansBehind } from "../circuit/paint-organs.ts";
+import { GROWN } from "../circuit/proportions.ts";
 import { spots } from "../drawing/curve-drawing.ts";
 import type { Theme } from "../theme/theme.ts";
 
@@ -47,7 +48,7 @@ export function belly(): Belly {
       if (painted?.theme === theme && servesAt(painted.density, density)) return;
       painted = { theme, density };
       rear.paint(ROOM, density, [0, 0], (ink) => {
-        paintOrgansBehind(ink, theme);
+        paintOrgansBehind(ink, GROWN, theme);
         const [left, bottom, right, top] = ROOM;
         ink.globalCompositeOperation = "destination-out";
         ink.globalAlpha = FADED;

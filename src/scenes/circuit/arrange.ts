@@ -1,10 +1,12 @@
 /** Where the body and its plates go in a box: plates beside the body when it is wide, in the free corners over it when it is tall. */
 
 import { entryAt, present } from "../../sim/checked/present.ts";
+import type { Spot } from "../drawing/curve-drawing.ts";
 import { type Fit, fitInto } from "../drawing/split.ts";
 import type { Box } from "../scene.ts";
 import { FIGURE } from "./figure-shape.ts";
 import type { Plate } from "./plates.ts";
+import type { Extent, Proportions } from "./proportions.ts";
 
 export interface Block {
   readonly plate: Plate;
@@ -19,16 +21,6 @@ export interface Arranged {
   readonly places: readonly { readonly x: number; readonly y: number }[];
 }
 
-/** What of the plane is to be seen, plane units. */
-export interface Extent {
-  readonly left: number;
-  readonly top: number;
-  readonly right: number;
-  readonly bottom: number;
-}
-export const BODY: Extent = { left: 56, top: -224, right: 944, bottom: 2128 };
-/** As far as the thighs, which fade. */
-export const THIGHS: Extent = { ...BODY, bottom: 1240 };
 /** Heart and lungs, from the neck to the diaphragm. */
 export const CHEST: Extent = { left: 212, top: 150, right: 788, bottom: 560 };
 /** What is enlarged beside the whole body: the trunk from the neck to the pelvis. */
@@ -37,31 +29,26 @@ export const LOOK: Extent = { left: 205, top: 86, right: 795, bottom: 1062 };
 const HEART = { height: 240, least: 60 } as const;
 
 /** What of a body is shown in a box: all of it, unless its heart would be too small to read. */
-export const shownIn = (box: Box): Extent =>
-  HEART.height * fitInto(box, BODY).scale < HEART.least ? THIGHS : BODY;
+export const shownIn = (box: Box, { body, thighs }: Proportions): Extent =>
+  HEART.height * fitInto(box, body).scale < HEART.least ? thighs : body;
+
+interface Free {
+  readonly corners: readonly { readonly from: number; readonly to: number }[];
+  readonly part: number;
+}
 
 /** Where no vessel runs at the sides, plane units, and the height that parts the plates of the upper from those of the lower. */
-const FREE = new Map<
-  Extent,
-  { readonly corners: readonly { from: number; to: number }[]; readonly part: number }
->([
-  // above the shoulders, below the hands
-  ...[BODY, THIGHS].map(
-    (extent) =>
-      [
-        extent,
-        {
-          corners: [
-            { from: extent.top, to: 150 },
-            { from: 1010, to: extent.bottom },
-          ],
-          part: 600,
-        },
-      ] as const,
-  ),
-  // above the lungs
-  [CHEST, { corners: [{ from: 60, to: 200 }], part: CHEST.bottom }],
-]);
+function freeIn(extent: Extent): Free | undefined {
+  if (extent === LOOK) return undefined;
+  // Above the lungs.
+  if (extent === CHEST) return { corners: [{ from: 60, to: 200 }], part: CHEST.bottom };
+  // Above the shoulders, below the hands.
+  const corners = [
+    { from: extent.top, to: 150 },
+    { from: 1010, to: extent.bottom },
+  ];
+  return { corners, part: 600 };
+}
 
 /** What is settled before. */
 interface Settled {
@@ -71,21 +58,23 @@ interface Settled {
   readonly wide?: number;
   /** how the plane lies */
   readonly at?: Fit | undefined;
+  /** the body's outline */
+  readonly figure?: readonly Spot[];
 }
 
 export function arrange(
   blocks: readonly Block[],
   box: Box,
   gap: number,
-  extent: Extent = BODY,
-  { head = 0, wide = 0, at }: Settled = {},
+  extent: Extent,
+  { head = 0, wide = 0, at, figure = FIGURE }: Settled = {},
 ): Arranged {
   const margin = Math.max(0, ...blocks.map(({ width }) => width)) + gap;
   const beside = fitInto(box, extent, margin);
   const over = fitInto(box, extent);
-  const free = FREE.get(extent);
+  const free = freeIn(extent);
   const crowded = free !== undefined && over.scale > 1.2 * beside.scale;
-  const along = crowded && !at ? alongArms(blocks, { box, head, extent }, gap, margin) : null;
+  const along = crowded && !at ? alongArms(blocks, { box, head, extent, figure }, gap, margin) : null;
   if (along && along.fit.scale > 1.1 * beside.scale && over.scale < 1.45 * along.fit.scale) return along;
   const isTall = free !== undefined && over.scale > 1.35 * beside.scale;
   const fit = at ?? (isTall ? over : beside);
@@ -135,12 +124,12 @@ export function arrange(
 const sideOf = ({ x, scale }: Fit, side: number): number => x + side * scale;
 
 /** Plane units: half the body's width, arms included, at its widest from one height to another. */
-function reach(from: number, to: number): number {
+function reach(figure: readonly Spot[], from: number, to: number): number {
   const steps = Array.from({ length: 9 }, (_, i) => from + ((to - from) * i) / 8);
   return Math.max(
     0,
-    ...FIGURE.flatMap(([ax, ay], i) => {
-      const [bx, by] = entryAt(FIGURE, (i + 1) % FIGURE.length);
+    ...figure.flatMap(([ax, ay], i) => {
+      const [bx, by] = entryAt(figure, (i + 1) % figure.length);
       return steps
         .filter((y) => y >= Math.min(ay, by) && y <= Math.max(ay, by))
         .map((y) => Math.abs(ax + ((y - ay) / (by - ay || 1)) * (bx - ax) - MIDDLE));
@@ -150,7 +139,7 @@ function reach(from: number, to: number): number {
 
 /** Heights at which hands are in the way; the midline; and in how many steps the body gives way. */
 const HANDS = { from: 640, to: 1100 } as const;
-const MIDDLE = (BODY.left + BODY.right) / 2;
+const MIDDLE = 500;
 const STEPS = 16;
 
 /**
@@ -159,7 +148,17 @@ const STEPS = 16;
  */
 function alongArms(
   blocks: readonly Block[],
-  { box, head, extent }: { readonly box: Box; readonly head: number; readonly extent: Extent },
+  {
+    box,
+    head,
+    extent,
+    figure,
+  }: {
+    readonly box: Box;
+    readonly head: number;
+    readonly extent: Extent;
+    readonly figure: readonly Spot[];
+  },
   gap: number,
   margin: number,
 ): Arranged | null {
@@ -185,7 +184,7 @@ function alongArms(
       if (block.plate.at[1] > HANDS.from) return true;
       const { x, y } = present(places.get(block));
       const from = (y - gap / 2 - fit.y) / fit.scale;
-      const away = reach(from, from + (block.height + gap) / fit.scale) * fit.scale;
+      const away = reach(figure, from, from + (block.height + gap) / fit.scale) * fit.scale;
       const middle = fit.x + MIDDLE * fit.scale;
       return x + block.width + gap / 2 < middle - away || x - gap / 2 > middle + away;
     });

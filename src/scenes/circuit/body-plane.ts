@@ -8,7 +8,7 @@ import type { Box } from "../scene.ts";
 import { seeThrough } from "../theme/colour.ts";
 import type { Theme } from "../theme/theme.ts";
 import { drawAirways } from "./airways.ts";
-import { BODY, CHEST, type Extent, LOOK, THIGHS } from "./arrange.ts";
+import { CHEST, LOOK } from "./arrange.ts";
 import { paintBehindPathway } from "./behind-pathway.ts";
 import { drawLit, drawVessels } from "./body-drawing.ts";
 import type { Laid } from "./dots.ts";
@@ -20,6 +20,7 @@ import { flowing } from "./flowing.ts";
 import { paintFlush } from "./legs.ts";
 import { paintedBody } from "./painted-body.ts";
 import { overOrgans, paintedChest } from "./painted-chest.ts";
+import { type Extent, GROWN, type Proportions, THIGHS } from "./proportions.ts";
 import { drawThroughLiver, fillTrunk } from "./silhouette.ts";
 import { heartMarks, type Marks } from "./two-ventricles/heart-marks.ts";
 
@@ -30,15 +31,21 @@ const DENSE = 1.25;
 const GRAIN = { unit: 0.6, least: 0.7, most: 1.8 } as const;
 
 /** Marks can be read at any size of the body. A box around heart and lungs shows more than their extent beside it. */
-const marksOf = (shown: Extent, scale: number) => {
+const marksOf = (shown: Extent, whole: Extent, scale: number) => {
   const grain = Math.min(GRAIN.most, Math.max(GRAIN.least, GRAIN.unit / scale));
   return shown === LOOK
     ? { grain: LARGER.size * grain, number: LARGER.number, extent: LOOK }
-    : { grain, extent: BODY };
+    : { grain, extent: whole };
 };
 
 /** What is enlarged has fewer and larger marks: they take most of a frame's time where the processor draws. */
 const LARGER = { size: 1.2, number: 0.5 } as const;
+
+interface Lies {
+  readonly box: Box;
+  readonly dense: number;
+  readonly proportions: Proportions;
+}
 
 interface Moved {
   readonly circulation: Circulation;
@@ -51,7 +58,7 @@ interface Moved {
 export interface BodyPlane {
   readonly view: Container;
   /** Lays the plane into its box, and ends what of the body does not belong to the extent. */
-  lay(extent: Extent, fit: Fit, on: { readonly box: Box; readonly dense: number }, theme: Theme): void;
+  lay(extent: Extent, fit: Fit, on: Lies, theme: Theme): void;
   /** What stands: vessels and their walls. */
   stand(laid: readonly Laid[], circulation: Circulation, theme: Theme, emphasis: Emphasis): void;
   /** Goes towards the circulation's flows, in s of wall clock; whether what stands has to be drawn again. */
@@ -71,7 +78,7 @@ function inDepth(laid: readonly Laid[], lit: ReadonlySet<string>): Readonly<Reco
 type Depth = "under" | "behind" | "before" | "shown";
 
 /** Plane units over which thighs are lost in the ground; y up, as sheets are painted. */
-const MIST: Bounds = [0, -THIGHS.bottom - 20, 1000, -THIGHS.bottom + 130];
+const MIST: Bounds = [0, -THIGHS - 20, 1000, -THIGHS + 130];
 
 function paintMist(ink: Ink, { colour: { stage } }: Theme): void {
   const [left, bottom, right, top] = MIST;
@@ -114,11 +121,13 @@ export function bodyPlane(): BodyPlane {
   );
   view.addChild(plane, frame);
   let close = false;
-  let shown: Extent = BODY;
-  let laying = layingOf(BODY, { scale: 1, x: 0, y: 0 }, 1);
+  let grown = GROWN;
+  let shown = grown.body;
+  let laying = layingOf(shown, { scale: 1, x: 0, y: 0 }, 1);
   return {
     view,
-    lay(extent, fit, { box, dense }, theme) {
+    lay(extent, fit, { box, dense, proportions }, theme) {
+      grown = proportions;
       plane.scale.set(fit.scale);
       plane.position.set(fit.x, fit.y);
       close = extent === CHEST;
@@ -127,11 +136,11 @@ export function bodyPlane(): BodyPlane {
       for (const part of [body.behind, body.before, trunk]) part.visible = !close;
       // A body holds its organs.
       chest.organs.mask = close ? null : trunk;
-      mist.visible = extent === THIGHS;
+      mist.visible = extent === grown.thighs;
       if (mist.visible) ends.paint(MIST, 1, [0, 0], (ink) => paintMist(ink, theme));
       // Thighs end under the mist.
       frame.clear();
-      frame.visible = extent === THIGHS;
+      frame.visible = extent === grown.thighs;
       const height = fit.y + extent.bottom * fit.scale - box.y;
       if (frame.visible) frame.rect(box.x, box.y, box.width, Math.max(1, height)).fill(0xffffff);
       plane.mask = frame.visible ? frame : null;
@@ -145,7 +154,9 @@ export function bodyPlane(): BodyPlane {
       // What is enlarged ends where the thighs begin.
       flush.visible = !close && shown !== LOOK && streams.flush() > 0;
       if (flush.visible)
-        red.paint(laying.room, laying.density, [0, 0], (ink) => paintFlush(ink, streams.flush(), theme));
+        red.paint(laying.room, laying.density, [0, 0], (ink) =>
+          paintFlush(ink, streams.flush(), grown, theme),
+        );
       const depth = inDepth(wide, emphasis.lit);
       draw(under, (ink) => {
         if (!close) drawAirways(ink, theme);
@@ -159,19 +170,19 @@ export function bodyPlane(): BodyPlane {
         laying,
         (ink) => {
           drawVessels(ink, [...depth.before, ...depth.shown], circulation, theme, emphasis);
-          drawFace(ink, close, theme);
+          if (!close) drawFace(ink, grown, theme);
         },
         (ink) => paintBehindPathway(ink, laid, circulation, theme, emphasis),
       );
     },
     follow: (circulation, elapsed) => streams.follow(circulation, elapsed),
     move({ circulation, time, still, marks }, theme, emphasis) {
-      if (!close) body.draw(laying, theme, emphasis);
+      if (!close) body.draw(laying, grown, theme, emphasis);
       chest.draw({ circulation, time, still, close }, plane.scale.x * DENSE, theme, emphasis);
       const finely = close && !still && marks !== undefined;
       fine.view.visible = finely;
       for (const layer of [blood.behind, blood.front]) layer.visible = !finely;
-      if (!finely) blood.move(time, still, theme, emphasis, marksOf(shown, plane.scale.x));
+      if (!finely) blood.move(time, still, theme, emphasis, marksOf(shown, grown.body, plane.scale.x));
       else fine.draw(circulation, time, marks, { x: plane.x, y: plane.y, scale: plane.scale.x }, theme);
     },
     release() {

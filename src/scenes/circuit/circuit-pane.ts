@@ -14,6 +14,7 @@ import { bodyPlane } from "./body-plane.ts";
 import { type Laid, layVessels } from "./dots.ts";
 import { partsOf } from "./parts.ts";
 import { drawPlates, type PaneContents, type Standing } from "./plates-drawing.ts";
+import { carried, proportionsOf } from "./proportions.ts";
 import type { Vessel } from "./vessel.ts";
 
 /** What a pane needs to know of the canvas that it is drawn on. */
@@ -80,17 +81,20 @@ export function pane(): Pane {
   const drawStill = (contents: PaneContents, box: Box, { floor, dense }: Canvas, theme: Theme): void => {
     const { circulation, extent } = contents;
     const close = extent === CHEST;
-    const wanted = `${circulation.request.stage} ${fenestrated(circulation)} ${close}`;
+    const proportions = proportionsOf(circulation);
+    const wanted = `${circulation.request.stage} ${fenestrated(circulation)} ${close} ${proportions.body.top}`;
     if (shape !== wanted) {
       shape = wanted;
-      const vessels = vesselsOf(circulation.request.stage, fenestrated(circulation), close);
+      const vessels = vesselsOf(circulation.request.stage, fenestrated(circulation), close).map((each) =>
+        carried(each, proportions),
+      );
       laid = layVessels(extent === LOOK ? vessels.filter(inLook) : vessels);
     }
     const sheet = { ink: leaders, words, sizes: sizesIn(box, floor), theme };
     const plates = drawPlates(sheet, contents, laid, box);
     standing = plates.standing;
     fit = plates.fit;
-    plane.lay(extent, fit, { box, dense }, theme);
+    plane.lay(extent, fit, { box, dense, proportions }, theme);
   };
 
   return {

@@ -6,6 +6,7 @@ import { shownIn } from "./arrange.ts";
 import { circuitLegend } from "./circuit-legend.ts";
 import { pane } from "./circuit-pane.ts";
 import { closeLook, halvesOf } from "./close-look.ts";
+import { proportionsOf } from "./proportions.ts";
 
 function circuitOf(): ScenePane {
   const whole = pane();
@@ -16,7 +17,8 @@ function circuitOf(): ScenePane {
     view,
     draw({ frame, index, circulation }, box, viewport, theme) {
       const compared = frame.panes.length > 1;
-      const halves = compared ? { body: box, look: null } : halvesOf(box);
+      const proportions = proportionsOf(circulation);
+      const halves = compared ? { body: box, look: null } : halvesOf(box, proportions.body);
       const contents = {
         circulation,
         against: index > 0 ? (frame.panes[0]?.circulation ?? null) : null,
@@ -25,7 +27,7 @@ function circuitOf(): ScenePane {
         still: frame.still,
         labels: frame.state.view.labels,
         focus: frame.state.view.focus,
-        extent: shownIn(halves.body),
+        extent: shownIn(halves.body, proportions),
         titled: true,
       };
       const fit = whole.draw(contents, halves.body, viewport, theme);

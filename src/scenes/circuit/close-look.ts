@@ -3,9 +3,10 @@ import { Container, Graphics } from "pixi.js";
 import { type Fit, fitInto } from "../drawing/split.ts";
 import type { Box } from "../scene.ts";
 import type { Theme } from "../theme/theme.ts";
-import { BODY, LOOK } from "./arrange.ts";
+import { LOOK } from "./arrange.ts";
 import { type Canvas, pane } from "./circuit-pane.ts";
 import type { PaneContents } from "./plates-drawing.ts";
+import type { Extent } from "./proportions.ts";
 
 /** CSS px of rounded corners, and parts of the box: room for the body's plates at each side, and the least width that is worth a look. */
 const CORNER = 14;
@@ -18,8 +19,8 @@ interface Halves {
 }
 
 /** The body at the left with its plates, and at the right a part of it, enlarged as far as what is left allows. */
-export function halvesOf(box: Box): Halves {
-  const body = (BODY.right - BODY.left) * fitInto(box, BODY).scale + 2 * PLATES * box.height;
+export function halvesOf(box: Box, whole: Extent): Halves {
+  const body = (whole.right - whole.left) * fitInto(box, whole).scale + 2 * PLATES * box.height;
   const tall = (LOOK.bottom - LOOK.top) / (LOOK.right - LOOK.left);
   const width = Math.min(box.width - body, box.height / tall);
   if (width < MIN_LOOK * box.height) return { body: box, look: null };

@@ -3,7 +3,7 @@ import { Container } from "pixi.js";
 import { type Bounds, type Ink, type Painted, sheet } from "../anatomy/painted-sheet.ts";
 import { type Brush, brushOn } from "../drawing/brush.ts";
 import type { Fit } from "../drawing/split.ts";
-import type { Extent } from "./arrange.ts";
+import type { Extent } from "./proportions.ts";
 
 /** Plane units beyond an extent that its box may show. */
 const AIR = 24;

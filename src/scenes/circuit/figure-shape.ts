@@ -9,7 +9,7 @@ export const mirrored = (points: readonly Spot[]): readonly Spot[] =>
 const bothSides = (half: readonly Spot[]): readonly Spot[] => [...half, ...mirrored(half).toReversed()];
 
 /** Lengths from the chin, so that the head is a seventh to an eighth of the body (Domljan et al., Appl. Sci. 2024;14:7185). */
-const CHIN = 78;
+export const CHIN = 78;
 const HEADED = 1.17;
 const headed = (text: string): readonly Spot[] =>
   spots(text).map(([x, y]) => [500 + HEADED * (x - 500), CHIN + HEADED * (y - CHIN)] as const);

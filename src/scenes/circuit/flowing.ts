@@ -9,12 +9,12 @@ import { type Streaks, shapeOf, streaks } from "../drawing/streaks.ts";
 import { flowTrace, meanOf, type Passage, passage, valueAt } from "../drawing/trace-clock.ts";
 import { markColour, tintOf } from "../theme/colour.ts";
 import type { Theme } from "../theme/theme.ts";
-import type { Extent } from "./arrange.ts";
 import { bloodAlong, isRich, saturationAlong } from "./circuit-blood.ts";
 import { type Dots, type Laid, layDots, placeDot, reachPerMillilitre } from "./dots.ts";
 import { dimOf, type Emphasis, NO_EMPHASIS } from "./emphasis.ts";
 import { fadeOf } from "./fading.ts";
 import { seenAlong, seenAt } from "./hidden.ts";
+import type { Extent } from "./proportions.ts";
 import { lungHeight, sunkAt } from "./sinking.ts";
 import type { Vessel } from "./vessel.ts";
 

@@ -8,6 +8,7 @@ import { mix } from "../theme/colour.ts";
 import type { Theme } from "../theme/theme.ts";
 import { mirrored } from "./figure-shape.ts";
 import { upright } from "./paint-figure.ts";
+import type { Proportions } from "./proportions.ts";
 
 const onBoth = (points: readonly Spot[]): readonly (readonly Spot[])[] => [points, mirrored(points)];
 const table = (...ways: readonly string[]): readonly (readonly Spot[])[] =>
@@ -46,10 +47,11 @@ function faded(ink: Ink, paint: (own: Ink) => void): void {
   laidOver(ink, own, ROOM);
 }
 
-export function paintLegs(ink: Ink, muscle: Tissue, bone: Tissue): void {
-  for (const shin of SHINS) paintOrgan(ink, upright(shin), bone, { depth: 8, edge: 1.2 });
+export function paintLegs(ink: Ink, { carry }: Proportions, muscle: Tissue, bone: Tissue): void {
+  const lain = (points: readonly Spot[]) => upright(points.map(carry));
+  for (const shin of SHINS) paintOrgan(ink, lain(shin), bone, { depth: 8, edge: 1.2 });
   faded(ink, (own) => {
-    for (const group of GROUPS) paintOrgan(own, upright(group), muscle, { depth: 22, edge: 1 });
+    for (const group of GROUPS) paintOrgan(own, lain(group), muscle, { depth: 22, edge: 1 });
     for (const [width, colour, alpha] of [
       [9, muscle.shade, 0.3],
       [4, muscle.shade, 0.5],
@@ -59,7 +61,7 @@ export function paintLegs(ink: Ink, muscle: Tissue, bone: Tissue): void {
       own.strokeStyle = colour;
       own.globalAlpha = alpha;
       for (const furrow of FURROWS) {
-        trace(own, upright(furrow));
+        trace(own, lain(furrow));
         own.stroke();
       }
     }
@@ -71,12 +73,12 @@ export function paintLegs(ink: Ink, muscle: Tissue, bone: Tissue): void {
 const FLUSH = { dark: 0.36, light: 0.12 } as const;
 
 /** @param part 0 as at rest .. 1 */
-export function paintFlush(ink: Ink, part: number, { name, colour }: Theme): void {
+export function paintFlush(ink: Ink, part: number, { carry }: Proportions, { name, colour }: Theme): void {
   faded(ink, (own) => {
     own.globalAlpha = FLUSH[name] * part;
     own.fillStyle = name === "dark" ? mix(colour.richGround, colour.rich, 0.15) : colour.rich;
     for (const group of GROUPS) {
-      trace(own, upright(group), true);
+      trace(own, upright(group.map(carry)), true);
       own.fill();
     }
   });

@@ -7,7 +7,8 @@ import { legTissue } from "../calf/leg-tones.ts";
 import { curve, type Spot, spotsOf } from "../drawing/curve-drawing.ts";
 import { mix } from "../theme/colour.ts";
 import type { Theme } from "../theme/theme.ts";
-import { EARS, FEATURES, FIGURE, HEAD } from "./figure-shape.ts";
+import { EARS, FEATURES, HEAD } from "./figure-shape.ts";
+import type { Proportions } from "./proportions.ts";
 
 /** Part of the skin's own colour, so that the body stays behind its vessels. */
 const SKIN = { dark: 0.55, light: 0.85 } as const;
@@ -27,16 +28,16 @@ export const muted = (tissue: Tissue, ground: string, own: number): Tissue => ({
 export const skinOf = (theme: Theme): Tissue =>
   muted(legTissue("skin", theme), theme.colour.stage, SKIN[theme.name]);
 
-export function paintFigure(ink: Ink, theme: Theme): void {
+export function paintFigure(ink: Ink, { carry, figure }: Proportions, theme: Theme): void {
   const skin = skinOf(theme);
-  for (const ear of EARS) paintOrgan(ink, upright(ear), skin, { depth: 8, edge: 2.4 });
-  paintOrgan(ink, upright(FIGURE), skin, { depth: 26, edge: 2.6 });
-  paintOrgan(ink, upright(HEAD), skin, { depth: 30, edge: 2.4 });
+  for (const ear of EARS) paintOrgan(ink, upright(ear.map(carry)), skin, { depth: 8, edge: 2.4 });
+  paintOrgan(ink, upright(figure), skin, { depth: 26, edge: 2.6 });
+  paintOrgan(ink, upright(HEAD.map(carry)), skin, { depth: 30, edge: 2.4 });
   ink.globalAlpha = 0.6;
   ink.lineWidth = 2;
   ink.strokeStyle = skin.edge;
   for (const line of FEATURES) {
-    trace(ink, upright(line));
+    trace(ink, upright(line.map(carry)));
     ink.stroke();
   }
   ink.globalAlpha = 1;

@@ -26,6 +26,7 @@ import {
   URETERS,
 } from "./outlines.ts";
 import { fadeDown, muted, skinOf, upright } from "./paint-figure.ts";
+import type { Proportions } from "./proportions.ts";
 
 /** Bile shows through a gallbladder's wall. */
 const GREEN = { shade: "#5d7040", body: "#7f9355", light: "#a9b883" } as const;
@@ -60,10 +61,10 @@ function tonesIn(theme: Theme) {
 }
 
 /** Behind all vessels. */
-export function paintOrgansBehind(ink: Ink, theme: Theme): void {
+export function paintOrgansBehind(ink: Ink, proportions: Proportions, theme: Theme): void {
   const tones = tonesIn(theme);
-  paintLegs(ink, tones.muscle, tones.bone);
-  for (const { points } of BRAIN) paintBrain(ink, upright(points), tones.brain);
+  paintLegs(ink, proportions, tones.muscle, tones.bone);
+  for (const { points } of BRAIN) paintBrain(ink, upright(points.map(proportions.carry)), tones.brain);
   paintBowel(ink, OESOPHAGUS, tones.bowel);
   for (const { points } of KIDNEYS) paintKidney(ink, upright(points), tones.kidney);
   paintOrgan(ink, upright(SPLEEN.points), tones.spleen, { depth: 18, edge: 2 });

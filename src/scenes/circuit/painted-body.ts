@@ -6,6 +6,7 @@ import { type Laying, turned } from "./drawn-layer.ts";
 import { type Emphasis, NO_EMPHASIS } from "./emphasis.ts";
 import { paintFigure } from "./paint-figure.ts";
 import { paintOrgansBefore, paintOrgansBehind } from "./paint-organs.ts";
+import type { Proportions } from "./proportions.ts";
 
 /** y up: where bowel lies before vessels. */
 const BELLY = { bottom: -1064, top: -510 } as const;
@@ -13,7 +14,7 @@ const BELLY = { bottom: -1064, top: -510 } as const;
 export interface PaintedBody {
   readonly behind: Container;
   readonly before: Container;
-  draw(laying: Laying, theme: Theme, emphasis?: Emphasis): void;
+  draw(laying: Laying, proportions: Proportions, theme: Theme, emphasis?: Emphasis): void;
   release(): void;
 }
 
@@ -24,15 +25,15 @@ export function paintedBody(): PaintedBody {
   return {
     behind,
     before,
-    draw(laying, theme, emphasis = NO_EMPHASIS) {
+    draw(laying, proportions, theme, emphasis = NO_EMPHASIS) {
       before.alpha = emphasis.lit.size > 0 ? 1 - emphasis.dim * 0.8 : 1;
       if (known[0] === laying && known[1] === theme.name) return;
       known = [laying, theme.name];
       const { room, density } = laying;
       const [left, bottom, right, top] = room;
       ground.paint(room, density, [0, 0], (ink) => {
-        paintFigure(ink, theme);
-        paintOrgansBehind(ink, theme);
+        paintFigure(ink, proportions, theme);
+        paintOrgansBehind(ink, proportions, theme);
       });
       // Cut on whole pixels, as the rest is.
       const row = (y: number) => top - Math.round((top - y) * density) / density;

@@ -6,12 +6,13 @@ import type { Look, Sheet } from "../drawing/drawing-sheet.ts";
 import type { Note } from "../drawing/lettering.ts";
 import type { Fit } from "../drawing/split.ts";
 import type { Box } from "../scene.ts";
-import { type Arranged, arrange, type Block, CHEST, type Extent } from "./arrange.ts";
+import { type Arranged, arrange, type Block, CHEST } from "./arrange.ts";
 import type { Laid } from "./dots.ts";
 import { innerEdge, type Joined, middleOf, turnsOf } from "./hairlines.ts";
 import { drawLevel, levelWidth } from "./level.ts";
 import { onVessel } from "./on-vessel.ts";
 import { type Plate, platesOf } from "./plates.ts";
+import { type Extent, proportionsOf } from "./proportions.ts";
 import type { Marks } from "./two-ventricles/heart-marks.ts";
 
 /** CSS px of the box's corner on the left that a key takes: no plate stands there, no hairline crosses it. */
@@ -94,6 +95,7 @@ export function drawPlates(sheet: Sheet, contents: PaneContents, vessels: readon
     head,
     wide: contents.key?.wide ?? 0,
     at: contents.fit,
+    figure: proportionsOf(contents.circulation).figure,
   });
   // Rather none than one over blood.
   const shown = wanted.flatMap((block, i) => {
@@ -128,7 +130,7 @@ function noteOf({ sizes: type, theme }: Look, { circulation, focus }: PaneConten
   return {
     lines: [
       {
-        words: theme.say(`further.place.${plate.name}`),
+        words: theme.say(`further.place.${plate.word ?? plate.name}`),
         size: type.axis,
         colour: theme.colour.inkSoft,
       },

@@ -4,8 +4,9 @@ import type { Frame } from "../../chain/frame.ts";
 import { formatNumber, formatQuantity } from "../../i18n/index.ts";
 import type { Circulation } from "../../sim/circulation/answer.ts";
 import { numberSetting } from "../../sim/parameters/parameters.ts";
-import { BODY, shownIn } from "../circuit/arrange.ts";
+import { shownIn } from "../circuit/arrange.ts";
 import { type Canvas, pane } from "../circuit/circuit-pane.ts";
+import { proportionsOf } from "../circuit/proportions.ts";
 import { lettering, type Note } from "../drawing/lettering.ts";
 import { flowTrace, meanOf } from "../drawing/trace-clock.ts";
 import type { Box } from "../scene.ts";
@@ -170,6 +171,7 @@ export function effortPair() {
         if (!circulation) return;
         const width = above.width / shown.length;
         const part = { ...above, x: above.x + i * width, width };
+        const proportions = proportionsOf(circulation);
         body.draw(
           {
             circulation,
@@ -179,7 +181,7 @@ export function effortPair() {
             still: frame.still,
             labels: false,
             focus: frame.state.view.focus,
-            extent: above.height < MIN_HEIGHT ? shownIn(part) : BODY,
+            extent: above.height < MIN_HEIGHT ? shownIn(part, proportions) : proportions.body,
             titled: false,
           },
           part,

@@ -1,35 +1,13 @@
 /** The body's own figure at an age: the grown outline carried to the proportions of a child, in parts of the body's height, y up from the ground. */
-import { entryAt, lastOf } from "../../sim/checked/present.ts";
 import { EARS, FEATURES, FIGURE, HEAD } from "../circuit/figure-shape.ts";
+import { aged, between, FINGERS, LEVELS } from "../circuit/proportions.ts";
 import type { Spot } from "../drawing/curve-drawing.ts";
 
-/** Years between which a figure's parts go straight. */
-const AGES = [2, 5, 10, 15, 18] as const;
-type AtAges = readonly [number, number, number, number, number];
-
 /**
- * Heights of the grown figure's plane (crown, chin, shoulder, crotch, knee, ankle, sole) and what part of the body's height each lies at.
- * Heads in a height: 5 at two years, 5.75 at five, 6.6 at ten, 7.3 at fifteen (a fourth at birth, a sixth at six years: Stratz 1909, as quoted
- * by Bogin), 7.5 to 8 when grown (Domljan et al., Appl. Sci. 2024;14:7185). The crotch lies 0.035 under the pubis, of which the ratio of upper
- * to lower body tells: 1.4 at two, 1.2 at five, 1.0 at ten years, 0.96 when grown (handbook of physical measurements, online extract, and
- * from memory). Shoulder, knee and ankle from memory.
- */
-const LEVELS = [
-  { at: -219, of: [1, 1, 1, 1, 1] },
-  { at: 78, of: [0.8, 0.826, 0.848, 0.863, 0.869] },
-  { at: 160, of: [0.76, 0.785, 0.81, 0.826, 0.832] },
-  { at: 1070, of: [0.38, 0.42, 0.465, 0.475, 0.475] },
-  { at: 1452, of: [0.225, 0.252, 0.276, 0.287, 0.287] },
-  { at: 1990, of: [0.048, 0.05, 0.054, 0.057, 0.057] },
-  { at: 2124, of: [0, 0, 0, 0, 0] },
-] as const satisfies readonly Row[];
-
-/**
- * Arms have rows of their own: from the armpit they hang as far apart as shoulders and waist let them, and their fingers end so high (from
- * memory). The plane's are thin: their middle line across, and by which they are drawn thicker, no further in than the trunk's side.
+ * Arms have rows of their own: from the armpit they hang as far apart as shoulders and waist let them. The plane's are thin: their middle
+ * line across, and by which they are drawn thicker, no further in than the trunk's side.
  */
 const ARMS = { beside: 799, side: 790, armpit: 336, waist: 770, fingers: 1092 } as const;
-const FINGERS: AtAges = [0.385, 0.385, 0.385, 0.38, 0.378];
 const ARM_AT = [
   { at: 204, middle: 843, thicker: 1 },
   { at: 420, middle: 848, thicker: 1.6 },
@@ -54,36 +32,12 @@ const BREADTHS = [
   { at: 1990, half: 171, of: [0.13, 0.125, 0.122, 0.122, 0.122] },
 ] as const;
 
-interface Row {
-  readonly at: number;
-  readonly of: AtAges;
-}
-
-/** Straight between the rows of a table, level beyond its ends. */
-function between<T extends { readonly at: number }>(
-  rows: readonly T[],
-  at: number,
-  read: (row: T) => number,
-): number {
-  const i = rows.findIndex((row) => row.at > at);
-  if (i < 0) return read(lastOf(rows));
-  const [a, b] = [entryAt(rows, Math.max(0, i - 1)), entryAt(rows, i)];
-  const w = Math.max(0, (at - a.at) / (b.at - a.at || 1));
-  return read(a) + (read(b) - read(a)) * w;
-}
-
 /** Carries spots of the grown figure's plane. */
-function carry(years: number): (spot: Spot) => Spot {
-  const aged = (of: AtAges) =>
-    between(
-      AGES.map((at, i) => ({ at, value: entryAt(of, i) })),
-      years,
-      ({ value }) => value,
-    );
-  const levels = LEVELS.map(({ at, of }) => ({ at, value: aged(of) }));
-  const wide = BREADTHS.map(({ at, half, of }) => ({ at, value: aged(of) / (2 * half) }));
+export function carry(years: number): (spot: Spot) => Spot {
+  const levels = LEVELS.map(({ at, of }) => ({ at, value: aged(of, years) }));
+  const wide = BREADTHS.map(({ at, half, of }) => ({ at, value: aged(of, years) / (2 * half) }));
   const heightOf = (y: number) => between(levels, y, ({ value }) => value);
-  const [armpit, fingers] = [heightOf(ARMS.armpit), aged(FINGERS)];
+  const [armpit, fingers] = [heightOf(ARMS.armpit), aged(FINGERS, years)];
   const widthOf = (y: number) => between(wide, y, ({ value }) => value);
   const [shoulder, waist] = [widthOf(ARMS.armpit), widthOf(ARMS.waist)];
   const part = (y: number, to: number) => Math.min(1, (y - ARMS.armpit) / (to - ARMS.armpit));

@@ -33,6 +33,10 @@ export interface ChestView {
    * @param scale CSS px of a millimetre
    */
   draw(pane: Pane, plane: Plane, scale: number, moment: Moment, theme: Theme): SeenChest | null;
+  /** it stands there, whole */
+  readonly arrived: boolean;
+  /** Beat and breath go on to this moment. */
+  move(pane: Pane, moment: Moment): void;
   release(): void;
 }
 
@@ -88,8 +92,8 @@ export function chestView(): ChestView {
     behind,
     hidden,
     before,
-    draw(pane, plane, scale, { time, still, viewport, first }, theme) {
-      const { geometry, circulation } = pane;
+    draw(pane, plane, scale, { still, viewport, first }, theme) {
+      const { geometry } = pane;
       if (!geometry || first) return null;
       const { elapsed, dense } = viewport;
       const rested = walls.rest(pane, still, elapsed);
@@ -117,10 +121,15 @@ export function chestView(): ChestView {
         part.alpha = shade;
         part.visible = shade > 0;
       }
+      return seen;
+    },
+    get arrived() {
+      return shade === 1 && begun?.shown === true;
+    },
+    move({ circulation }, { time, still }) {
       const standing = standingAt(circulation, time, still);
       layer.move(standing);
       layer.sink(standing.lungs);
-      return seen;
     },
     release: () => layer.release(),
   };

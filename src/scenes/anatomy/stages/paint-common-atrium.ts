@@ -14,6 +14,7 @@ import { boundsOf, eraseAlong, type Ink, strokes, trace } from "../painted-sheet
 import { placing } from "../placing.ts";
 import { type Round, roundOf, tissue } from "../tones.ts";
 import { paintEustachianValve, paintNeck, paintStump } from "./entering-vein.ts";
+import { paintCutRim } from "./paint-cut-rim.ts";
 
 /** The hole where the septum was excised, seen from the right side aslant, x and y in the heart: middle, and half of its width and height; right of the aorta, so that nothing lies before it. */
 const DEFECT = { middle: [-4.6, -3], half: [6.8, 9.6] } as const;
@@ -55,6 +56,7 @@ export function paintWithin(ink: Ink, anatomy: Anatomy, saturations: Saturations
   );
   if (frame.lowerVein) paintSeptum(ink, anatomy, saturations, theme);
   ink.restore();
+  if (frame.graft) paintCutRim(ink, anatomy.heart, theme);
   if (!frame.lowerVein) return;
   paintEustachianValve(ink, anatomy, theme);
   paintStump(ink, anatomy, theme);
