@@ -1,4 +1,5 @@
 import { expect, test, vi } from "vitest";
+import { EFFORTS } from "../../src/chain/running-sweep.ts";
 import { veinsToLungs } from "../../src/scenes/exercise/exercise-reading.ts";
 import { meanPeak, PEAK } from "../../src/scenes/exercise/exercise-scene.ts";
 import type { Circulation } from "../../src/sim/circulation/answer.ts";
@@ -7,7 +8,6 @@ import { START } from "../../src/state/scene-state.ts";
 
 vi.mock("pixi.js", () => ({}));
 
-const EFFORTS = [1, 2, 3, 4, 5, 6, 7, 8];
 const over = (stage: Circulation["request"]["stage"]) =>
   EFFORTS.map((metabolicEquivalents) =>
     solve({ ...START.request, stage, set: { ...START.request.set, metabolicEquivalents } }),

@@ -1,12 +1,11 @@
 import type { Graphics } from "pixi.js";
 import { expect, test, vi } from "vitest";
+import { EFFORTS } from "../../src/chain/running-sweep.ts";
 import { innerBox } from "../../src/scenes/drawing/plot.ts";
 import { drawOthers, drawOwn, roomAhead } from "../../src/scenes/exercise/runners.ts";
 import { darkTheme } from "../../src/scenes/theme/theme.ts";
 
 vi.mock("pixi.js", () => ({}));
-
-const EFFORTS = [1, 2, 3, 4, 5, 6, 7, 8];
 
 /** CSS px: how far left and right anything is drawn. */
 function spanOf(draw: (ink: Graphics) => void): readonly [least: number, most: number] {
