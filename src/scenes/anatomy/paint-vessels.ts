@@ -134,13 +134,7 @@ export function underAorta(ink: Ink, bounds: Bounds, anatomy: Anatomy): void {
 }
 
 /** Blood shows through the front of what leaves the heart, except over the pathway, whose hidden edges are dashed there. */
-function glaze(
-  ink: Ink,
-  bounds: Bounds,
-  anatomy: Anatomy,
-  { seen, lumen = [] }: Before,
-  hidden: string,
-): void {
+function glaze(ink: Ink, bounds: Bounds, anatomy: Anatomy, { seen }: Before, hidden: string): void {
   const { before, frame } = anatomy;
   const s = frame.scale;
   const panes = scratch(ink, bounds);
@@ -156,13 +150,12 @@ function glaze(
     [4, 1],
     [5.6, 0.5],
     [7, 0.4],
-  ] as const)
-    for (const loops of [seen, lumen]) {
-      traceLoops(walls, loops);
-      walls.globalAlpha = part;
-      walls.lineWidth = wide * s;
-      walls.stroke();
-    }
+  ] as const) {
+    traceLoops(walls, seen);
+    walls.globalAlpha = part;
+    walls.lineWidth = wide * s;
+    walls.stroke();
+  }
   walls.globalAlpha = 1;
   traceLoops(walls, seen);
   walls.fill();
