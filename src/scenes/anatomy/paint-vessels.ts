@@ -172,7 +172,7 @@ function glaze(ink: Ink, bounds: Bounds, anatomy: Anatomy, { seen }: Before, hid
 }
 
 /** What runs in and behind the liver: it moves with the diaphragm. */
-export const belowDiaphragm = ({ veins }: Anatomy): readonly FeedingVein[] =>
+export const belowDiaphragm = ({ veins }: Pick<Anatomy, "veins">): readonly FeedingVein[] =>
   veins.filter(({ group }) => group === "cava" || group === "hepatic");
 
 export function paintInLiver(
@@ -198,14 +198,18 @@ export function paintInLiver(
   const before = scratch(ink, bounds);
   paintTubes(before, abdomen.portal, portal(theme), THIN * s);
   for (const own of [below, before]) {
-    // They run in the liver: its tissue lies over them, and they throw no shadow on it.
-    own.globalCompositeOperation = "source-atop";
-    own.globalAlpha = IN_LIVER;
-    own.fillStyle = tissue("liver", theme).body;
-    trace(own, abdomen.liver, true);
-    own.fill();
+    layLiverOver(own, abdomen.liver, theme);
     laidOver(ink, own, bounds);
   }
+}
+
+/** Vessels that run in the liver throw no shadow on it; its tissue lies over them. @param own holds nothing else */
+export function layLiverOver(own: Ink, liver: readonly Point[], theme: Theme): void {
+  own.globalCompositeOperation = "source-atop";
+  own.globalAlpha = IN_LIVER;
+  own.fillStyle = tissue("liver", theme).body;
+  trace(own, liver, true);
+  own.fill();
 }
 
 export function paintVeins(ink: Ink, bounds: Bounds, anatomy: Anatomy, theme: Theme): void {
