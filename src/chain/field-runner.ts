@@ -131,7 +131,7 @@ function runnerParts({ clock, post, rungs }: RunnerOptions) {
   const rest = () => {
     if (boundary && solver.session && current && moments.due(pace.time)) send(solver.session, current);
     if (silent() > ALIVE) say({ kind: "alive" });
-    // A flow that could not be was let go just now, and is begun anew.
+    // A flow that broke down has been released by now, and begins anew.
     const session = boundary ? solver.session : null;
     if (pending || (session && (grid.lay(session) || pace.due > 0))) return 0;
     return session && pace.runs ? AHEAD : ASLEEP;
