@@ -1,11 +1,9 @@
 /** What lies between the lungs behind all else: soft tissue, the windpipe and both main bronchi. */
-import { lastOf } from "../../sim/checked/present.ts";
-import { closedOutline, line, spotAt } from "../../sim/geometry/centreline.ts";
+import { closedOutline } from "../../sim/geometry/centreline.ts";
 import type { Point } from "../../sim/geometry/geometry.ts";
 import { mix } from "../theme/colour.ts";
 import type { Theme } from "../theme/theme.ts";
 import type { Anatomy } from "./chest-anatomy.ts";
-import { arched } from "./paint-graft.ts";
 import { paintOrgan } from "./paint-organ.ts";
 import { paintTubes } from "./paint-tube.ts";
 import { boundsOf, eraseAlong, type Ink, strokes } from "./painted-sheet.ts";
@@ -52,8 +50,6 @@ const AIRWAYS: readonly (readonly [from: number, to: number, ...Point[]])[] = [
   [9.6, 9, [14, 40], [4, 37], [-8, 33], [-20, 27]],
   [12, 11, [13, 90], [13.4, 66], [14, 38]],
 ];
-/** mm of a 5-year-old from one cartilage to the next */
-const PITCH = 3.6;
 
 function paintAirways(ink: Ink, { frame }: Anatomy, theme: Theme): void {
   const { scale } = frame;
@@ -65,15 +61,9 @@ function paintAirways(ink: Ink, { frame }: Anatomy, theme: Theme): void {
     to: to * scale,
   }));
   ink.globalAlpha = 0.8;
-  paintTubes(ink, tubes, { wall: edge, edge: mix(shade, edge, 0.4), body: shade, light: body }, scale);
-  for (const { line: way, from, to } of tubes) {
-    const whole = line(way);
-    const count = Math.floor(lastOf(whole.run) / (PITCH * scale));
-    for (let k = 1; k < count; k++) {
-      const { at, left } = spotAt(whole, k / count);
-      const half = 0.47 * (from + ((to - from) * k) / count);
-      const end = (side: number): Point => [at[0] + side * half * left[0], at[1] + side * half * left[1]];
-      strokes(ink, arched(end(1), end(-1)), scale, [[1.7, light]]);
-    }
-  }
+  paintTubes(ink, tubes, { wall: edge, edge, body: shade, light: body }, scale);
+  // Rings of cartilage.
+  ink.setLineDash([1.8 * scale, 1.9 * scale]);
+  ink.lineCap = "butt";
+  for (const { line, to } of tubes) strokes(ink, line, to, [[0.94, light]]);
 }
