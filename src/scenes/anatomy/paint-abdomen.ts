@@ -2,7 +2,7 @@
 import { entryAt } from "../../sim/checked/present.ts";
 import type { Point } from "../../sim/geometry/geometry.ts";
 import { WALL } from "../layers/fade.ts";
-import { mix } from "../theme/colour.ts";
+import { mix, seeThrough } from "../theme/colour.ts";
 import type { Theme } from "../theme/theme.ts";
 import type { AbdomenShape } from "./abdomen-shape.ts";
 import type { Anatomy } from "./chest-anatomy.ts";
@@ -35,7 +35,7 @@ export function paintDiaphragm(ink: Ink, { diaphragm }: AbdomenShape, size: numb
 /** Clear at both ends, where the muscle goes on into the wall of the trunk. */
 function downFade(ink: Ink, bottom: number, size: number, colour: string): CanvasGradient {
   const fall = ink.createLinearGradient(0, bottom, 0, bottom + TAIL * size);
-  fall.addColorStop(0, `${colour}00`);
+  fall.addColorStop(0, seeThrough(colour, 0));
   fall.addColorStop(1, colour);
   return fall;
 }
@@ -88,12 +88,12 @@ export function paintTendon(ink: Ink, { tendon, far }: Hiatus, size: number, the
   ] as const) {
     const fall = ink.createLinearGradient(left, 0, right, 0);
     for (const [at, alpha] of [
-      [0, "00"],
-      [0.3, "ff"],
-      [0.7, "ff"],
-      [1, "00"],
+      [0, 0],
+      [0.3, 1],
+      [0.7, 1],
+      [1, 0],
     ] as const)
-      fall.addColorStop(at, colour + alpha);
+      fall.addColorStop(at, seeThrough(colour, alpha));
     ink.lineWidth = width * size;
     ink.strokeStyle = fall;
     ink.stroke();
