@@ -62,8 +62,8 @@ function paintAirways(ink: Ink, { frame }: Anatomy, theme: Theme): void {
   }));
   ink.globalAlpha = 0.8;
   paintTubes(ink, tubes, { wall: edge, edge, body: shade, light: body }, scale);
-  // Rings of cartilage.
+  // Rings of cartilage, but where it divides.
   ink.setLineDash([1.8 * scale, 1.9 * scale]);
   ink.lineCap = "butt";
-  for (const { line, to } of tubes) strokes(ink, line, to, [[0.94, light]]);
+  for (const { line, to } of tubes) strokes(ink, line.slice(6), to, [[0.94, light]]);
 }
