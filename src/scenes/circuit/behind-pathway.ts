@@ -1,6 +1,6 @@
 /** The right lung's veins on their way behind graft or tunnel to the atrium, seen through it. */
 import type { Circulation } from "../../sim/circulation/answer.ts";
-import { distanceTo } from "../../sim/geometry/distance.ts";
+import { lineDistance } from "../../sim/geometry/distance.ts";
 import type { Point } from "../../sim/geometry/geometry.ts";
 import { paintGhostVein } from "../anatomy/paint-ghost.ts";
 import type { Ink } from "../anatomy/painted-sheet.ts";
@@ -28,12 +28,12 @@ export function paintBehindPathway(
 ): void {
   const before = laid.find(({ vessel }) => HIDING.includes(vessel.name));
   if (!before) return;
-  const way = spotsOf(before.line);
+  const fromPathway = lineDistance(spotsOf(before.line));
   for (const { vessel, line } of laid) {
     // What is pointed at lies over the pathway.
     if (!HIDDEN.includes(vessel.name) || emphasis.lit.has(vessel.name)) continue;
     const hidden = spotsOf(line)
-      .filter((spot) => distanceTo(way, ...spot) < before.vessel.width / 2 + 1)
+      .filter((spot) => fromPathway(...spot) < before.vessel.width / 2 + 1)
       .map(([x, y]): Point => [x, -y]);
     if (hidden.length < 2) continue;
     const { name, width } = vessel;

@@ -1,6 +1,6 @@
 /** Where a vessel's blood isn't seen: its vessel passes behind another, or shares the root of a tree with one before it. */
 import { entryAt } from "../../sim/checked/present.ts";
-import { distanceTo, outlineDistance } from "../../sim/geometry/distance.ts";
+import { type Distance, lineDistance, outlineDistance } from "../../sim/geometry/distance.ts";
 import { placeOn, type Spot } from "../drawing/curve-drawing.ts";
 import type { Laid } from "./dots.ts";
 import { faceAt } from "./figure-shape.ts";
@@ -26,6 +26,7 @@ interface Way {
   readonly vessel: Vessel;
   readonly order: number;
   readonly spots: readonly Spot[];
+  readonly distance: Distance;
   readonly box: readonly [left: number, top: number, right: number, bottom: number];
 }
 
@@ -41,6 +42,7 @@ function wayOf({ vessel, line }: Laid, order: number): Way {
     vessel,
     order,
     spots,
+    distance: lineDistance(spots),
     box: [Math.min(...x) - half, Math.min(...y) - half, Math.max(...x) + half, Math.max(...y) + half],
   };
 }
@@ -65,8 +67,8 @@ const isTwin = (a: Way, b: Way): boolean =>
   a.vessel.width === b.vessel.width &&
   b.order < a.order;
 
-const near = ({ spots, box: [left, top, right, bottom] }: Way, [x, y]: Spot, reach: number): boolean =>
-  x >= left && x <= right && y >= top && y <= bottom && distanceTo(spots, x, y) < reach;
+const near = ({ distance, box: [left, top, right, bottom] }: Way, [x, y]: Spot, reach: number): boolean =>
+  x >= left && x <= right && y >= top && y <= bottom && distance(x, y) < reach;
 
 /** For each vessel 0..1 along it (0 hidden), or null where all of it is seen. */
 export function seenAlong(laid: readonly Laid[]): readonly (Float32Array | null)[] {

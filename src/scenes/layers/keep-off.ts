@@ -1,5 +1,5 @@
 /** Where plates come to lie over a plane: near their spot or where they would like, off what must be seen and off each other; one without room is left out. */
-import { distanceTo } from "../../sim/geometry/distance.ts";
+import { lineDistance } from "../../sim/geometry/distance.ts";
 import type { Box } from "../scene.ts";
 
 /** Heights of a plate: how far from its spot, and in which steps, it is tried. */
@@ -178,7 +178,8 @@ const tangled = (a: Plate, b: Plate): boolean =>
   diagonals(b).some((line) => cross(hairline(a), line)) ||
   diagonals(a).some((line) => cross(hairline(b), line));
 
-const isBeside = (point: Point, line: readonly [Point, Point]): boolean => distanceTo(line, ...point) < APART;
+const isBeside = (point: Point, line: readonly [Point, Point]): boolean =>
+  lineDistance(line)(...point) < APART;
 
 /** What runs through a plate crosses one of these. */
 const diagonals = ({ x, y, width, height }: Block): readonly (readonly [Point, Point])[] =>

@@ -70,11 +70,12 @@ export function tubePoints(tube: {
   };
 }
 
-const onLine: TubePoint = { distance: 0, width: 0 };
-
-/** mm from a line through the points; in whatever unit these are. */
-export const distanceTo = (points: readonly Point[], x: number, y: number): number =>
-  tubePoint({ points, width: 0 }, x, y, onLine).distance;
+/** Distance from a line through the points; in whatever unit these are. */
+export function lineDistance(points: readonly Point[]): Distance {
+  const nearest = tubePoints({ points, width: 0 });
+  const out: TubePoint = { distance: 0, width: 0 };
+  return (x, y) => nearest(x, y, out).distance;
+}
 
 /** Exact distance to an axis-aligned ellipse centred at the origin, by Newton on the closest point's parameter. */
 function ellipseDistance(px: number, py: number, a: number, b: number): number {
