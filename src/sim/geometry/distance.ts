@@ -74,7 +74,7 @@ const onLine: TubePoint = { distance: 0, width: 0 };
 
 /** mm from a line through the points; in whatever unit these are. */
 export const distanceTo = (points: readonly Point[], x: number, y: number): number =>
-  tubePoint({ points, width: 0 }, x, y, onLine).distance;
+  tubePoints({ points, width: 0 })(x, y, onLine).distance;
 
 /** Exact distance to an axis-aligned ellipse centred at the origin, by Newton on the closest point's parameter. */
 function ellipseDistance(px: number, py: number, a: number, b: number): number {
