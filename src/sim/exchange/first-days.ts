@@ -8,7 +8,7 @@ import { type CirculationRequest, hasPathway } from "../parameters/request.ts";
  * years after completion the index is 2.1 +- 0.8: Khambadkone, Circulation 2003, abstract). Days that this holds, and in which it then falls
  * (teaching value).
  */
-export const TIGHTER_AT_FIRST = 0.9;
+const TIGHTER_AT_FIRST = 0.9;
 const HELD = 3;
 const FALLING = 5;
 
