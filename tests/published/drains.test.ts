@@ -57,7 +57,17 @@ test("the lesson on leaks says of the picture's drains what that shows", async (
   expect(Number(days)).toBe(Math.round(usual.daysToDry!));
   expect(LESSON).toContain("On the left the drain still runs after three weeks.");
   const [, index] = /from: settled\nset: \{ pulmonaryResistanceIndex: ([\d.]+) \}/.exec(LESSON)!;
-  expect((await courseOf({ pulmonaryResistanceIndex: Number(index) })).daysToDry).toBeNull();
+  const tight = await courseOf({ pulmonaryResistanceIndex: Number(index) });
+  expect(tight.daysToDry).toBeNull();
+  // Left, middle and right stand in the order that its question asks for, in all and on the day of a still.
+  const hole = await courseOf({ pulmonaryResistanceIndex: Number(index), fenestrationDiameter: 4 });
+  for (const read of [
+    ({ drainedTotal }: typeof usual) => drainedTotal,
+    ({ overflow }: typeof usual) => overflow[2 * 4]!,
+  ]) {
+    expect(read(tight)).toBeGreaterThan(read(hole));
+    expect(read(hole)).toBeGreaterThan(1.05 * read(usual));
+  }
 });
 
 test("its state of the first days is that of the course's beginning", () => {
