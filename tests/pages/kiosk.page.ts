@@ -70,7 +70,10 @@ test("U5 U10 every target is at least 60 px, every word 24 px, without violation
   expect(await measure()).toEqual({ small: [], tiny: [] });
 });
 
-test("U15 in the larger-words mode every capital is 0.0122 of the viewing distance", async ({ page }) => {
+test("U15 in the larger-words mode every capital is 0.0122 of the viewing distance, and what is tried is in view", async ({
+  page,
+}) => {
+  await page.clock.install();
   await page.setViewportSize({ width: 1080, height: 1920 });
   await begin(page);
   await page.getByRole("button", { name: "Larger text" }).click();
@@ -79,7 +82,7 @@ test("U15 in the larger-words mode every capital is 0.0122 of the viewing distan
   const small = () =>
     page.evaluate(
       (least) =>
-        [...document.querySelectorAll<HTMLElement>(".kiosk-words :not(.unseen), .kiosk-bar *")]
+        [...document.querySelectorAll<HTMLElement>(".kiosk-words :not(.unseen), .kiosk-bar *, .dialog *")]
           .filter(
             ({ offsetParent, children, textContent }) =>
               offsetParent && !children.length && textContent?.trim(),
@@ -98,6 +101,14 @@ test("U15 in the larger-words mode every capital is 0.0122 of the viewing distan
       ).length,
   );
   expect(cut).toBe(0);
+  const read = (await page.locator(".kiosk-read").boundingBox())!;
+  const levers = await page
+    .locator(".stepper")
+    .evaluateAll((all) => all.map((each) => each.getBoundingClientRect().bottom));
+  expect(levers.filter((bottom) => bottom <= read.y + read.height).length).toBeGreaterThan(1);
+  await page.clock.fastForward(61_000);
+  await expect(page.getByRole("alertdialog")).toBeVisible();
+  expect(await small()).toEqual([]);
 });
 
 test("read aloud speaks the words on the screen with the device's own voice, and stops", async ({ page }) => {
