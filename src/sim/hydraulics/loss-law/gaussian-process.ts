@@ -3,28 +3,13 @@
  * and the mean of one for each feature alone. Far from every case it answers 0 and its own whole spread.
  */
 import { entryAt } from "../../checked/present.ts";
-import { covariancesTowards, inner, type Kernel, knownPart } from "./quick-covariance.ts";
+import { cholesky } from "./cholesky.ts";
+import { covariancesOf, inner, type Kernel, knownPart } from "./quick-covariance.ts";
 
 /** The covariance's own numbers, in the unit of what is interpolated (lengths: of the features). */
 export interface Spread extends Kernel {
   /** standard deviation of what no feature explains */
   readonly noise: number;
-}
-
-/** Lower triangle L of a symmetric positive matrix, L L' = matrix; undefined where it is not positive. */
-export function cholesky(matrix: readonly Float64Array[]): Float64Array[] | undefined {
-  const lower = matrix.map((row) => row.slice());
-  for (let i = 0; i < lower.length; i++) {
-    const row = entryAt(lower, i);
-    for (let j = 0; j <= i; j++) {
-      const above = entryAt(lower, j);
-      const sum = entryAt(row, j) - inner(row, above, j);
-      if (j < i) row[j] = sum / entryAt(above, j);
-      else if (sum > 0) row[j] = Math.sqrt(sum);
-      else return undefined;
-    }
-  }
-  return lower;
 }
 
 /** Solves L x = right; dimensionless [n x n, the triangle's rows] and [n]. */
@@ -70,23 +55,17 @@ export interface Process {
   estimate(at: ArrayLike<number>): Estimate;
 }
 
-/** [cases x cases], each case's own error on the diagonal; unit: that of the values, squared. */
-export function covariances({ points, errors }: Samples, spread: Spread): Float64Array[] {
-  const towards = covariancesTowards(points, spread);
-  return points.map((point, i) => {
-    const row = towards(point).slice();
-    row[i] = entryAt(row, i) + spread.noise ** 2 + entryAt(errors, i) ** 2;
-    return row;
-  });
-}
-
 /** @throws where the cases' covariance is not positive, such as for one case given twice without an error */
-export function processOf(samples: Samples, spread: Spread): Process {
-  const lower = cholesky(covariances(samples, spread));
+export function processOf({ points, values, errors }: Samples, spread: Spread): Process {
+  const { towards, among } = covariancesOf(points, spread);
+  const matrix = among();
+  matrix.forEach((row, i) => {
+    row[i] = entryAt(row, i) + spread.noise ** 2 + entryAt(errors, i) ** 2;
+  });
+  const lower = cholesky(matrix);
   if (!lower) throw new Error("the cases of the loss law have a covariance that is not positive");
-  const weights = backward(lower, forward(lower, samples.values));
+  const weights = backward(lower, forward(lower, values));
   const own = spread.together ** 2 + spread.alone ** 2;
-  const towards = covariancesTowards(samples.points, spread);
   const known = knownPart(lower);
   return {
     mean: (at) => inner(towards(at), weights),
