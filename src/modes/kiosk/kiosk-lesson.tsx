@@ -89,7 +89,11 @@ export function KioskLesson({
                 <Script step={step} voice={voice.value} paragraphs={2} />
               )}
             </div>
-            <StepCaution step={step} voice={voice.value} />
+            {step.caution ? (
+              <StepCaution step={step} voice={voice.value} />
+            ) : (
+              <p class="caution-short">{t("caution.short")}</p>
+            )}
           </>
         )}
       </main>

@@ -110,8 +110,8 @@ export function Kiosk({ context }: { readonly context: Context }) {
             onLeave={visit.leave}
           />
         )}
+        {left !== null && <StillThere left={left} onStay={visit.touch} />}
       </div>
-      {left !== null && <StillThere left={left} onStay={visit.touch} />}
     </StageView>
   );
 }
