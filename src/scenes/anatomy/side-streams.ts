@@ -13,7 +13,7 @@ import { type Course, OVERLAP, thinnedIn } from "./side-course.ts";
 import { DESCENT, type Ventricle } from "./standing.ts";
 
 /** Marks for each square millimetre of a 5-year-old's lumen. */
-const DENSE = 0.4;
+export const DENSE = 0.4;
 /** s of way that a trail shows */
 const TRAIL = 0.16;
 /** mm of a 5-year-old that a trail reaches back: from farther its straight stretches would leave the vessel's bends. */
@@ -32,7 +32,7 @@ interface SideStreams {
 }
 
 /** What the marks are moved by; `redrawn`: all are what comes in now. */
-interface Now extends Required<Pick<Computed, "departing" | "sections">> {
+interface Now extends Required<Pick<Computed, "departing" | "sections" | "kept">> {
   readonly time: number;
   readonly size: number;
   /** of the lungs over rest, linear */
@@ -73,6 +73,8 @@ interface Computed {
   readonly departing?: Departing | null;
   /** of each ventricle over its fullest, linear, where its blood draws together with it */
   readonly sections?: Readonly<Record<Ventricle, number>> | null;
+  /** part of the marks that has room where they are drawn small */
+  readonly kept?: number;
 }
 
 /** @param coursesIn the ways in a chest */
@@ -84,7 +86,7 @@ export function sideFlow(coursesIn: typeof coursesOf = coursesOf): SideFlow {
   let shownAt = Number.NaN;
   let mixed: Departing | null = null;
   return {
-    at(frame, circulation, time, lungs, { pathway, departing = null, sections = null } = {}) {
+    at(frame, circulation, time, lungs, { pathway, departing = null, sections = null, kept = 1 } = {}) {
       if (!circulation) return null;
       const anew = frame !== laidFor || circulation !== solved || !streams;
       if (anew || !streams) {
@@ -102,6 +104,7 @@ export function sideFlow(coursesIn: typeof coursesOf = coursesOf): SideFlow {
           swell: lungs - 1,
           departing,
           sections,
+          kept,
           redrawn,
         });
       return streams;
@@ -196,7 +199,7 @@ function advance(
   { course, blood, flow, mixture, share, lumen, from, to }: Moving,
   { marks, shown, unmixed, turns }: SideStreams,
   { traces }: Circulation,
-  { time, size, swell: breath, departing, sections, redrawn }: Now,
+  { time, size, swell: breath, departing, sections, kept, redrawn }: Now,
 ): void {
   const beats = course.rides?.beats;
   const swell = beats ? (sections?.[beats] ?? 1) - 1 : breath;
@@ -206,6 +209,12 @@ function advance(
   const reach = (1000 * share * blood.passed(time)) / lumen;
   const speed = (share * valueAt(traces, flow, time)) / 60000 / (lumen * 1e-6);
   for (let i = from; i < to; i++) {
+    // Each mark has its rank: where fewer show, the same ones stay.
+    const place = part(0.5 + i * STEPS[0]);
+    if (place >= 1.2 * kept) {
+      shown[i] = 0;
+      continue;
+    }
     const across = 2 * part(0.5 + i * STEPS[1]) - 1;
     // Laminar flow in a round vessel: twice the mean in the middle, none at the wall.
     const profile = 2 * (1 - (WITHIN * across) ** 2) * 0.9 + 0.1;
@@ -224,8 +233,7 @@ function advance(
     marks.speed[i] = Math.abs(speed) * profile * found.slowed;
     const rise = found.run / (OVERLAP * size);
     const fall = (course.run[course.run.length - 1]! - found.run) / (OVERLAP * size);
-    // Each mark has its rank: where fewer show, the same ones stay.
-    const rank = (1.2 * found.seen - part(0.5 + i * STEPS[0])) * 5;
+    const rank = (1.2 * kept * found.seen - place) * 5;
     shown[i] = Math.max(0, Math.min(course.size?.[found.at] ?? 1, rise, fall, rank));
     // A trail lies right behind its head; one that is not shown needs none.
     if (shown[i] === 0) {
