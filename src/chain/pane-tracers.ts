@@ -86,6 +86,8 @@ export interface Passing {
   /** s of blood time since the last drawing */
   readonly step: number;
   readonly motion: Motion;
+  /** part of its tracers that a pane shows where blood moves: all when left out */
+  readonly shown?: number;
 }
 
 export interface PaneTracers {
@@ -151,7 +153,7 @@ export function paneTracers(count: number, random: () => number): PaneTracers {
 
   return {
     dye,
-    follow(latest, blood, { time, step, motion }) {
+    follow(latest, blood, { time, step, motion, shown: part = 1 }) {
       const { shape, field, previous } = latest;
       const { geometry, circulation } = blood;
       const flows = field !== null && field.u.length > 0;
@@ -177,7 +179,7 @@ export function paneTracers(count: number, random: () => number): PaneTracers {
         // What was led through a moment that stood still has no wash-out.
         if (ledDye) dye.begin();
         ledDye = null;
-        moving.join(circulation, JOINS);
+        moving.join(circulation, part, JOINS);
         moving.move({ from, to: field, blend, seconds: step, supply }, jetSpeed(geometry, circulation, time));
         dye.passed(step);
       }
@@ -231,10 +233,12 @@ function mover(cloud: TracerCloud, count: number, random: () => number) {
       if (cloud.count === 0) fill(cloud, plane, Math.ceil(first.part * count), first.supply, random);
       else resettle(cloud, plane, random);
     },
-    /** Further tracers join those that there are, this part of all, until there are as many as usual. */
-    join(circulation: Circulation | null, part: number) {
-      if (!plane || cloud.usual >= count) return;
-      const next = Math.min(count, Math.ceil(cloud.usual + part * count));
+    /** Further tracers join those that there are, `part` of all at a time, until there are `wanted` of all; what is too many leaves with the flow. */
+    join(circulation: Circulation | null, wanted: number, part: number) {
+      const most = Math.ceil(wanted * count);
+      cloud.usual = Math.min(cloud.usual, most);
+      if (!plane || cloud.usual >= most) return;
+      const next = Math.min(most, Math.ceil(cloud.usual + part * count));
       fill(cloud, plane, next, firstSupply(circulation), random);
     },
     /** The jet restarts where the hole or its law has changed. */
