@@ -1,5 +1,6 @@
 /** The circulation's own thread: one question in, one answer out. */
 import { solve } from "../sim/circulation/solve.ts";
+import { fittedProcess, QUANTITIES } from "../sim/hydraulics/loss-law/law-set.ts";
 import type { FromCirculation, ToCirculation } from "./worker-messages.ts";
 
 const say = (message: FromCirculation): void => postMessage(message);
@@ -16,3 +17,11 @@ self.addEventListener("message", ({ data }: MessageEvent<ToCirculation>) => {
     say({ kind: "failed", id, reason: String(error) });
   }
 });
+
+/** What every answer takes is made before the first question comes, a part at a time. */
+const prepare = ([next, ...later]: readonly (typeof QUANTITIES)[number][] = QUANTITIES) => {
+  if (!next) return;
+  fittedProcess(next);
+  setTimeout(prepare, 0, later);
+};
+setTimeout(prepare);

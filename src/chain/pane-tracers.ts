@@ -105,6 +105,8 @@ export function paneTracers(count: number, random: () => number): PaneTracers {
   /** s for which tracers have been led through the still moment `ledIn` */
   let led = 0;
   let ledIn: FlowField | null = null;
+  /** it has been shown once: dye that is released in it later is led in before the eye */
+  let stands = false;
   /** the pulse that was led in with them */
   let ledDye: DyePulse["washOut"] = null;
 
@@ -121,10 +123,10 @@ export function paneTracers(count: number, random: () => number): PaneTracers {
     );
   };
 
-  /** Leads tracers a little further through a moment; whether they have come far enough to be shown. */
+  /** Leads tracers a little further through a moment; whether they have once come far enough to be shown. */
   const lead = (moment: FlowField, supply: Supply, speed: number): boolean => {
     if (moment.time < FLOWS_FROM && !moment.readings.settled) return false;
-    if (moment !== ledIn) [led, ledDye] = [0, null];
+    if (moment !== ledIn) [led, ledDye, stands] = [0, null, false];
     ledIn = moment;
     if (dye.washOut !== ledDye) led = Math.min(led, LED - DYE_LED);
     for (let n = 0; n < LED_STEPS_A_FRAME && led < LED; n++, led += LED_STEP) {
@@ -134,7 +136,8 @@ export function paneTracers(count: number, random: () => number): PaneTracers {
       }
       moving.move(ledStep(moment, supply), speed);
     }
-    return led >= LED;
+    stands ||= led >= LED;
+    return stands;
   };
 
   /** The field as it is now, and a copy of the blood led through it. */

@@ -9,8 +9,8 @@ import { followSweep, type Sweep } from "./running-sweep.ts";
 
 export interface SceneNeeds {
   follow(state: SceneState): void;
-  /** Resolved once this scene's panes can be completed, or cannot. */
-  ready(scene: SceneName): Promise<void>;
+  /** Resolved once this scene's panes with these circulations can be completed, or cannot. */
+  ready(scene: SceneName, circulations?: readonly Circulation[]): Promise<void>;
   /** The pane with what its scene needs more: null until that has been fetched. */
   complete(scene: SceneName, index: number, pane: Pane, time: number): Pane;
   sweep(): Sweep | null;
@@ -22,11 +22,12 @@ export function sceneNeeds(answer: (request: CirculationRequest) => Promise<Circ
   const valves: ReturnType<typeof legValves>[] = [];
   let later: typeof import("./later-needs.ts") | null = null;
   let courses: ExchangeCourses | null = null;
-  const ready: SceneNeeds["ready"] = async (scene) => {
-    if (later || (scene !== "exchange" && scene !== "calf")) return;
+  const ready: SceneNeeds["ready"] = async (scene, circulations = []) => {
+    if (scene !== "exchange" && scene !== "calf") return;
     // What did not come is asked for again with the next change of the scene.
-    later = await import("./later-needs.ts").catch(() => null);
-    courses ??= later?.exchangeCourses() ?? null;
+    later ??= await import("./later-needs.ts").catch(() => null);
+    courses ??= later?.exchangeCourses(answer) ?? null;
+    if (scene === "exchange") await Promise.all(circulations.map((each) => courses?.begin(each)));
   };
   return {
     follow(state) {

@@ -12,13 +12,13 @@ type Needs = Pick<SceneNeeds, "ready" | "complete">;
 
 /** A frame of a state that nobody has gone to: answered, still, and without a flow that has run. */
 export async function stillFrame(state: SceneState, needs: Needs, answer: Answer): Promise<Frame> {
-  await needs.ready(state.scene);
   const requests = paneRequests(state);
   const plan = planSweep(state);
   const [sweep, circulations] = await Promise.all([
     plan && solved(plan, answer),
     Promise.all(requests.map(answer)),
   ]);
+  await needs.ready(state.scene, circulations);
   const panes = circulations.map((circulation, index) =>
     needs.complete(
       state.scene,

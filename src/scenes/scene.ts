@@ -1,5 +1,5 @@
 /** What every scene is to the stage: a thing that draws a Frame into a box. */
-import type { Container } from "pixi.js";
+import type { Container, Texture } from "pixi.js";
 import type { Frame } from "../chain/frame.ts";
 import type { TracerLayer } from "./layers/tracer-layer.ts";
 import type { Theme } from "./theme/theme.ts";
@@ -26,7 +26,11 @@ export interface Viewport {
   readonly dense: number;
   /** what draws tracers as one mesh with a shader (WebGL); null where the processor draws, which knows sprites and shapes only */
   readonly meshes: ((capacity: number) => TracerLayer) | null;
+  /** where the processor draws and blood moves: paints what is seen from `x`, `y` (CSS px) on into a picture */
+  readonly paintInto?: PaintInto | undefined;
 }
+
+export type PaintInto = (view: Container, picture: Texture, x: number, y: number) => void;
 
 /** Where two panes lie one over the other, CSS px: the first is seen to the left of `x`, which moves between two ends. */
 export interface Divider {

@@ -74,7 +74,7 @@ const MAX_PIXELS = 2_300_000;
 export async function createStage(host: HTMLElement, options: StageOptions): Promise<Stage> {
   let { theme, floor = 13, insets = NO_INSETS } = options;
   const { clock } = options;
-  let { renderer, meshes }: Started | typeof NO_RENDERER = NO_RENDERER;
+  let { renderer, meshes, paintInto }: Started | typeof NO_RENDERER = NO_RENDERER;
   let released = false;
   const scene = sceneKeeper();
   let last: number | undefined;
@@ -85,7 +85,7 @@ export async function createStage(host: HTMLElement, options: StageOptions): Pro
   await Promise.all([loadType(theme), fetchRenderer[way]().catch(() => {})]);
 
   const begin = async () => {
-    ({ renderer, meshes } = await rendererIn(host, way));
+    ({ renderer, meshes, paintInto } = await rendererIn(host, way));
     if (released) end();
     if (!renderer) return;
     host.appendChild(renderer.canvas).addEventListener("webglcontextlost", (event) => {
@@ -127,7 +127,7 @@ export async function createStage(host: HTMLElement, options: StageOptions): Pro
     const shown = scene.of(drawingOf(frame));
     // A whole picture is followed by a whole one; only the first may come piece by piece.
     const eased = before && shown !== before ? ARRIVED : elapsed;
-    const viewport = { ...viewportOf(renderer, sizeOf(renderer), insets, floor, eased), meshes };
+    const viewport = { ...viewportOf(renderer, sizeOf(renderer), insets, floor, eased), meshes, paintInto };
     if (Math.min(viewport.clear.width, viewport.clear.height) < MIN_ROOM) return;
     // Until another scene's drawing has come the picture stays as it is.
     if (!shown && before) return;
@@ -236,7 +236,7 @@ async function rendererIn(host: HTMLElement, way: Way): Promise<Started | typeof
   }
 }
 
-const NO_RENDERER = { renderer: null, meshes: null };
+const NO_RENDERER = { renderer: null, meshes: null, paintInto: undefined };
 
 /** Device pixels in a CSS pixel as drawn now: the processor draws no more of them than it can in time. */
 function density({ clientWidth, clientHeight }: HTMLElement, way: string): number {
@@ -266,7 +266,7 @@ const viewportOf = (
   edge: Insets,
   floor: number,
   elapsed: number,
-): Omit<Viewport, "meshes"> => ({
+): Omit<Viewport, "meshes" | "paintInto"> => ({
   full: { x: 0, y: 0, width, height },
   clear: inner(width, height, edge),
   floor,

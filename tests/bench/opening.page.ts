@@ -41,7 +41,6 @@ function watch() {
   window.Worker = class extends Plain {
     constructor(...from: ConstructorParameters<typeof Plain>) {
       super(...from);
-      reach("code runs");
       this.addEventListener("message", ({ data }: MessageEvent<{ kind?: string; shape?: unknown }>) => {
         if (data.kind === "solved") reach("circulation solved");
         if (data.kind === "field") reach(data.shape ? "fine field flows" : "coarse field flows");
@@ -49,6 +48,7 @@ function watch() {
     }
   };
   new MutationObserver(() => {
+    if (document.querySelector("#stage")) reach("code runs");
     if (document.querySelector("h1")) reach("words");
     if (document.querySelector("#stage canvas")) reach("renderer");
   }).observe(document, { childList: true, subtree: true });

@@ -59,11 +59,12 @@ describe("dye in a picture that stands still", () => {
     from: number,
     settled: boolean,
     frames: number,
+    each: (pane: ReturnType<typeof chain.frame>["panes"][number]) => void = () => {},
   ) => {
     for (let n = 0; n < frames; n++) {
       field.flow(field.ports[0]!, from + 0.02 * n, 1.5, settled);
       await time.pass(0.02);
-      chain.frame();
+      each(chain.frame().panes[0]!);
     }
     return chain.frame().panes[0]!;
   };
@@ -78,7 +79,7 @@ describe("dye in a picture that stands still", () => {
     expect(marked(still.tracers)).toBeGreaterThan(0);
     // Released once more, on a picture that already stands.
     begun.chain.scene.value = { ...START, view: { ...START.view, dye: 2 } };
-    const again = await flowOn(begun, 4, true, 40);
+    const again = await flowOn(begun, 4, true, 40, ({ tracers }) => expect(tracers).not.toBeNull());
     expect(again.washOut!.time).toEqual([0]);
     expect(marked(again.tracers)).toBeGreaterThan(0);
     reduced = false;

@@ -1,18 +1,45 @@
 import { expect, test } from "vitest";
 import { exchangeCourses } from "../../src/chain/exchange-courses.ts";
 import { solve } from "../../src/sim/circulation/solve.ts";
+import { FIRST_DAYS_RESISTANCE, solveExchange } from "../../src/sim/exchange/index.ts";
+import type { CirculationRequest } from "../../src/sim/parameters/request.ts";
 import { START } from "../../src/state/scene-state.ts";
 
 const circulation = solve(START.request);
+const tight = { ...START.request, set: { pulmonaryResistanceIndex: FIRST_DAYS_RESISTANCE } };
+const asked: CirculationRequest[] = [];
+const answer = async (request: CirculationRequest) => {
+  asked.push(request);
+  return solve(request);
+};
 
-test("a circulation's days are solved once", () => {
-  const courses = exchangeCourses();
-  expect(courses.of(circulation)).toBe(courses.of(circulation));
-  expect(courses.of(circulation)!.days.at(-1)).toBe(21);
+test("a circulation's days are solved once, from lungs that are tight at first", async () => {
+  const courses = exchangeCourses(answer);
+  expect(courses.of(circulation)).toBeNull();
+  await courses.begin(circulation);
+  const course = courses.of(circulation)!;
+  expect(courses.of(circulation)).toBe(course);
+  expect(asked).toEqual([tight]);
+  expect(course).toEqual(solveExchange(circulation, { firstDays: solve(tight) }));
+  expect(course.days.at(-1)).toBe(21);
 });
 
-test("no course is given for a circulation that has not converged or is missing", () => {
-  const courses = exchangeCourses();
+test("lungs that are set as tight stay so, and nothing more is solved for them", async () => {
+  const courses = exchangeCourses(() => Promise.reject(new Error("not to be asked")));
+  for (const request of [tight, { ...START.request, stage: "glenn" } as const]) {
+    const lasting = solve(request);
+    await courses.begin(lasting);
+    expect(courses.of(lasting)).toEqual(solveExchange(lasting));
+  }
+});
+
+test("no course is given for a circulation that has not converged or is missing, nor without its first days", async () => {
+  const courses = exchangeCourses(answer);
   expect(courses.of(null)).toBeNull();
-  expect(courses.of({ ...circulation, run: { ...circulation.run, converged: false } })).toBeNull();
+  const unsettled = { ...circulation, run: { ...circulation.run, converged: false } };
+  await courses.begin(unsettled);
+  expect(courses.of(unsettled)).toBeNull();
+  const failing = exchangeCourses(() => Promise.reject(new Error("the solver stopped")));
+  await failing.begin(circulation);
+  expect(failing.of(circulation)).toBeNull();
 });

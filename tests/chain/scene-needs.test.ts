@@ -63,7 +63,11 @@ test("each scene gets what it needs and no more, once that has been fetched", as
   expect(needs.complete("calf", 0, pane, 1).legValves).toBeNull();
   await needs.ready("calf");
   expect(needs.complete("calf", 0, pane, 1).legValves).toEqual(legValves().follow(walking, 1));
-  expect(needs.complete("exchange", 0, pane, 1).exchange).toEqual(solveExchange(walking));
+  expect(needs.complete("exchange", 0, pane, 1).exchange).toBeNull();
+  await needs.ready("exchange", [walking]);
+  expect(needs.complete("exchange", 0, pane, 1).exchange).toEqual(
+    solveExchange(walking, { firstDays: resting }),
+  );
   expect(needs.complete("exchange", 0, { ...pane, circulation: null }, 1).exchange).toBeNull();
   needs.follow({ ...START, scene: "growth" });
   expect(needs.sweep()!.over).toBe("bsa");

@@ -5,6 +5,7 @@ import {
   choiceOf,
   chosenSteps,
   firstChoice,
+  isWide,
   withAllSteps,
   withOne,
 } from "../../src/modes/shared/handout-choice.ts";
@@ -14,19 +15,27 @@ const lesson = lessons.en![0]!;
 const id = (index: number) => lesson.steps[index]!.id;
 
 describe("a lesson's page for families", () => {
-  it("begins with four steps in their order, with pictures: the first, then what answers its predictions", () => {
+  it("begins with what fills two rows, in the lesson's order, with pictures: the first step, then what answers its predictions", () => {
     for (const lesson of lessons.en!) {
       const chosen = chosenSteps(lesson, firstChoice(lesson));
       const steps = chosen.map(({ index }) => index);
-      expect(steps).toHaveLength(4);
+      const taken = steps.map((index) => (isWide(lesson, index) ? 2 : 1));
+      expect(taken.reduce((sum, each) => sum + each, 0)).toBe(4);
       expect(chosen.every(({ pictured }) => pictured)).toBe(true);
       expect(steps[0]).toBe(0);
       expect([...steps].sort((a, b) => a - b)).toEqual(steps);
       const reveals = lesson.steps.flatMap(({ question }) =>
         question?.kind === "predict" ? [findStep(lesson, question.reveal)] : [],
       );
-      expect(reveals.slice(0, 3).every((index) => steps.includes(index))).toBe(true);
+      const fitting = 3 - (taken.includes(2) ? 1 : 0);
+      expect(reveals.slice(0, fitting).every((index) => steps.includes(index))).toBe(true);
     }
+  });
+
+  it("gives a whole row to a picture with curves and many words", () => {
+    const tube = lessons.en!.find(({ id }) => id === "09-tube-and-growth")!;
+    const wide = tube.steps.flatMap(({ id }, index) => (isWide(tube, index) ? [id] : []));
+    expect(wide).toEqual(["row", "narrow", "run", "tube-run"]);
   });
 
   it("takes in all steps or none, always in the lesson's order", () => {

@@ -70,3 +70,37 @@ describe("a picture that stands still", () => {
     expect(new Set(gapsOf({ ...frameOf(), still: false }))).toEqual(new Set([110]));
   });
 });
+
+describe("a first picture that waits for its blood", () => {
+  const walls = { geometry: {} as NonNullable<Pane["geometry"]> };
+  const flows = { ...walls, field: {} as NonNullable<Pane["field"]> };
+  const moving = (ms: number, pane: Partial<Pane>): Frame => ({
+    ...frameOf(pane),
+    still: false,
+    time: ms / 1000,
+  });
+  /** A screen frame every 25 ms of a picture that goes on, with walls only before `flowing`. */
+  const drawnOf = (flowing: number, until: number, wakenAt: readonly number[] = []) => {
+    let now = 0;
+    const { wakeUp, goOn, isDue, isStale } = stillPace(() => now);
+    const drawn: number[] = [];
+    for (; now <= until; now += 25) {
+      if (wakenAt.includes(now)) wakeUp();
+      goOn();
+      if (isDue() && isStale(moving(now, now < flowing ? walls : flows))) drawn.push(now);
+    }
+    return drawn;
+  };
+
+  it("is drawn once, and at every screen frame when blood has come", () => {
+    expect(drawnOf(500, 575)).toEqual([0, 500, 525, 550, 575]);
+  });
+
+  it("is drawn when something is asked of it, as by a new size", () => {
+    expect(drawnOf(500, 500, [200])).toEqual([0, 200, 500]);
+  });
+
+  it("goes on without blood when that is late", () => {
+    expect(drawnOf(9000, 1550)).toEqual([0, 1500, 1525, 1550]);
+  });
+});

@@ -37,7 +37,7 @@ test("a lesson file is opened, runs, and shows its faults while one types, with 
   const mine = await page.locator("textarea").inputValue();
   await drop(page, "dropped.md", example().replace("A wide tube", "Dropped"));
   await expect(page.locator("textarea")).toHaveValue(/## Dropped/);
-  await page.getByLabel("Begin from").selectOption("03-pathways");
+  await page.getByLabel("Start from").selectOption("03-pathways");
   await expect(page.locator("textarea")).toHaveValue(/id: pathways-own/);
   // A write to the browser's database ends after the key that caused it.
   await page.waitForTimeout(1000);

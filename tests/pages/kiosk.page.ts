@@ -29,12 +29,12 @@ test("U16 U17 warns for 20 s, any touch keeps the place, and the start keeps not
   await expect(warning).toHaveCount(0);
   await expect(page.locator(".kiosk-lesson")).toBeVisible();
   // With the clock in our hands no frame may tell that a button stands still: it is pressed without waiting for that.
-  await page.getByRole("button", { name: "Larger words" }).dispatchEvent("click");
-  await expect(page.getByRole("button", { name: "Smaller words" })).toBeVisible();
+  await page.getByRole("button", { name: "Larger text" }).dispatchEvent("click");
+  await expect(page.getByRole("button", { name: "Smaller text" })).toBeVisible();
   await page.clock.fastForward(85_000);
   await expect(page.locator(".kiosk-welcome")).toBeVisible();
   await page.locator(".kiosk-languages button").first().dispatchEvent("click");
-  await expect(page.getByRole("button", { name: "Larger words" })).toBeVisible();
+  await expect(page.getByRole("button", { name: "Larger text" })).toBeVisible();
   expect(await kept(page)).toEqual({ local: {}, session: {}, cookies: "", databases: 0 });
 });
 
@@ -73,7 +73,7 @@ test("U5 U10 every target is at least 60 px, every word 24 px, without violation
 test("U15 in the larger-words mode every capital is 0.0122 of the viewing distance", async ({ page }) => {
   await page.setViewportSize({ width: 1080, height: 1920 });
   await begin(page);
-  await page.getByRole("button", { name: "Larger words" }).click();
+  await page.getByRole("button", { name: "Larger text" }).click();
   // A capital is 0.67 of the face's size; 24 inch, seen from 600 mm, are the standard settings.
   const needed = (0.0122 * 600) / ((24 * 25.4) / Math.hypot(1080, 1920)) / 0.67;
   const small = () =>
@@ -242,13 +242,13 @@ for (const [width, height] of [
   [1280, 800],
   [1080, 1920],
 ] as const)
-  test(`with larger words at ${width} x ${height} the picture keeps its room and a caution is in view`, async ({
+  test(`with larger text at ${width} x ${height} the picture keeps its room and a caution is in view`, async ({
     page,
   }) => {
     test.setTimeout(120_000);
     await page.setViewportSize({ width, height });
     await begin(page);
-    await page.getByRole("button", { name: "Larger words" }).click();
+    await page.getByRole("button", { name: "Larger text" }).click();
     const steps = Number(/of (\d+)/.exec((await page.locator(".kiosk-place").textContent())!)![1]);
     let cautions = 0;
     for (let step = 1; step <= steps; step++) {

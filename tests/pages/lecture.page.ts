@@ -365,7 +365,7 @@ test("U14 the script's capitals are 2.5 % of the picture's height, nothing is un
 
 test("a talk is put together, its time compared, its link opened", async ({ page }) => {
   await page.goto("?mode=lecture");
-  await expect(page.getByRole("heading", { name: "Put a talk together" })).toBeVisible();
+  await expect(page.getByRole("heading", { name: "Prepare a talk" })).toBeVisible();
   await page.locator("summary").first().click();
   await page
     .getByRole("button", { name: /^Add the step/ })

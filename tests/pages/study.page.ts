@@ -50,7 +50,7 @@ test("U24 U26 a learner predicts, watches, reads why, and finds the place again 
     note: "That it rises below the narrow place.",
   });
   await open(page, "");
-  await expect(page.getByRole("link", { name: /^Go on: / })).toBeVisible();
+  await expect(page.getByRole("link", { name: /^Continue: / })).toBeVisible();
   unfaulted();
 });
 
@@ -80,7 +80,7 @@ test("a goal is judged by the model at the control's present value", async ({ pa
   const id = /\{#([^}]+)\}/.exec(goal)![1]!;
   await open(page, `&lesson=06-fenestration&step=${id}`);
   await expect(page.locator(".goal")).toBeVisible();
-  await page.getByRole("button", { name: "This is it" }).click();
+  await page.getByRole("button", { name: "This is my answer" }).click();
   await expect(page.locator(".feedback.differs")).toBeVisible();
 });
 
@@ -120,7 +120,7 @@ test("the record is saved with name and cautions, progress goes to a file and ba
   expect(record).toContain("Case N");
   const [progress] = await Promise.all([
     page.waitForEvent("download"),
-    page.getByRole("button", { name: "Save to go on elsewhere" }).click(),
+    page.getByRole("button", { name: "Save to continue elsewhere" }).click(),
   ]);
   expect(await kept(page)).not.toBeNull();
   await page.getByRole("button", { name: "Erase", exact: true }).click();
@@ -177,6 +177,6 @@ test("U18 within a course system the lesson resumes in the right step, and the d
   expect(reported.length).toBeLessThanOrEqual(4096);
   expect(await kept(page)).toBeNull();
   await open(page, "");
-  await page.getByRole("link", { name: /^Go on: / }).click();
+  await page.getByRole("link", { name: /^Continue: / }).click();
   await expect(page.locator(".lesson-words h2")).toHaveText(second);
 });

@@ -29,7 +29,7 @@ test("a talk of a title, a bench state, a picture and two steps is kept, saved, 
   const steps = page.getByRole("button", { name: /^Add the step/ });
   await steps.nth(0).click();
   await steps.nth(1).click();
-  await page.getByRole("button", { name: "Add an end" }).click();
+  await page.getByRole("button", { name: "Add a closing slide" }).click();
   const count = await rows.count();
   await page.locator(".stop-name").first().click();
   await page.getByLabel("Own notes").fill("Greet the hall.");

@@ -5,11 +5,11 @@ import { t } from "../../src/i18n/index.ts";
 import { dayAt, dropsFor, figuresAt, swelling } from "../../src/scenes/exchange/day.ts";
 import { drainedOf, readExchange } from "../../src/scenes/exchange/exchange-reading.ts";
 import { solve } from "../../src/sim/circulation/solve.ts";
-import { solveExchange } from "../../src/sim/exchange/index.ts";
+import { firstDaysRequest, solveExchange } from "../../src/sim/exchange/index.ts";
 import { START } from "../../src/state/scene-state.ts";
 
 const circulation = solve(START.request);
-const course = solveExchange(circulation);
+const course = solveExchange(circulation, { firstDays: solve(firstDaysRequest(circulation.request)!) });
 
 test("the days run from the operation to the end of the course, wait there and start again", () => {
   expect(dayAt(course, 0, false)).toBe(0);
@@ -54,7 +54,21 @@ test("the course is described in words with its own figures", () => {
   expect(readExchange({ panes: [] } as unknown as Frame)).toBeNull();
 });
 
+test("no lever makes the words say that something is not a number", () => {
+  for (const set of [
+    { heldAtrialPressure: 20, pulmonaryResistanceIndex: 3 },
+    { heldAtrialPressure: 14, pulmonaryResistanceIndex: 6 },
+    { heldAtrialPressure: 18, pulmonaryResistanceIndex: 4 },
+  ]) {
+    const full = solve({ ...START.request, set });
+    expect(full.pressures.svc).toBeGreaterThan(27.3);
+    const frame = { panes: [{ circulation: full, exchange: solveExchange(full) }] } as unknown as Frame;
+    const { key, args } = readExchange(frame)!;
+    expect(t(key, args)).not.toContain("NaN");
+  }
+});
+
 test("what was drained is told once in each of its units", () => {
   const title = t("further.exchange.collectedTitle", drainedOf(course)).replaceAll(/\s/gu, " ");
-  expect(title).toMatch(/drained in all: \d+ mL, \d+ mL\/kg\)$/);
+  expect(title).toMatch(/drained in all: [\d,]+ mL, \d+ mL\/kg\)$/);
 });

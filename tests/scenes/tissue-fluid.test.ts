@@ -40,6 +40,8 @@ const figures: DayFigures = {
   drained: 20,
   collected: 10,
   interstitialPressure: 0,
+  ductPressure: 15,
+  lymphCarried: 6,
 };
 const tissue = { size: 1.08, along: [90, 70, 60, 50, 40, 30, 20, 15, 10] };
 const arrows = (of: Partial<DayFigures>, along = tissue.along) =>

@@ -1,7 +1,20 @@
 /** The adult after completion, and two ventricles. Same rules as in rows.ts. */
 import { present } from "../../sim/checked/present.ts";
+import type { Circulation } from "../../sim/circulation/answer.ts";
+import { traceMean } from "../../sim/circulation/trace-mean.ts";
 import type { Persons } from "./persons.ts";
 import { INDEX, type Row, rows } from "./validation-row.ts";
+
+const intoMuscle = ({ traces }: Circulation) => present(traces.flows.workingMuscle);
+
+/** What flows into muscle while it presses its hardest, over the mean. */
+function atHardest(circulation: Circulation): number {
+  const flow = intoMuscle(circulation);
+  const pressure = present(circulation.traces.pressures.calf);
+  const least = 0.95 * Math.max(...pressure);
+  const pressed = flow.filter((_, i) => (pressure[i] ?? 0) > least);
+  return traceMean(pressed) / traceMean(flow);
+}
 
 export function adult({ adult: rest, adultWork, adultValsalva, adultCalves }: Persons): Row[] {
   const { pressures, saturations, extras, pathway, flows } = rest;
@@ -59,6 +72,27 @@ export function adult({ adult: rest, adultWork, adultValsalva, adultCalves }: Pe
       present(adultCalves.extras.strokeVolume) / present(extras.strokeVolume),
       [1, 2],
       "rises, Shafer 2012",
+    ],
+    [
+      "flow into working muscle at 4 MET, at its hardest squeeze over its mean",
+      "1",
+      atHardest(adultWork),
+      [0, 0.2],
+      "inflow only between contractions, Folkow 1970 (abstract)",
+    ],
+    [
+      "flow into the calves, at work over rest",
+      "1",
+      traceMean(intoMuscle(adultCalves)) / traceMean(intoMuscle(rest)),
+      [0.8, 1.3],
+      "as great as free flow, Folkow 1970; neutral in moderate work, Lutjemeier 2005 (abstracts)",
+    ],
+    [
+      "greatest flow into the calves between squeezes over greatest at rest",
+      "1",
+      Math.max(...intoMuscle(adultCalves)) / Math.max(...intoMuscle(rest)),
+      [1, 13],
+      "above rest, Anrep 1935; after work 50 in place of 3.9 mL/min for 100 mL, Richardson (abstracts)",
     ],
     ["blood volume", "mL/kg", present(extras.bloodVolumePerKilogram), [65, 75], "65-75, textbook"],
   ]);

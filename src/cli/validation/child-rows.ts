@@ -178,7 +178,13 @@ function childPathway({ child: now, childTunnel, childChamber }: Persons): Row[]
   ]);
 }
 
-function childVolumes({ before: earlier, child: now, childVentilator, healthyChild }: Persons): Row[] {
+function childVolumes({
+  before: earlier,
+  child: now,
+  childVentilator,
+  healthyChild,
+  daysShut,
+}: Persons): Row[] {
   const { extras, exchange } = now;
   return rows([
     ["blood volume", "mL/kg", present(extras.bloodVolumePerKilogram), [75, 80], "75-80, textbook"],
@@ -195,6 +201,13 @@ function childVolumes({ before: earlier, child: now, childVentilator, healthyChi
       exchange.lymph / healthyChild.exchange.lymph,
       [3, 12],
       "3-12 in raised venous pressure, Dumont; Witte",
+    ],
+    [
+      "the same, its most in the three weeks after completion",
+      "1",
+      Math.max(...daysShut.lymph) / daysShut.lymphHealthy,
+      [3, 12],
+      "3-12, Dumont; Witte; 8-11 in pigs at 10 mmHg, Front Physiol 2022",
     ],
     [
       "overflow into chest and abdomen",

@@ -1,6 +1,8 @@
 /** The persons of the validation table, each solved once. */
 import type { Circulation } from "../../sim/circulation/answer.ts";
+import { solve } from "../../sim/circulation/solve.ts";
 import { occludeFenestration } from "../../sim/circulation/test-occlusion.ts";
+import { type ExchangeCourse, firstDaysRequest, solveExchange } from "../../sim/exchange/index.ts";
 import type { Body } from "../../sim/parameters/request.ts";
 import { ask, BEFORE, CHILD, healthy, met, person, single } from "./asked.ts";
 
@@ -26,6 +28,14 @@ export interface Persons {
   readonly adultCalves: Circulation;
   readonly healthy: Circulation;
   readonly healthyChild: Circulation;
+  /** The three weeks after completion, without and with a hole. */
+  readonly daysShut: ExchangeCourse;
+  readonly daysOpen: ExchangeCourse;
+}
+
+function daysAfter(circulation: Circulation): ExchangeCourse {
+  const first = firstDaysRequest(circulation.request);
+  return solveExchange(circulation, first ? { firstDays: solve(first) } : {});
 }
 
 export function solvePersons(): Persons {
@@ -33,9 +43,10 @@ export function solvePersons(): Persons {
   const early = (fenestrationDiameter: number) =>
     ask("extracardiac", CHILD, { pulmonaryResistanceIndex: 3, fenestrationDiameter }, "hold-output");
   const twelve = (metabolicEquivalents: number) => ask("extracardiac", TWELVE, met(metabolicEquivalents));
+  const child = ask("extracardiac", CHILD);
   return {
     before: ask("glenn", BEFORE),
-    child: ask("extracardiac", CHILD),
+    child,
     childTunnel: ask("lateral-tunnel", CHILD),
     childChamber: ask("atriopulmonary", CHILD),
     childOpen: open,
@@ -52,5 +63,7 @@ export function solvePersons(): Persons {
     adultCalves: single({ calfPumpPressure: 60 }),
     healthy: healthy(),
     healthyChild: ask("two-ventricle", CHILD),
+    daysShut: daysAfter(child),
+    daysOpen: daysAfter(ask("extracardiac", CHILD, { fenestrationDiameter: 4 })),
   };
 }

@@ -1,4 +1,4 @@
-/** Larger words, for this visit alone. */
+/** Larger text, for this visit alone. */
 import type { Signal } from "@preact/signals";
 import { t } from "../../i18n/index.ts";
 

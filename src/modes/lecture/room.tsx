@@ -101,7 +101,7 @@ export function Room(options: RoomOptions) {
         )}
         {!coversStage(stop) && (
           <section class="room-figures" aria-label={t("bench.figures")}>
-            <RoomFigures figures={figures.value} earlier={earlier.value} />
+            <RoomFigures scene={session.scene.value.scene} figures={figures.value} earlier={earlier.value} />
           </section>
         )}
         {stop.kind !== "step" && coversStage(stop) && <OwnSlide stop={stop} pictures={options.pictures} />}

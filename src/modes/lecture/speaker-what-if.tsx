@@ -50,6 +50,7 @@ function Answered({ session, script, whatIf, onSend, onScript }: SpeakerWhatIfPr
       <div class="speaker-answer">
         <h2>{t("lecture.answer")}</h2>
         <RoomFigures
+          scene={session.scene.value.scene}
           figures={large.value}
           earlier={before && figuresThatMatter(step, session.scene.value, before)}
         />

@@ -1,9 +1,18 @@
 /** Which steps of a lesson its page for families has, and which of them with a picture. */
 import { type Signal, signal } from "@preact/signals";
 import { findStep, type Lesson } from "../../lesson/lesson.ts";
+import { stepState } from "../../lesson/states.ts";
+import type { SceneName } from "../../state/scene-state.ts";
 
-/** Steps with pictures that one page holds. */
+/** Steps with pictures that one page holds; one whose picture takes a whole row counts as two. */
 export const ONE_PAGE = 4;
+
+/** Scenes with curves and many words beside their bodies: in half a row nobody could read them. */
+const WIDE: readonly SceneName[] = ["growth", "exchange", "exercise"];
+
+/** Whether a step's picture takes a whole row. */
+export const isWide = (lesson: Lesson, index: number): boolean =>
+  WIDE.includes(stepState(lesson, index).scene);
 
 export interface HandoutChoice {
   /** ids */
@@ -20,7 +29,13 @@ export function firstChoice(lesson: Lesson): HandoutChoice {
     question?.kind === "predict" ? [findStep(lesson, question.reveal)] : [],
   );
   const explaining = lesson.steps.flatMap(({ question }, index) => (question ? [] : [index]));
-  const first = [...new Set([0, ...reveals, ...explaining, ...lesson.steps.keys()])].slice(0, ONE_PAGE);
+  let room = ONE_PAGE;
+  const first = [...new Set([0, ...reveals, ...explaining, ...lesson.steps.keys()])].filter((index) => {
+    const takes = isWide(lesson, index) ? 2 : 1;
+    const fits = takes <= room;
+    if (fits) room -= takes;
+    return fits;
+  });
   const ids = idsOf(lesson);
   return {
     steps: new Set(ids.filter((_, index) => first.includes(index))),

@@ -8,7 +8,7 @@ import { statesAround } from "../../lesson/states.ts";
 import { entryAt } from "../../sim/checked/present.ts";
 import { Script } from "../../ui/lesson/script.tsx";
 import { Handout } from "../../ui/take-away/handout.tsx";
-import { choiceOf, chosenSteps } from "./handout-choice.ts";
+import { choiceOf, chosenSteps, isWide } from "./handout-choice.ts";
 import { HandoutSteps } from "./handout-steps.tsx";
 import { knownAnswers } from "./lesson/known-answers.ts";
 import { voiceOf } from "./lesson/voice-of.ts";
@@ -55,7 +55,7 @@ export function LessonHandout({ context, library, lesson, onClose }: LessonHando
       )}
       <div class="sheet-pictures">
         {steps.map(({ index, pictured, step, states }) => (
-          <figure key={step.id}>
+          <figure key={step.id} class={pictured && isWide(lesson, index) ? "wide" : ""}>
             {pictured && images.has(index) && <img src={images.get(index)} alt="" />}
             <figcaption>
               <strong>{step.title}</strong>

@@ -10,6 +10,8 @@ const PATIENCE = 12;
 const SHORT_PATIENCE = 3;
 /** s of its own time in which a flow can settle at the soonest: two breaths that agree */
 const SETTLES_AFTER = 6;
+/** s after an answer up to which what is read of the flow may be that of the flow before */
+const READ_ANEW = 0.4;
 
 /**
  * Resolves when the answer is there, and the flow or the sweep that the scene shows, if any, has settled or is complete.
@@ -27,11 +29,16 @@ export async function settled(
   const ready = () => {
     const frame = stage.frame();
     if (!frame || chain.solving.peek() || frame.state !== chain.scene.peek()) return false;
+    // Drawn before the answer came: it shows the numbers of the state before.
+    const answers = chain.circulations.peek();
+    if (frame.panes.some(({ circulation }, pane) => circulation !== answers[pane])) return false;
     if ((frame.sweep?.progress ?? 1) < 1) return false;
+    if (frame.state.scene === "exchange" && frame.panes.some(({ exchange }) => !exchange)) return false;
     if (answeredAt === Number.POSITIVE_INFINITY) first = chain.moments();
     answeredAt = Math.min(answeredAt, performance.now());
     if (frame.state.scene !== "pathway") return true;
     const waited = (performance.now() - answeredAt) / 1000;
+    if (waited < READ_ANEW) return false;
     const moments = chain.moments();
     const ran = moments.map((moment, pane) => moment && ranFor(moment, first[pane] ?? null));
     if (waited > SHORT_PATIENCE && (shape !== undefined || tooSlow(ran, waited))) return true;

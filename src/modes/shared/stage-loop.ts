@@ -55,7 +55,7 @@ export function createStageLoop(
   let insets = NO_INSETS;
   let floor = 13;
   let held = false;
-  const { showing, following, wakeUp, isDue, isStale } = pacedFrames(
+  const { showing, following, wakeUp, goOn, isDue, isStale } = pacedFrames(
     () => [chain.scene.value, before.value],
     () => told(turn),
   );
@@ -81,7 +81,7 @@ export function createStageLoop(
     if (held || document.hidden) return;
     const last = frame;
     frame = withBefore(chain.frame(), before.peek());
-    if (!frame.still || frame.state !== last?.state || changed(frame, last)) wakeUp();
+    if (!frame.still || frame.state !== last?.state || changed(frame, last)) goOn();
     if (!showing.any() || !isDue()) return;
     const stale = isStale(frame);
     if (stage) {
@@ -152,7 +152,7 @@ export function createStageLoop(
 
 /** Who wants frames, and when they come. @param asked reads the signals by which a person asks for another picture */
 function pacedFrames(asked: () => unknown, turn: () => void) {
-  const { isDue, isStale, wakeUp, rest } = stillPace(() => performance.now());
+  const { isDue, isStale, wakeUp, goOn, rest } = stillPace(() => performance.now());
   const { begin, hurry } = screenFrames(
     () => showing.any() || following.any(),
     turn,
@@ -169,6 +169,10 @@ function pacedFrames(asked: () => unknown, turn: () => void) {
     ...{ showing, following, isDue, isStale },
     wakeUp() {
       wakeUp();
+      hurry();
+    },
+    goOn() {
+      goOn();
       hurry();
     },
   };

@@ -3,11 +3,14 @@ import { type ReadonlySignal, signal } from "@preact/signals";
 import type { Lesson } from "../../lesson/lesson.ts";
 import { stepState } from "../../lesson/states.ts";
 import type { SceneState } from "../../state/scene-state.ts";
+import { isWide } from "./handout-choice.ts";
 import type { Context } from "./mode.ts";
 import { settled } from "./settled.ts";
 
 /** px: sharp at 87 mm on paper, where `floor` is about 7 points */
 const PICTURE = { width: 1200, height: 750, floor: 34 } as const;
+/** px: the same over a whole row, 180 mm on paper */
+const WIDE = { width: 1700, height: 560, floor: 24 } as const;
 
 interface StepPictures {
   /** Addresses, by the step's place in the lesson. */
@@ -35,7 +38,8 @@ export function stepPictures(context: Context, lesson: Lesson): StepPictures {
         const { view, ...state } = stepState(lesson, index);
         // Arrows for paper; no dye, whose moment paper cannot show.
         const shown = { ...state, view: { ...view, streamlines: true, dye: before.view.dye } };
-        const address = await picture(context, shown, cancel.signal);
+        const size = isWide(lesson, index) ? WIDE : PICTURE;
+        const address = await picture(context, shown, size, cancel.signal);
         if (address !== null) drawn.value = new Map(drawn.peek()).set(index, address);
       }
     } finally {
@@ -57,13 +61,15 @@ export function stepPictures(context: Context, lesson: Lesson): StepPictures {
 }
 
 /** null once it is cancelled */
-async function picture(context: Context, state: SceneState, cancel: AbortSignal): Promise<string | null> {
+async function picture(
+  context: Context,
+  state: SceneState,
+  { width, height, floor }: typeof PICTURE | typeof WIDE,
+  cancel: AbortSignal,
+): Promise<string | null> {
   context.session.show(state);
   await settled(context, cancel);
   if (cancel.aborted) return null;
-  const canvas = await context.stage.snapshot(PICTURE.width, PICTURE.height, {
-    theme: "paper",
-    floor: PICTURE.floor,
-  });
+  const canvas = await context.stage.snapshot(width, height, { theme: "paper", floor });
   return canvas.toDataURL("image/png");
 }

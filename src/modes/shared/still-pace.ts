@@ -1,4 +1,4 @@
-/** How often a picture that stands still is looked at and drawn. */
+/** How often a picture that stands still, or waits for its blood, is looked at and drawn. */
 import type { Frame } from "../../chain/frame.ts";
 import { isSame } from "./same-frame.ts";
 
@@ -10,6 +10,8 @@ const ASKED_EVERY = 100;
 const DRAWN_EVERY = 1000;
 /** ms for which it is drawn at each screen frame after something was asked of it: what eases arrives. */
 const LIVELY_FOR = 1500;
+/** ms for which a first picture that has yet to get its blood is drawn only when something else in it is new: the answer needs the time. */
+const AWAITED_FOR = 1500;
 /** ms from a drawing to the next screen frame, above which the device is slow at it. */
 const SLOW = 40;
 /** ms from a drawing to the next screen frame that count at most: a hidden page waits for hours. */
@@ -26,9 +28,23 @@ export function stillPace(clock: () => number) {
   /** ms that the last drawing took; null until the next screen frame */
   let timed: number | null = 0;
   let shown: Frame | null = null;
+  let asked = false;
+  let begun = Number.POSITIVE_INFINITY;
+  const goOn = () => {
+    livelyUntil = clock() + LIVELY_FOR;
+  };
+  /** Nothing has been asked of it since it was drawn, and it moves by nothing yet. */
+  const waits = (frame: Frame, last: Frame): boolean =>
+    !asked &&
+    looked < begun + AWAITED_FOR &&
+    awaitsBlood(frame) &&
+    isSame({ ...frame, time: last.time, pace: last.pace }, last);
   return {
+    /** It moves on by itself. */
+    goOn,
     wakeUp() {
-      livelyUntil = clock() + LIVELY_FOR;
+      asked = true;
+      goOn();
     },
     /** ms until the next screen frame is of use: a page that stands still leaves the device alone. */
     rest: (): number => (clock() > livelyUntil ? ASKED_EVERY : 0),
@@ -47,6 +63,9 @@ export function stillPace(clock: () => number) {
     /** Whether what was looked at is to be drawn; it then counts as drawn. */
     isStale(frame: Frame): boolean {
       if (looked > livelyUntil && looked < drawn + DRAWN_EVERY && isSame(frame, shown)) return false;
+      if (shown && waits(frame, shown)) return false;
+      begun = Math.min(begun, looked);
+      asked = false;
       drawn = looked;
       timed = null;
       shown = frame;
@@ -54,3 +73,7 @@ export function stillPace(clock: () => number) {
     },
   };
 }
+
+/** Walls stand there, and the field between them is still to come. */
+const awaitsBlood = ({ still, panes }: Frame): boolean =>
+  !still && panes.every(({ geometry, field }) => geometry && !field);

@@ -14,7 +14,15 @@ import { valves } from "./valves.ts";
 const HELD = 0.35;
 
 /** What of the rest hangs on the heart. */
-const SINKS: ReadonlySet<PieceName> = new Set(["back", "atrium", "veins", "remains", "front", "passing"]);
+const SINKS: ReadonlySet<PieceName> = new Set([
+  "back",
+  "atrium",
+  "veins",
+  "shining",
+  "remains",
+  "front",
+  "passing",
+]);
 
 interface Surface extends Outlines {
   /** device pixels a millimetre */

@@ -20,6 +20,8 @@ interface Joined {
   sewn(ink: Ink, bounds: Bounds, anatomy: Anatomy, seen: Seen): void;
   /** and behind its blood */
   lining(ink: Ink, bounds: Bounds, anatomy: Anatomy, seen: Seen): void;
+  /** veins that pass behind it and shine through, which move apart from its lining */
+  through(ink: Ink, bounds: Bounds, anatomy: Anatomy, seen: Seen): void;
   /** what shows in an atrium that both great veins once entered */
   within(ink: Ink, anatomy: Anatomy, saturations: Saturations, theme: Theme): void;
   /** the inferior vena cava's end in its floor */

@@ -111,6 +111,29 @@ export function paintRim(ink: Ink, { rim }: Hiatus, size: number, theme: Theme):
   ink.stroke();
 }
 
+/** Below the opening the liver lies over the vein, by and by as much as over its further way. */
+export function paintOverVein(
+  ink: Ink,
+  { rim }: Hiatus,
+  { frame: { ivc } }: Pick<Anatomy, "frame">,
+  theme: Theme,
+): void {
+  const [x, y] = ivc.centre;
+  const half = ivc.width / 2 + WALL;
+  const near = rim.filter(([at], i) => i < rim.length / 2 && Math.abs(at - x) < half);
+  const [, , , top] = boundsOf([near], 0);
+  const { body } = tissue("liver", theme);
+  const fall = ink.createLinearGradient(0, top, 0, y);
+  fall.addColorStop(0.2, `${body}00`);
+  fall.addColorStop(1, `${body}${IN_LIVER}`);
+  trace(ink, [[x - half, y], ...near, [x + half, y]], true);
+  ink.fillStyle = fall;
+  ink.fill();
+}
+
+/** How much of it does, in hexadecimal. */
+const IN_LIVER = "66";
+
 /** The dome's underside: a veil of muscle that clears downwards. */
 function paintDome(ink: Ink, diaphragm: readonly Point[], size: number, theme: Theme): void {
   const look = tissue("diaphragm", theme);

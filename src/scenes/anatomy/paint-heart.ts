@@ -7,7 +7,7 @@ import type { Anatomy } from "./chest-anatomy.ts";
 import { ATRIOVENTRICULAR, type HeartShape, SEMILUNAR } from "./heart-shape.ts";
 import { paintMouths } from "./paint-mouths.ts";
 import { paintOrgan } from "./paint-organ.ts";
-import { boundsOf, type Ink, strokes, trace } from "./painted-sheet.ts";
+import { boundsOf, eraseAlong, type Ink, strokes, trace } from "./painted-sheet.ts";
 import { smoothLine } from "./placing.ts";
 import { roundOf, type Tissue, tissue } from "./tones.ts";
 
@@ -86,7 +86,7 @@ function paintAppendage(ink: Ink, { appendage, size }: HeartShape, look: Tissue)
 const LOBE = 18;
 
 /** The atrium's outline from one side of its mouth round to the other. */
-function wallOf({ atrium, base, size }: HeartShape): readonly Point[] {
+export function wallOf({ atrium, base, size }: HeartShape): readonly Point[] {
   const inMouth = ([x, y]: Point): boolean => Math.hypot(x - base[0], y - base[1]) < MOUTH * size;
   const first = atrium.findIndex(inMouth);
   return [...atrium.slice(first), ...atrium.slice(0, first)].filter((point) => !inMouth(point));
@@ -110,15 +110,7 @@ export function paintVentricleCavity(
   theme: Theme,
 ): void {
   paintCavity(ink, cavity, saturation, { depth: 9 }, theme);
-  const [left, bottom, right, top] = boundsOf([cavity], 2);
-  const fall = ink.createLinearGradient(BEYOND, 0, -2, 0);
-  fall.addColorStop(0, "rgba(0,0,0,1)");
-  fall.addColorStop(1, "rgba(0,0,0,0)");
-  ink.save();
-  ink.globalCompositeOperation = "destination-out";
-  ink.fillStyle = fall;
-  ink.fillRect(left, bottom, right - left, top - bottom);
-  ink.restore();
+  eraseAlong(ink, [-2, 0], [BEYOND, 0], boundsOf([cavity], 2));
 }
 
 /** Where the cavity's blood is clear, before the base. */

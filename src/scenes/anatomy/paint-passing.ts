@@ -26,7 +26,6 @@ const outlineOf = (tube: Tube): readonly Point[] => bandOf(line(tube.line), tube
 
 /** Right pulmonary veins through the back of a conduit: its blood passes before them. */
 export function paintShining(ink: Ink, anatomy: Anatomy, { wall }: Round, seen: Outlines["seen"]): void {
-  if (anatomy.frame.graft?.kind !== "conduit") return;
   ink.save();
   traceLoops(ink, seen);
   ink.clip();

@@ -4,7 +4,7 @@ import type { Theme } from "../theme/theme.ts";
 import type { Anatomy } from "./chest-anatomy.ts";
 import { paintOrgan } from "./paint-organ.ts";
 import { laidOver, scratch } from "./paint-tube.ts";
-import { type Bounds, type Ink, strokes } from "./painted-sheet.ts";
+import { type Bounds, eraseAlong, type Ink, strokes } from "./painted-sheet.ts";
 import { tissue } from "./tones.ts";
 
 export function paintRightAtrium(ink: Ink, { rightAtrium, frame: { scale } }: Anatomy, theme: Theme): void {
@@ -26,12 +26,8 @@ export function paintRightAppendage(
   strokes(own, rightAppendage, scale, [[0.6, look.edge]]);
   const [[ax, ay], [bx, by]] = [entryAt(rightAppendage, 0), lastOf(rightAppendage)];
   const out = (NECK * scale) / Math.hypot(bx - ax, by - ay);
-  const fall = own.createLinearGradient(ax, ay, ax + out * (ay - by), ay - out * (ax - bx));
-  fall.addColorStop(0, "#000");
-  fall.addColorStop(1, "#0000");
-  own.globalCompositeOperation = "destination-out";
-  own.fillStyle = fall;
-  own.fillRect(ax - 20 * scale, by - 9 * scale, 40 * scale, ay - by + 18 * scale);
+  const room: Bounds = [ax - 20 * scale, by - 9 * scale, ax + 20 * scale, ay + 9 * scale];
+  eraseAlong(own, [ax + out * (ay - by), ay - out * (ax - bx)], [ax, ay], room);
   laidOver(ink, own, bounds, 2.4 * scale);
 }
 

@@ -3,7 +3,7 @@ import type { Point } from "../../sim/geometry/geometry.ts";
 import { mix } from "../theme/colour.ts";
 import { inRoot } from "./heart-shape.ts";
 import { laidOver, scratch } from "./paint-tube.ts";
-import { boundsOf, type Ink, strokes, trace } from "./painted-sheet.ts";
+import { boundsOf, eraseAlong, type Ink, strokes, trace } from "./painted-sheet.ts";
 import { CUT, edgeOf, halfAt, OPENED, type Place, placed, rimOf } from "./root-shape.ts";
 import type { Round } from "./tones.ts";
 
@@ -87,11 +87,6 @@ function paintBack(ink: Ink, root: Root, inside: readonly Point[]): void {
     ink.stroke();
   }
   ink.restore();
-  const fall = ink.createLinearGradient(...heart.at(...inRoot(0, -3)), ...heart.at(...inRoot(0, 1.6)));
-  fall.addColorStop(0, "#000");
-  fall.addColorStop(1, "#0000");
-  ink.globalCompositeOperation = "destination-out";
-  ink.fillStyle = fall;
   trace(ink, inside, true);
-  ink.fill();
+  eraseAlong(ink, heart.at(...inRoot(0, 1.6)), heart.at(...inRoot(0, -3)));
 }

@@ -4,7 +4,7 @@ import { type Line, line, spotAt } from "../../sim/geometry/centreline.ts";
 import type { Point } from "../../sim/geometry/geometry.ts";
 import { mix } from "../theme/colour.ts";
 import type { Tube } from "./great-vessels.ts";
-import { type Bounds, boundsOf, type Ink, inkFor, trace } from "./painted-sheet.ts";
+import { type Bounds, boundsOf, eraseAlong, type Ink, inkFor, trace } from "./painted-sheet.ts";
 import type { Round } from "./tones.ts";
 
 /** Bands across a vessel. */
@@ -105,6 +105,14 @@ export function laidOver(ink: Ink, own: Ink, [left, , , top]: Bounds, cast = 0):
   ink.restore();
 }
 
+/** Takes away what is painted on `own`. */
+export function takeAway(ink: Ink, own: Ink, bounds: Bounds): void {
+  ink.save();
+  ink.globalCompositeOperation = "destination-out";
+  laidOver(ink, own, bounds);
+  ink.restore();
+}
+
 /** What `ink` draws next has a shadow. @param reach px */
 export function castShadow(ink: Ink, reach: number): void {
   ink.shadowColor = "#12020694";
@@ -117,13 +125,5 @@ export function fadeEnd(ink: Ink, { line: points, fades, over = 0.42 }: Tube, bo
   const whole = line(points);
   const [near, far] = fades === "end" ? [1 - over, 1] : [over, 0];
   const [a, b] = [spotAt(whole, near).at, spotAt(whole, far).at];
-  const fall = ink.createLinearGradient(a[0], a[1], b[0], b[1]);
-  fall.addColorStop(0, "rgba(0,0,0,0)");
-  fall.addColorStop(1, "rgba(0,0,0,1)");
-  ink.save();
-  ink.globalCompositeOperation = "destination-out";
-  ink.fillStyle = fall;
-  const [left, bottom, right, top] = bounds;
-  ink.fillRect(left, bottom, right - left, top - bottom);
-  ink.restore();
+  eraseAlong(ink, a, b, bounds);
 }

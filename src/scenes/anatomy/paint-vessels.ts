@@ -12,7 +12,16 @@ import { paintPericardium } from "./paint-heart.ts";
 import { paintBeforeArtery, paintSleeves, paintStems, underArtery } from "./paint-lung.ts";
 import { dash, paintShining } from "./paint-passing.ts";
 import { cutOpen, paintRoot } from "./paint-root.ts";
-import { bandOf, castShadow, fadeEnd, laidOver, paintTube, paintTubes, scratch } from "./paint-tube.ts";
+import {
+  bandOf,
+  castShadow,
+  fadeEnd,
+  laidOver,
+  paintTube,
+  paintTubes,
+  scratch,
+  takeAway,
+} from "./paint-tube.ts";
 import { type Bounds, boundsOf, type Ink, type Outlines, trace, traceLoops } from "./painted-sheet.ts";
 import { rootOutline, seatOf } from "./root-shape.ts";
 import { hollow, portal, type Round, tissue } from "./tones.ts";
@@ -87,14 +96,29 @@ export function paintBehind(ink: Ink, bounds: Bounds, anatomy: Anatomy, round: R
   ink.restore();
 }
 
-/** What passes behind the pathway, as far as the pathway covers it; and the aorta as the ground on which its own marks move. */
-export function paintHidden(ink: Ink, bounds: Bounds, anatomy: Anatomy, before: Before): void {
-  const { round, theme, seen } = before;
-  paintSewnBehind(ink, anatomy.frame, theme);
-  paintShining(ink, anatomy, round("pulmonaryVein"), seen);
+type Drawn = Pick<Before, "round" | "theme">;
+
+/** What lies behind the pathway's blood and stays with it; and the aorta as the ground on which its own marks move. */
+export function paintHidden(ink: Ink, bounds: Bounds, anatomy: Anatomy, drawn: Drawn): void {
+  paintSewnBehind(ink, anatomy.frame, drawn.theme);
+  paintClosed(ink, bounds, anatomy, drawn);
+  laidOver(ink, aortaLayer(ink, bounds, anatomy, drawn.round), bounds);
+}
+
+/** The arteries' closed fronts, and what lies before them. */
+function paintClosed(ink: Ink, bounds: Bounds, anatomy: Anatomy, { round, theme }: Drawn): void {
   paintSleeves(ink, bounds, anatomy, round("pulmonaryArtery"), theme);
   paintBeforeArtery(ink, bounds, anatomy, round("pulmonaryVein"));
-  laidOver(ink, aortaLayer(ink, bounds, anatomy, round), bounds);
+}
+
+/** What passes behind the pathway and shines through it, but for where arteries and aorta lie before it. */
+export function paintThrough(ink: Ink, bounds: Bounds, anatomy: Anatomy, before: Before): void {
+  if (anatomy.frame.graft?.kind !== "conduit") return;
+  paintShining(ink, anatomy, before.round("pulmonaryVein"), before.seen);
+  const own = scratch(ink, bounds);
+  paintClosed(own, bounds, anatomy, before);
+  takeAway(ink, own, bounds);
+  underAorta(ink, bounds, anatomy);
 }
 
 /** Takes away what the aorta covers. */
@@ -107,13 +131,6 @@ export function underAorta(ink: Ink, bounds: Bounds, anatomy: Anatomy): void {
   trace(own, rootOutline(seatOf(anatomy)), true);
   own.fill();
   takeAway(ink, own, bounds);
-}
-
-function takeAway(ink: Ink, own: Ink, bounds: Bounds): void {
-  ink.save();
-  ink.globalCompositeOperation = "destination-out";
-  laidOver(ink, own, bounds);
-  ink.restore();
 }
 
 /** Blood shows through the front of what leaves the heart, except over the pathway, whose hidden edges are dashed there. */

@@ -147,3 +147,17 @@ export function strokes(
     ink.stroke();
   }
 }
+
+/** Takes away what has been painted, nothing of it at `whole`, all at `gone`: within `room`, or within the path that is laid. */
+export function eraseAlong(ink: Ink, whole: Point, gone: Point, room?: Bounds): void {
+  const fall = ink.createLinearGradient(...whole, ...gone);
+  fall.addColorStop(0, "#0000");
+  fall.addColorStop(1, "#000");
+  ink.save();
+  ink.globalAlpha = 1;
+  ink.globalCompositeOperation = "destination-out";
+  ink.fillStyle = fall;
+  if (room) ink.fillRect(room[0], room[1], room[2] - room[0], room[3] - room[1]);
+  else ink.fill();
+  ink.restore();
+}

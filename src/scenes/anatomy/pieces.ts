@@ -5,7 +5,14 @@ import type { Theme } from "../theme/theme.ts";
 import type { Anatomy } from "./chest-anatomy.ts";
 import { descending, returning, type Tube } from "./great-vessels.ts";
 import { joined, type Saturations } from "./joined.ts";
-import { hiatusOf, paintDiaphragm, paintLiver, paintRim, paintTendon } from "./paint-abdomen.ts";
+import {
+  hiatusOf,
+  paintDiaphragm,
+  paintLiver,
+  paintOverVein,
+  paintRim,
+  paintTendon,
+} from "./paint-abdomen.ts";
 import { paintGraft, paintJunction } from "./paint-graft.ts";
 import { paintAtrium, paintVentricleBed, paintVentricleCavity } from "./paint-heart.ts";
 import { paintLung } from "./paint-lung.ts";
@@ -20,6 +27,7 @@ import {
   paintBehind,
   paintHidden,
   paintInLiver,
+  paintThrough,
   paintVeins,
   type RoundOf,
   roomOf,
@@ -34,6 +42,7 @@ export const PIECES = [
   "leftLung",
   "back",
   "hidden",
+  "shining",
   "abdomen",
   "inLiver",
   "atrium",
@@ -66,7 +75,7 @@ export function piecesOf(
 ): Readonly<Record<PieceName, Piece>> {
   const { heart, abdomen, frame } = anatomy;
   const s = frame.scale;
-  const [sewnIn, hiddenIn] = roomsOf(anatomy);
+  const [sewnIn, hiddenIn, throughIn] = roomsOf(anatomy);
   const hiatus = hiatusOf(anatomy);
   const { svc, ivc } = saturations;
   const round: RoundOf = (holds) =>
@@ -76,28 +85,23 @@ export function piecesOf(
   const middle: Point = [(left + right) / 2, (bottom + top) / 2];
   const own = { bounds: boundsOf([heart.outside], 3), pivot: [0, 0], inVentricle: true } as const;
   const remainsIn = boundsOf([heart.trunk.line], 14 * heart.size);
-  const vessels = (
-    drawn: readonly Pick<Tube, "line">[],
-    paint: (ink: Ink, bounds: Bounds, anatomy: Anatomy) => void,
-  ): Piece => {
-    const bounds = roomOf(drawn, s);
-    return still(bounds, (ink) => paint(ink, bounds, anatomy));
-  };
+  const vessels = vesselsIn(anatomy);
   return {
-    ground: still(boundsOf([mediastinum(anatomy)], 0), (ink) => paintMediastinum(ink, anatomy, theme)),
+    ground: still(boundsOf([mediastinum(anatomy)], 20 * s), (ink) => paintMediastinum(ink, anatomy, theme)),
     rightLung: lung(anatomy, 0, round, theme),
     leftLung: lung(anatomy, 1, round, theme),
     back: vessels([...anatomy.behind, { line: anatomy.pericardium }], (...at) =>
       paintBehind(...at, round, theme),
     ),
-    hidden: {
-      bounds: hiddenIn,
-      pivot: [0, 0],
-      paint(ink) {
-        joined()?.lining(ink, hiddenIn, anatomy, { outlines, saturations, theme });
-        paintHidden(ink, hiddenIn, anatomy, { ...outlines, round, theme });
-      },
-    },
+    hidden: still(hiddenIn, (ink) => {
+      joined()?.lining(ink, hiddenIn, anatomy, { outlines, saturations, theme });
+      paintHidden(ink, hiddenIn, anatomy, { round, theme });
+    }),
+    // They go down with what they lead to; lining and seams stay with the pathway.
+    shining: still(throughIn, (ink) => {
+      paintThrough(ink, throughIn, anatomy, { ...outlines, round, theme });
+      joined()?.through(ink, throughIn, anatomy, { outlines, saturations, theme });
+    }),
     abdomen: {
       bounds: boundsOf([abdomen.liver, abdomen.diaphragm], 8 * s),
       pivot: [0, 0],
@@ -134,15 +138,14 @@ export function piecesOf(
         joined()?.floor(at[0], anatomy);
       },
     ),
-    hiatus: still(boundsOf([hiatus.rim], 3 * s), (ink) => paintRim(ink, hiatus, s, theme)),
-    remains: {
-      bounds: remainsIn,
-      pivot: [0, 0],
-      paint(ink) {
-        paintTrunk(ink, heart, theme);
-        underAorta(ink, remainsIn, anatomy);
-      },
-    },
+    hiatus: still(boundsOf([hiatus.rim, [frame.ivc.centre]], 3 * s), (ink) => {
+      paintOverVein(ink, hiatus, anatomy, theme);
+      paintRim(ink, hiatus, s, theme);
+    }),
+    remains: still(remainsIn, (ink) => {
+      paintTrunk(ink, heart, theme);
+      underAorta(ink, remainsIn, anatomy);
+    }),
     graft: {
       bounds: sewnIn,
       pivot: [0, 0],
@@ -157,15 +160,20 @@ export function piecesOf(
       paintBefore(...at, { ...outlines, round, theme });
       paintRightAppendage(...at, theme);
     }),
-    passing: vessels([...returning(anatomy), ...descending(anatomy)], (...at) => {
-      // Before a Fontan the ascending aorta hides all but one edge of them.
-      if (!frame.lowerVein) paintPassing(...at, round("arterial"), outlines.seen);
-    }),
+    // Before a Fontan the ascending aorta hides all but one edge of them.
+    passing: frame.lowerVein
+      ? still(NOWHERE, () => {})
+      : vessels([...returning(anatomy), ...descending(anatomy)], (...at) =>
+          paintPassing(...at, round("arterial"), outlines.seen),
+        ),
   };
 }
 
-/** Where something is sewn, and where that and what passes behind it show through the blood. */
-function roomsOf(anatomy: Anatomy): readonly [sewnIn: Bounds, hiddenIn: Bounds] {
+/** Where nothing is painted. */
+const NOWHERE: Bounds = [0, 0, 1, 1];
+
+/** Where something is sewn, where that and what stays behind it show through the blood, and where veins do that pass behind it. */
+function roomsOf(anatomy: Anatomy): readonly [sewnIn: Bounds, hiddenIn: Bounds, throughIn: Bounds] {
   const { chamber, graft, junction, scale: s } = anatomy.frame;
   const sewn = [
     ...(chamber ? [chamber, [-chamber[0], -chamber[1]] as const] : []),
@@ -175,10 +183,21 @@ function roomsOf(anatomy: Anatomy): readonly [sewnIn: Bounds, hiddenIn: Bounds] 
   const passing = [...returning(anatomy), ...anatomy.before].map(({ line }) => line);
   const hila = anatomy.lungs.map(({ hilum }) => hilum);
   return [
-    sewn.length > 0 ? boundsOf([sewn], 20 * s) : [0, 0, 1, 1],
+    sewn.length > 0 ? boundsOf([sewn], 20 * s) : NOWHERE,
     boundsOf([sewn, hila, ...passing], 12 * s),
+    chamber || graft?.kind === "conduit" ? roomOf(returning(anatomy), s) : NOWHERE,
   ];
 }
+
+const vesselsIn =
+  (anatomy: Anatomy) =>
+  (
+    drawn: readonly Pick<Tube, "line">[],
+    paint: (ink: Ink, bounds: Bounds, anatomy: Anatomy) => void,
+  ): Piece => {
+    const bounds = roomOf(drawn, anatomy.frame.scale);
+    return still(bounds, (ink) => paint(ink, bounds, anatomy));
+  };
 
 const still = (bounds: Bounds, paint: Piece["paint"]): Piece => ({ bounds, pivot: [0, 0], paint });
 

@@ -15,10 +15,12 @@ const FAR: readonly Point[] = [
   [14, 4],
   [13, -8],
   [9.6, -16],
-  [7.3, -21.6],
-  [4.8, -27],
-  [2.4, -27],
-  [1, -22],
+  [9, -22],
+  [8.6, -28],
+  [5.4, -32.6],
+  [1, -32.8],
+  [-2, -29.4],
+  [-2, -23],
 ];
 /** Its appendage, a beak before the aorta's root: from its neck above over the notches of its edge to that below. */
 const APPENDAGE: readonly Point[] = [

@@ -38,14 +38,14 @@ export function fromLungs(anatomy: Anatomy, pathway: Distance, course: CourseOf)
   });
 }
 
-/** mm from a pathway's blood: from there on a vein passes behind it */
-const NEAR = 10;
 /** Part of its marks that shine through what lies before them, and of their size. */
 const SHINE = 0.6;
 
+/** One that passes behind the pathway's blood shines from where that begins to hide it. */
 function shiningFrom(course: Course, pathway: Distance): Course {
-  const from = course.x.findIndex((x, i) => pathway(x, entryAt(course.y, i)) < NEAR);
+  let from = course.x.findIndex((x, i) => pathway(x, entryAt(course.y, i)) < 0);
   if (from < 0) return course;
+  while (from > 0 && entryAt(course.seen, from - 1) < SHINE) from--;
   return {
     ...course,
     seen: course.seen.map((shown, i) => (i < from ? shown : Math.max(shown, SHINE))),

@@ -3,19 +3,11 @@ import { Container, Graphics, Matrix } from "pixi.js";
 import { present } from "../../sim/checked/present.ts";
 import { anatomyOf } from "../anatomy/chest-anatomy.ts";
 import { servesAt, sheet } from "../anatomy/painted-sheet.ts";
-import { CHEST_AT, chestFrame } from "../circuit/chest-plan.ts";
+import { CHEST_AT, chestFrame, inChest } from "../circuit/chest-plan.ts";
 import type { Theme } from "../theme/theme.ts";
 import { cageBounds, paintRibs, paintWall } from "./rib-cage.ts";
 import { skinWidth, swingOf } from "./swing.ts";
-import {
-  COLLAR_BOUNDS,
-  fillTorso,
-  inChest,
-  MIDLINE,
-  paintCollarBones,
-  paintTorso,
-  TORSO_BOUNDS,
-} from "./torso.ts";
+import { COLLAR_BOUNDS, fillTorso, MIDLINE, paintCollarBones, paintTorso, TORSO_BOUNDS } from "./torso.ts";
 
 /** The collar bones lie before the veins to the arms, which are seen through them. */
 const COLLAR_SEEN = 0.55;

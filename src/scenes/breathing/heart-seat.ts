@@ -4,7 +4,7 @@ import type { Point } from "../../sim/geometry/geometry.ts";
 import type { Stage } from "../../sim/parameters/request.ts";
 import { anatomyOf } from "../anatomy/chest-anatomy.ts";
 import { paintPericardium } from "../anatomy/paint-heart.ts";
-import { boundsOf, servesAt, sheet, trace } from "../anatomy/painted-sheet.ts";
+import { boundsOf, eraseAlong, servesAt, sheet, trace } from "../anatomy/painted-sheet.ts";
 import { tissue } from "../anatomy/tones.ts";
 import { CHEST_AT, chestFrame } from "../circuit/chest-plan.ts";
 import { mix } from "../theme/colour.ts";
@@ -46,7 +46,7 @@ export function heartSeat(): HeartSeat {
       painted = { stage, theme, density };
       const { pericardium, frame } = anatomyOf(chestFrame(stage));
       const bounds = boundsOf([pericardium], FLOOR + 1);
-      const [left, bottom, right, top] = bounds;
+      const [, bottom] = bounds;
       seat.paint(bounds, density * CHEST_AT.scale, [0, 0], (ink) => {
         // Its floor has grown to the diaphragm's tendon, over which it reaches a little.
         ink.fillStyle = floorOf(theme);
@@ -57,12 +57,8 @@ export function heartSeat(): HeartSeat {
         );
         ink.fill();
         paintPericardium(ink, pericardium, frame.scale, theme);
-        const fall = ink.createLinearGradient(0, bottom + SEEN.whole, 0, bottom + SEEN.gone);
-        fall.addColorStop(0, "#0000");
-        fall.addColorStop(1, "#000");
+        eraseAlong(ink, [0, bottom + SEEN.whole], [0, bottom + SEEN.gone], bounds);
         ink.globalCompositeOperation = "destination-out";
-        ink.fillStyle = fall;
-        ink.fillRect(left, bottom, right - left, top - bottom);
         // The lower vein comes through it to a right atrium.
         trace(ink, VEIN.line);
         ink.lineWidth = VEIN.width;

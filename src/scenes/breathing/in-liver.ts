@@ -4,13 +4,12 @@ import type { Circulation } from "../../sim/circulation/answer.ts";
 import type { Point } from "../../sim/geometry/geometry.ts";
 import { type Bounds, type Ink, trace } from "../anatomy/painted-sheet.ts";
 import { roundOf } from "../anatomy/tones.ts";
-import { CHEST_AT } from "../circuit/chest-plan.ts";
+import { CHEST_AT, inChest } from "../circuit/chest-plan.ts";
 import { saturationAlong } from "../circuit/circuit-blood.ts";
 import type { Laid } from "../circuit/dots.ts";
 import type { Vessel } from "../circuit/vessel.ts";
 import type { Spot } from "../drawing/curve-drawing.ts";
 import type { Theme } from "../theme/theme.ts";
-import { inChest } from "./torso.ts";
 
 /** Plane units: where the veins open, how far from there they are seen whole, and from where on they lie as deep as they get. */
 const OPENING: Spot = [468, 528];

@@ -6,9 +6,10 @@ import { type Bounds, boundsOf, type Ink, strokes, trace } from "../anatomy/pain
 import { smoothLine } from "../anatomy/placing.ts";
 import { tissue } from "../anatomy/tones.ts";
 import { legTissue } from "../calf/leg-tones.ts";
+import { inChest } from "../circuit/chest-plan.ts";
 import type { Theme } from "../theme/theme.ts";
 import { paintCutBone } from "./cut-bone.ts";
-import { inChest, MIDLINE } from "./torso.ts";
+import { MIDLINE } from "./torso.ts";
 
 /** First to tenth: plane units of their heads at the spine and of their cut at the side, which lies lower the further down they are. */
 const RIBS = [

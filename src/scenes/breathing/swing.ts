@@ -1,5 +1,6 @@
 /** How a half of the rib cage swings: about the spine, its side up and out as the lungs widen. */
-import { inChest, MIDLINE } from "./torso.ts";
+import { inChest } from "../circuit/chest-plan.ts";
+import { MIDLINE } from "./torso.ts";
 
 /** Part of the lungs' widening by which the wall follows: as far out as the lung's side comes. */
 const FOLLOWS = 0.45;

@@ -2,19 +2,13 @@
 import type { Graphics } from "pixi.js";
 import type { Point } from "../../sim/geometry/geometry.ts";
 import { paintOrgan } from "../anatomy/paint-organ.ts";
-import { type Bounds, type Ink, strokes, trace } from "../anatomy/painted-sheet.ts";
+import { type Bounds, eraseAlong, type Ink, strokes, trace } from "../anatomy/painted-sheet.ts";
 import { smoothLine } from "../anatomy/placing.ts";
 import { legTissue } from "../calf/leg-tones.ts";
-import { CHEST_AT } from "../circuit/chest-plan.ts";
+import { inChest } from "../circuit/chest-plan.ts";
 import { muted } from "../circuit/paint-figure.ts";
 import { curve, type Spot, spots, traceCurve } from "../drawing/curve-drawing.ts";
 import type { Theme } from "../theme/theme.ts";
-
-/** From the circuit's plane to the chest's millimetres. */
-export const inChest = ([x, y]: Spot): Point => [
-  (x - CHEST_AT.x) / CHEST_AT.scale,
-  (CHEST_AT.y - y) / CHEST_AT.scale,
-];
 
 /** Plane units: the body's midline. */
 export const MIDLINE = 500;
@@ -60,26 +54,10 @@ export function paintTorso(ink: Ink, theme: Theme): void {
     strokes(ink, fold, 1, [[3.2, tones.shade]]);
     strokes(ink, fold, 1, [[0.9, tones.edge]]);
   }
-  for (const room of [ARM.room, mirrored(ARM.room)]) fadeDown(ink, room, ARM);
-}
-
-interface Fall {
-  /** plane units: heights */
-  readonly from: number;
-  readonly to: number;
-}
-
-/** Wipes out what is painted within a room, from one height to another. */
-function fadeDown(ink: Ink, room: readonly Spot[], { from, to }: Fall): void {
-  const fall = ink.createLinearGradient(...inChest([0, from]), ...inChest([0, to]));
-  fall.addColorStop(0, "rgba(0,0,0,0)");
-  fall.addColorStop(1, "rgba(0,0,0,1)");
-  ink.save();
-  ink.globalCompositeOperation = "destination-out";
-  ink.fillStyle = fall;
-  trace(ink, room.map(inChest), true);
-  ink.fill();
-  ink.restore();
+  for (const room of [ARM.room, mirrored(ARM.room)]) {
+    trace(ink, room.map(inChest), true);
+    eraseAlong(ink, inChest([0, ARM.from]), inChest([0, ARM.to]));
+  }
 }
 
 /** Before the vessels to the arms. */

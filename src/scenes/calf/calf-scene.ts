@@ -26,6 +26,9 @@ import { hardestOf, isShut, placeInLeg, WIDER } from "./vein.ts";
 /** Part of the leg's height by which the thigh reaches back from the middle of the leg's room. */
 const THIGH = ((LEG.left + LEG.right) / 2 - entryAt(SKIN.left, 0)[0]) / (LEG.bottom - LEG.top);
 
+/** mL */
+const LITRE = 1000;
+
 const ROWS: readonly Row[] = [
   {
     title: "further.calf.muscle",
@@ -45,8 +48,8 @@ const ROWS: readonly Row[] = [
   },
   {
     title: "further.calf.in",
-    trace: (traces) => legTraces(traces)?.in,
-    unit: "L/min",
+    trace: ({ flows }) => flows.workingMuscle?.map((flow) => LITRE * flow),
+    unit: "mL/min",
     colour: (palette) => palette.origin[1],
     rank: 2,
     during: { name: "further.calf.beats", spans: beats },

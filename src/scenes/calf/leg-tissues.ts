@@ -1,6 +1,6 @@
 /** What of a leg is painted: parts that stand still, and muscles in strips that the squeeze bends. */
 import { Container } from "pixi.js";
-import { type Bounds, type Ink, sheet } from "../anatomy/painted-sheet.ts";
+import { type Bounds, eraseAlong, type Ink, sheet } from "../anatomy/painted-sheet.ts";
 import type { Theme } from "../theme/theme.ts";
 import { footTurn, JOINT, turnAbout } from "./foot.ts";
 import { FASCIA, SKIN, TIBIA } from "./leg-parts.ts";
@@ -54,16 +54,8 @@ function jointed(bounds: Bounds) {
 }
 
 /** Takes away what lies beyond the second height (y down), bit by bit from the first on. */
-function wipe(ink: Ink, from: number, to: number): void {
-  const fall = ink.createLinearGradient(0, from, 0, to);
-  fall.addColorStop(0, "#0000");
-  fall.addColorStop(1, "#000");
-  ink.globalCompositeOperation = "destination-out";
-  ink.globalAlpha = 1;
-  ink.fillStyle = fall;
-  ink.fillRect(-BEYOND, from, 3 * BEYOND, Math.sign(to - from) * BEYOND);
-  ink.globalCompositeOperation = "source-over";
-}
+const wipe = (ink: Ink, from: number, to: number): void =>
+  eraseAlong(ink, [0, from], [0, to], [-BEYOND, from, 2 * BEYOND, from + Math.sign(to - from) * BEYOND]);
 const BEYOND = 1200;
 
 /** @param room what of the leg is shown. @param step of a strip of muscle; both in plane units */

@@ -1,5 +1,5 @@
 /** Muscles of the leg with their fibres, and the calf's near head from its origin to the tendon. */
-import { type Ink, trace } from "../anatomy/painted-sheet.ts";
+import { eraseAlong, type Ink, trace } from "../anatomy/painted-sheet.ts";
 import { type Tissue, tissue } from "../anatomy/tones.ts";
 import { GOLDEN, type Spot } from "../drawing/curve-drawing.ts";
 import type { Theme } from "../theme/theme.ts";
@@ -53,14 +53,8 @@ function paintOrigin(ink: Ink, theme: Theme): void {
     }
   }
   const [from, to] = ORIGIN.melts;
-  const fall = ink.createLinearGradient(from, 0, to, 0);
-  fall.addColorStop(0, "#0000");
-  fall.addColorStop(1, "#000");
   ink.globalAlpha = 1;
-  ink.globalCompositeOperation = "destination-out";
-  ink.fillStyle = fall;
-  ink.fillRect(from, 0, 60, 160);
-  ink.globalCompositeOperation = "source-over";
+  eraseAlong(ink, [from, 0], [to, 0], [from, 0, from + 60, 160]);
 }
 
 /** Where a muscle's fibres end, some lower than others, and tendon reaches up between them. */

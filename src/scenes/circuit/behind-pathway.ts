@@ -5,10 +5,12 @@ import type { Point } from "../../sim/geometry/geometry.ts";
 import { paintGhostVein } from "../anatomy/paint-ghost.ts";
 import type { Ink } from "../anatomy/painted-sheet.ts";
 import { roundOf } from "../anatomy/tones.ts";
+import { mix } from "../theme/colour.ts";
 import type { Theme } from "../theme/theme.ts";
 import { CHEST_AT } from "./chest-plan.ts";
 import { saturationAlong } from "./circuit-blood.ts";
 import type { Laid } from "./dots.ts";
+import { dimOf, type Emphasis } from "./emphasis.ts";
 
 const HIDING: readonly string[] = ["conduit", "tunnel"];
 const HIDDEN: readonly string[] = ["rightPulmonaryVein", "rightLowerPulmonaryVein"];
@@ -21,6 +23,7 @@ export function paintBehindPathway(
   laid: readonly Laid[],
   circulation: Circulation,
   theme: Theme,
+  emphasis: Emphasis,
 ): void {
   const before = laid.find(({ vessel }) => HIDING.includes(vessel.name));
   if (!before) return;
@@ -29,16 +32,19 @@ export function paintBehindPathway(
       (px, i) => Math.hypot(px - x, entryAt(before.line.y, i) - y) < before.vessel.width / 2 + 1,
     );
   for (const { vessel, line } of laid) {
-    if (!HIDDEN.includes(vessel.name)) continue;
+    // What is pointed at lies over the pathway.
+    if (!HIDDEN.includes(vessel.name) || emphasis.lit.has(vessel.name)) continue;
     const hidden = Array.from(line.x, (x, i): Point => [x, entryAt(line.y, i)])
       .filter((spot) => isHidden(...spot))
       .map(([x, y]): Point => [x, -y]);
     if (hidden.length < 2) continue;
     const { name, width } = vessel;
+    const { edge, body, light, wall } = roundOf(saturationAlong(circulation, vessel, 0), theme);
+    const back = (color: string) => mix(color, theme.colour.stage, dimOf(emphasis, before.vessel.name));
     paintGhostVein(
       ink,
       { name, line: hidden, from: width, to: width, holds: "pulmonaryVein" },
-      roundOf(saturationAlong(circulation, vessel, 0), theme),
+      { edge: back(edge), body: back(body), light: back(light), wall: back(wall) },
       { left: SEEN, size: CHEST_AT.scale },
     );
   }

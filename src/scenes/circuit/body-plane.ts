@@ -171,7 +171,7 @@ export function bodyPlane(): BodyPlane {
           drawVessels(ink, [...depth.before, ...depth.shown], circulation, theme, emphasis);
           if (!close) drawFace(ink, grown, theme);
         },
-        (ink) => paintBehindPathway(ink, laid, circulation, theme),
+        (ink) => paintBehindPathway(ink, laid, circulation, theme, emphasis),
       );
     },
     follow: (circulation, elapsed) => streams.follow(circulation, elapsed),

@@ -20,6 +20,10 @@ export const onPlane = ([x, y]: Point): Spot => [
   CHEST_AT.x + CHEST_AT.scale * x,
   CHEST_AT.y - CHEST_AT.scale * y,
 ];
+export const inChest = ([x, y]: Spot): Point => [
+  (x - CHEST_AT.x) / CHEST_AT.scale,
+  (CHEST_AT.y - y) / CHEST_AT.scale,
+];
 
 /** mm: how far the atrium reaches to the patient's right. */
 const EDGE: Readonly<Record<Stage, number>> = {
@@ -46,10 +50,9 @@ function graftOf(stage: Stage): Pick<ChestFrame, "graft"> {
   const { width, points } = TRUNKS[stage];
   const { x, y } = curve(points);
   const [from, to] = SEWN[stage];
-  const line = Array.from(
-    x,
-    (each, i): Point => [(each - CHEST_AT.x) / CHEST_AT.scale, (CHEST_AT.y - entryAt(y, i)) / CHEST_AT.scale],
-  ).filter((_, i) => i >= from * (x.length - 1) && i <= to * (x.length - 1));
+  const line = Array.from(x, (each, i) => inChest([each, entryAt(y, i)])).filter(
+    (_, i) => i >= from * (x.length - 1) && i <= to * (x.length - 1),
+  );
   const kind = stage === "extracardiac" ? "conduit" : "patch";
   return { graft: { kind, line, widths: line.map(() => (width - WALL) / CHEST_AT.scale) } };
 }

@@ -1,7 +1,7 @@
 /** Muscle and bone of the legs, as soft groups under the skin, and the red of muscle at work. Common anatomy, from memory; plane of `anatomy.ts`. */
 import { paintOrgan } from "../anatomy/paint-organ.ts";
 import { laidOver, scratch } from "../anatomy/paint-tube.ts";
-import { type Bounds, type Ink, trace } from "../anatomy/painted-sheet.ts";
+import { type Bounds, eraseAlong, type Ink, trace } from "../anatomy/painted-sheet.ts";
 import type { Tissue } from "../anatomy/tones.ts";
 import { type Spot, spots } from "../drawing/curve-drawing.ts";
 import { mix } from "../theme/colour.ts";
@@ -43,13 +43,7 @@ const BEGINS = { from: -1016, to: -1150 } as const;
 function faded(ink: Ink, paint: (own: Ink) => void): void {
   const own = scratch(ink, ROOM);
   paint(own);
-  const [left, bottom, right, top] = ROOM;
-  const fall = own.createLinearGradient(0, BEGINS.from, 0, BEGINS.to);
-  fall.addColorStop(0, "#0000");
-  fall.addColorStop(1, "#000");
-  own.globalCompositeOperation = "destination-in";
-  own.fillStyle = fall;
-  own.fillRect(left, bottom, right - left, top - bottom);
+  eraseAlong(own, [0, BEGINS.to], [0, BEGINS.from], ROOM);
   laidOver(ink, own, ROOM);
 }
 
@@ -76,7 +70,7 @@ export function paintLegs(ink: Ink, { carry }: Proportions, muscle: Tissue, bone
 }
 
 /** How red muscle becomes at the greatest flow. */
-const FLUSH = { dark: 0.6, light: 0.34 } as const;
+const FLUSH = { dark: 0.36, light: 0.12 } as const;
 
 /** @param part 0 as at rest .. 1 */
 export function paintFlush(ink: Ink, part: number, { carry }: Proportions, { name, colour }: Theme): void {

@@ -133,7 +133,7 @@ function noteOf({ sizes: type, theme }: Look, { circulation, focus }: PaneConten
   return {
     lines: [
       {
-        words: theme.say(`further.place.${plate.name}`),
+        words: theme.say(`further.place.${plate.word ?? plate.name}`),
         size: type.axis,
         colour: theme.colour.inkSoft,
       },

@@ -4,8 +4,9 @@ import type { Stage } from "../../sim/parameters/request.ts";
 import type { Spot } from "../drawing/curve-drawing.ts";
 
 export interface Plate {
-  /** word key of the place is `further.place.<name>` */
   readonly name: string;
+  /** word key is `further.place.<word>`; the name when left out */
+  readonly word?: string;
   /** key of the circulation's pressures */
   readonly pressure: keyof Circulation["pressures"];
   /** the spot that it speaks of, on the plane */
@@ -30,7 +31,10 @@ const COMMON: readonly Plate[] = [
 ];
 
 /** Where a heart with two ventricles has it. */
-const TWO_VENTRICLES: Readonly<Record<string, Spot>> = { atrium: [610, 340], pulmonaryVein: [664, 318] };
+const TWO_VENTRICLES: Readonly<Record<string, Partial<Plate>>> = {
+  atrium: { at: [610, 340], word: "leftAtrium" },
+  pulmonaryVein: { at: [664, 318] },
+};
 
 /** Null: no pathway yet, or none needed. */
 const PATHWAY_AT: Readonly<Record<Stage, Spot | null>> = {
@@ -44,7 +48,7 @@ const PATHWAY_AT: Readonly<Record<Stage, Spot | null>> = {
 export function platesOf(stage: Stage): readonly Plate[] {
   const at = PATHWAY_AT[stage];
   const own = stage === "two-ventricle" ? TWO_VENTRICLES : {};
-  const common = COMMON.map((plate) => ({ ...plate, at: own[plate.name] ?? plate.at }));
+  const common = COMMON.map((plate) => ({ ...plate, ...own[plate.name] }));
   const plates = at
     ? [...common, { name: "pathway", pressure: "pathway", at, side: "left" } as const]
     : common;

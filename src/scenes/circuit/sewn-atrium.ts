@@ -8,7 +8,7 @@ import { anatomyOf } from "../anatomy/chest-anatomy.ts";
 import { stitches } from "../anatomy/paint-graft.ts";
 import { paintOrgan } from "../anatomy/paint-organ.ts";
 import { laidOver, scratch } from "../anatomy/paint-tube.ts";
-import { boundsOf, type Ink, servesAt, sheet, strokes, trace } from "../anatomy/painted-sheet.ts";
+import { boundsOf, eraseAlong, type Ink, servesAt, sheet, strokes, trace } from "../anatomy/painted-sheet.ts";
 import { smoothLine } from "../anatomy/placing.ts";
 import { rootOutline, seatOf } from "../anatomy/root-shape.ts";
 import { chamberSize } from "../anatomy/standing.ts";
@@ -16,15 +16,12 @@ import { roundOf, type Tissue, threadOf, tissue } from "../anatomy/tones.ts";
 import { spots } from "../drawing/curve-drawing.ts";
 import { mix } from "../theme/colour.ts";
 import type { Theme } from "../theme/theme.ts";
-import { ARCH, CHEST_AT, chestFrame } from "./chest-plan.ts";
+import { ARCH, CHEST_AT, chestFrame, inChest } from "./chest-plan.ts";
 import { saturationOf } from "./circuit-blood.ts";
 import type { Emphasis } from "./emphasis.ts";
 
 /** mm of the chest, from plane units. */
-const way = (spotted: string): readonly Point[] =>
-  spots(spotted).map(
-    ([x, y]): Point => [(x - CHEST_AT.x) / CHEST_AT.scale, (CHEST_AT.y - y) / CHEST_AT.scale],
-  );
+const way = (spotted: string): readonly Point[] => spots(spotted).map(inChest);
 
 /** Distended to the patient's right and downwards; its roof lies before the artery's lower edge. */
 const OUTLINE = closedOutline(
@@ -136,19 +133,11 @@ function clearAorta(ink: Ink): void {
 
 /** The veins' fronts go over into its own. */
 function clearVeins(own: Ink): void {
-  own.save();
-  own.globalCompositeOperation = "destination-out";
   for (const [{ whole, gone, at, half }, end] of [
     [UPPER, 2],
     [LOWER, -62],
-  ] as const) {
-    const fall = own.createLinearGradient(0, whole, 0, gone);
-    fall.addColorStop(0, "#000");
-    fall.addColorStop(1, "#0000");
-    own.fillStyle = fall;
-    own.fillRect(at - half, Math.min(gone, end), 2 * half, Math.abs(gone - end));
-  }
-  own.restore();
+  ] as const)
+    eraseAlong(own, [0, gone], [0, whole], [at - half, Math.min(gone, end), at + half, Math.max(gone, end)]);
 }
 
 export interface SewnAtrium {

@@ -1,6 +1,6 @@
 /** The renderer of a stage: the code of the one that draws is fetched, and none of the other's. */
-import { isWebGLSupported, type Renderer, type RendererOptions } from "pixi.js";
-import type { Viewport } from "../scene.ts";
+import { isWebGLSupported, Matrix, type Renderer, type RendererOptions } from "pixi.js";
+import type { PaintInto, Viewport } from "../scene.ts";
 import { canvasForProcessor, hasGraphicsChip } from "./by-processor.ts";
 
 export type Way = "webgl" | "canvas";
@@ -20,6 +20,7 @@ export const fetchRenderer = {
 export interface Started {
   readonly renderer: Renderer;
   readonly meshes: Viewport["meshes"];
+  readonly paintInto?: PaintInto;
 }
 
 /** Rejects where nothing can be drawn that way. */
@@ -35,5 +36,7 @@ export async function startRenderer(way: Way, options: Partial<RendererOptions>)
   const { CanvasRenderer } = await fetchRenderer.canvas();
   const renderer = new CanvasRenderer();
   await renderer.init({ ...own, canvas: canvasForProcessor() });
-  return { renderer, meshes: null };
+  const paintInto: PaintInto = (container, target, x, y) =>
+    renderer.render({ container, target, transform: new Matrix(1, 0, 0, 1, -x, -y), clear: true });
+  return { renderer, meshes: null, paintInto };
 }

@@ -15,7 +15,7 @@ export interface Row {
   /** word key of its title, which takes the mean as {mean} */
   readonly title: string;
   readonly trace: (traces: Traces) => Float64Array | null | undefined;
-  readonly unit: "mmHg" | "L/min";
+  readonly unit: "mmHg" | "L/min" | "mL/min";
   readonly colour: (palette: Palette, circulation: Circulation) => string;
   /** 0 stays longest where there is little height */
   readonly rank: number;
@@ -48,6 +48,9 @@ interface StripWords {
   readonly band?: string;
 }
 
+/** What an axis spans at least. */
+const MIN_SPAN = { mmHg: 4, "L/min": 0.1, "mL/min": 10 } as const;
+
 /** @param bandsOf stretches of time that stand out, such as breathing in */
 export function strips(
   rows: readonly Row[],
@@ -74,14 +77,13 @@ export function strips(
     const span = traces.period;
     const x: Range = { ...rangeOf([0, span], { count: 4 }), min: 0, max: span };
     const time: Range = { ...x, marks: x.marks.filter((mark) => mark <= span) };
-    const rangeIn = (unit: Row["unit"], least: number): Range =>
+    const rangeIn = (unit: Row["unit"]): Range =>
       rangeOf(
         all.flatMap((each) =>
           rows.filter((row) => row.unit === unit).flatMap((row) => Array.from(row.trace(each.traces) ?? [])),
         ),
-        { zero: true, count: 3, least },
+        { zero: true, count: 3, least: MIN_SPAN[unit] },
       );
-    const ranges = { "L/min": rangeIn("L/min", 0.1), mmHg: rangeIn("mmHg", 4) };
     ink.clear();
     words.begin();
     const traced = rows.filter((row) => row.trace(traces));
@@ -101,7 +103,7 @@ export function strips(
         {
           box: entryAt(boxes, i),
           x: time,
-          y: ranges[row.unit],
+          y: rangeIn(row.unit),
           lines: [{ x: traces.time, y: values, colour }],
           title,
           titleColour: colour,

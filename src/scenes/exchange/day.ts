@@ -8,7 +8,7 @@ const DAYS_PER_SECOND = 1 / 1.5;
 const REST = 6;
 
 /** More leaves than lymph carries, and what has collected stands high. */
-const STILL_DAY = 3;
+const STILL_DAY = 2;
 
 /** Day at `seconds` of the running clock; `still` shows the one on which everything can be seen. */
 export function dayAt(course: ExchangeCourse, seconds: number, still: boolean): number {
@@ -31,6 +31,9 @@ export interface DayFigures {
   readonly collected: number;
   /** mmHg */
   readonly interstitialPressure: number;
+  readonly ductPressure: number;
+  /** ratio to lymph flow at rest that is carried at most */
+  readonly lymphCarried: number;
 }
 
 const FIGURES = [
@@ -41,6 +44,8 @@ const FIGURES = [
   "drained",
   "collected",
   "interstitialPressure",
+  "ductPressure",
+  "lymphCarried",
 ] as const;
 
 /** The course's figures at `day`, linear between its points. */

@@ -15,12 +15,12 @@ import type { Note } from "../drawing/lettering.ts";
 import { type Fit, placed } from "../drawing/split.ts";
 import type { Box } from "../scene.ts";
 import type { Theme } from "../theme/theme.ts";
-import { LYMPH_HALF, type TissuePlan } from "./tissue-plan.ts";
+import { BREAK, LYMPH_HALF, type TissuePlan, TORN_AT } from "./tissue-plan.ts";
 import { tissueTone } from "./tissue-tones.ts";
 
 /** Plane units: the inset's left and upper border, its width, the least height, and what it keeps from the collecting vessel. */
-const [LEFT, TOP, WIDE] = [18, 284, 250];
-const MIN_HIGH = 150;
+const [LEFT, TOP, WIDE] = [18, TORN_AT + BREAK + 10, 250];
+const MIN_HIGH = 110;
 const CLEAR = 24;
 /** Sizes of type that it is wide at least, or its number would not be read. */
 const LEGIBLE = 8;
@@ -80,7 +80,7 @@ const [VEIN, WAY] = [36, 24];
 const ARROWS = [1, 5] as const;
 
 /** Part of the width where the body's middle is: beside its neck there is room for a number. */
-const BODY_AT = 0.3;
+const BODY_AT = 0.24;
 /** Plane units: round corners, and the part of the lower border from which it points to the vessel. */
 const ROUND = 12;
 const [FROM, TO] = [26, 62];

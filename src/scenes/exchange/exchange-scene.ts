@@ -14,15 +14,12 @@ import { insetNote } from "./duct-inset.ts";
 import { figureNotes, writePlates } from "./figure-plates.ts";
 import { barBoxes, gaugeNumbers } from "./fluid-gauge.ts";
 import { ductPressureWords, headNote } from "./notes.ts";
-import { tissuePicture } from "./tissue-drawing.ts";
+import { SMALL, tissuePicture } from "./tissue-drawing.ts";
 
 /** mL/h that one drop stands for, for a body of 1 m2. */
 const DROP = 4.5;
 /** Words are laid out again, and figures stand still long enough to be read, so many times a day of the course. */
 const READINGS_PER_DAY = 4;
-
-/** Scale of a picture under which there is little room for plates. */
-const SMALL = 0.45;
 
 function exchangePane(): ScenePane {
   const view = new Container();
@@ -38,7 +35,7 @@ function exchangePane(): ScenePane {
   /** CSS px; its lines break alike on all days, and to measure them takes long. */
   const highOf = (note: Note, theme: Theme): number => {
     const [, ...lines] = note.lines;
-    const head = JSON.stringify([lines, note.wrap]);
+    const head = JSON.stringify([lines, note.wrap]).replaceAll(/\d/gu, "0");
     if (head !== measured.head) {
       ruler.begin();
       Object.assign(measured, { head, high: ruler.measure(note, theme).height });
@@ -59,7 +56,9 @@ function exchangePane(): ScenePane {
       // The cavity's scale is that of the curve beside it.
       const full = collectedRange(all).max;
       const drop = DROP * circulation.request.body.bsa;
-      const about = { day, drop, circulation, wide: isWide(box) };
+      const reading = Math.floor(day * READINGS_PER_DAY);
+      const read = figuresAt(course, reading / READINGS_PER_DAY);
+      const about = { day, figures: read, drop, circulation, wide: isWide(box) };
       const head = headNote(about, { ...box, width: headWidth(box) }, type, theme);
       const at = placesIn(box, type, highOf(head, theme));
       const figures = figuresAt(course, day);
@@ -68,9 +67,7 @@ function exchangePane(): ScenePane {
         at.picture,
         theme,
       );
-      const reading = Math.floor(day * READINGS_PER_DAY);
-      const read = figuresAt(course, reading / READINGS_PER_DAY);
-      const small = fit.scale < SMALL;
+      const small = fit.scale < SMALL * type.axis;
       const charted = charts.draw(
         { course, all, day, figures: labels && small ? read : null },
         at.charts,
@@ -90,7 +87,7 @@ function exchangePane(): ScenePane {
       const { inset } = fit;
       const bare = [
         ...(small ? [] : gaugeNumbers(fit, full, type.axis, theme)),
-        ...(inset ? [insetNote({ ...fit, inset }, ductPressureWords(circulation), type.axis, theme)] : []),
+        ...(inset ? [insetNote({ ...fit, inset }, ductPressureWords(read), type.axis, theme)] : []),
       ];
       const kept = [...(inset ? [placed(fit, inset)] : []), ...barBoxes(fit)];
       writePlates(words, notes, head, { around, small, bare, kept }, theme);

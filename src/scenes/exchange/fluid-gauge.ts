@@ -7,7 +7,15 @@ import { drawScaleBar } from "../drawing/scale-bar.ts";
 import { type Fit, placed } from "../drawing/split.ts";
 import type { Box } from "../scene.ts";
 import type { Theme } from "../theme/theme.ts";
-import { BREAK, CENTIMETRE, LINING, MICROMETRE, type TissuePlan, WIDTH } from "./tissue-plan.ts";
+import {
+  BREAK,
+  CENTIMETRE,
+  LINING,
+  LYMPH_MICROMETRE,
+  MICROMETRE,
+  type TissuePlan,
+  WIDTH,
+} from "./tissue-plan.ts";
 
 /** Plane units left free above the fullest level and below the fluid, where the scale's marks begin, and how long they and those between them are. */
 const AIR = 20;
@@ -92,10 +100,11 @@ export const gaugeNumbers = (
 /** Plane units: half the height of the marks at a bar's ends. */
 const END = 7;
 
-/** Bars of the scale above the gap and of that below it: what they stand for, how long they are, and where their middle is. */
+/** A bar for each scale: what it stands for, how long it is, and where its middle is. */
 const bars = ({ cavity: { top, bottom } }: TissuePlan) =>
   [
-    { value: 10, unit: "µm", long: 10 * MICROMETRE, x: 912, y: top - 22 },
+    { value: 10, unit: "µm", long: 10 * MICROMETRE, x: 912, y: 54 },
+    { value: 50, unit: "µm", long: 50 * LYMPH_MICROMETRE, x: 920, y: top - 22 },
     { value: 2, unit: "cm", long: 2 * CENTIMETRE, x: 340, y: bottom - 28 },
   ] as const;
 
@@ -105,7 +114,7 @@ export const barBoxes = ({ plan, ...fit }: Fit & { readonly plan: TissuePlan }):
     placed(fit, { x: x - long / 2, y: y - END, width: long, height: 2 * END }),
   );
 
-/** Tissue and cavity each at a scale of its own. */
+/** Capillary, lymph vessels and cavity each at a scale of its own. */
 export function drawScales(ink: Graphics, plan: TissuePlan, { colour }: Theme): void {
   for (const bar of bars(plan)) drawScaleBar(ink, { ...bar, end: END, width: 2.5 }, colour.ink);
 }

@@ -140,12 +140,13 @@ function paintArrow(ink: Ink): void {
   ink.fill();
 }
 
-/** Albumin: a globe of three domains, in outline a blunt heart. */
-const ALBUMIN = spots("0 10, -7 5, -12 -4, -9 -10, -4 -11, 0 -8, 4 -11, 9 -10, 12 -4, 7 5");
+/** Albumin: an egg-shaped molecule, half its length and breadth in plane units. */
+const ALBUMIN = [12.5, 8] as const;
 
 function paintProtein(ink: Ink): void {
-  trace(ink, closedOutline(ALBUMIN), true);
-  const round = ink.createRadialGradient(-4, -5, 1, 0, -1, 13);
+  ink.beginPath();
+  ink.ellipse(0, 0, ...ALBUMIN, 0, 0, 2 * Math.PI);
+  const round = ink.createRadialGradient(-4, -3, 1, 0, 0, ALBUMIN[0]);
   round.addColorStop(0, "#fff");
   round.addColorStop(0.5, "#e6e6e6");
   round.addColorStop(1, "#a8a8a8");

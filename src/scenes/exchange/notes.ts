@@ -3,9 +3,8 @@ import type { Graphics } from "pixi.js";
 import { formatNumber, formatQuantity } from "../../i18n/index.ts";
 import { entryAt } from "../../sim/checked/present.ts";
 import type { Circulation } from "../../sim/circulation/answer.ts";
-import { ductPressure, lymphCarried, USUAL_OUTFLOW } from "../../sim/exchange/index.ts";
+import { FIRST_DAYS_RESISTANCE, firstDaysRequest, VENOUS_USUAL } from "../../sim/exchange/index.ts";
 import { numberSetting, wordSetting } from "../../sim/parameters/parameters.ts";
-import { hasPathway } from "../../sim/parameters/request.ts";
 import type { Look } from "../drawing/drawing-sheet.ts";
 import type { Lettering, Note } from "../drawing/lettering.ts";
 import { rowsOf } from "../drawing/split.ts";
@@ -26,33 +25,20 @@ export const CURVES = [
 export const ALBUMIN = 0.06;
 
 /** The pressure where the lymph goes. */
-export const ductPressureWords = (circulation: Circulation): string =>
-  formatQuantity(ductPressure(circulation), "mmHg", 1);
+export const ductPressureWords = ({ ductPressure }: DayFigures): string =>
+  formatQuantity(ductPressure, "mmHg", 1);
 
-/** WU.m2: common in the first days after bypass (docs/model-circulation.md, teaching). */
-const EARLY_RESISTANCE = 3;
-
-/** Lungs that are open already explain a drain that runs little. */
+/** From where the course begins, and to where its lungs ease. */
 function lungWords({ request }: Circulation, { say }: Theme): readonly string[] {
+  if (!firstDaysRequest(request)) return [];
   const index = numberSetting(request, "pulmonaryResistanceIndex");
-  if (!hasPathway(request.stage) || index >= EARLY_RESISTANCE) return [];
-  return [
-    say("further.exchange.lungs", {
-      index: formatQuantity(index, "WU.m2", 1),
-      early: formatNumber(EARLY_RESISTANCE),
-    }),
-  ];
-}
-
-/** What keeps lymph from growing with all that leaves. */
-function carriedWords(circulation: Circulation, { say }: Theme): string {
-  const lymphMaximum = numberSetting(circulation.request, "lymphMaximum");
-  const most = lymphCarried({ lymphMaximum, lymphOutflow: ductPressure(circulation) });
-  return say("further.exchange.carried", { most: formatNumber(most, 1) });
+  const words = { index: formatQuantity(index, "WU.m2", 1), early: formatNumber(FIRST_DAYS_RESISTANCE, 1) };
+  return [say("further.exchange.lungs", words)];
 }
 
 interface Head {
   readonly day: number;
+  readonly figures: DayFigures;
   /** mL/h that one drop of the picture stands for */
   readonly drop: number;
   readonly circulation: Circulation;
@@ -61,8 +47,11 @@ interface Head {
 }
 
 /** The day of the course, what drops and gold of the picture stand for, and where lymph goes and what it empties against there. */
-export function headNote({ day, drop, circulation, wide }: Head, box: Box, type: Sizes, theme: Theme): Note {
+export function headNote(head: Head, box: Box, type: Sizes, theme: Theme): Note {
+  const { day, figures, drop, circulation, wide } = head;
   const { say, colour } = theme;
+  // What keeps lymph from growing with all that leaves.
+  const most = formatNumber(figures.lymphCarried, 1);
   const dayWords = say("further.exchange.day", { day: formatNumber(Math.round(day)) });
   const more = [
     say("further.exchange.drop", {
@@ -71,10 +60,11 @@ export function headNote({ day, drop, circulation, wide }: Head, box: Box, type:
     }),
     say("further.exchange.duct", {
       joins: wordSetting(circulation.request, "thoracicDuct"),
-      pressure: ductPressureWords(circulation),
-      usual: formatNumber(USUAL_OUTFLOW),
+      pressure: ductPressureWords(figures),
+      healthy: circulation.request.stage === "two-ventricle" ? "yes" : "no",
+      usual: formatNumber(VENOUS_USUAL),
     }),
-    ...(wide ? [carriedWords(circulation, theme), ...lungWords(circulation, theme)] : []),
+    ...(wide ? [say("further.exchange.carried", { most }), ...lungWords(circulation, theme)] : []),
   ];
   return {
     lines: [

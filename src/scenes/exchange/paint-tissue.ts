@@ -6,7 +6,7 @@ import { type Curve, curve, type Spot } from "../drawing/curve-drawing.ts";
 import { mix } from "../theme/colour.ts";
 import type { Theme } from "../theme/theme.ts";
 import { paintLymph } from "./paint-lymph.ts";
-import { BREAK, DRAIN, LINING, LINING_CELLS, type TissuePlan, WIDTH } from "./tissue-plan.ts";
+import { BREAK, DRAIN, LINING, LINING_CELLS, type TissuePlan, TORN_AT, WIDTH } from "./tissue-plan.ts";
 import { tissueTone } from "./tissue-tones.ts";
 import { beside, fillTube, headingAt, strokeBeside } from "./tube.ts";
 
@@ -29,6 +29,7 @@ export function paintTissue(ink: Ink, plan: TissuePlan, theme: Theme): void {
     if (i % 3 === 1) paintBundle(ink, line, tone.light, 0.38);
   });
   paintCavity(ink, plan, theme);
+  paintBreak(ink, TORN_AT, theme);
   paintLymph(ink, plan, theme);
 }
 
@@ -73,7 +74,7 @@ function paintCavity(ink: Ink, plan: TissuePlan, theme: Theme): void {
 const TOOTH = 27;
 const TORN = 7;
 
-/** The picture torn across: above it the tissue's scale, below it the body's. */
+/** The picture torn across, to go on at a smaller scale. */
 function paintBreak(ink: Ink, top: number, { colour }: Theme): void {
   const edge = (y: number) =>
     Array.from(

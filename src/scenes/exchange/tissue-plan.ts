@@ -1,16 +1,16 @@
 /**
- * Where a piece of tissue has its parts, on a plane 1000 wide (y down) that is as tall as its room asks for. About twelve
- * plane units a micrometre: capillary's lumen 5 to 10 um across, in which red cells of 7 to 8 um go one by one, bent to
- * bullets; initial lymph vessels 10 to 60 um across (textbooks of histology). The collecting vessel, several times as wide
- * as those in life, is drawn as wide to have room.
+ * Where a piece of tissue has its parts, on a plane 1000 wide (y down) that is as tall as its room asks for, in three scales with a tear
+ * between: the capillary's lumen 5 to 10 um across, in which red cells of 7 to 8 um go one by one, bent to bullets; initial lymph vessels 10
+ * to 60 um across and a first collecting one of 70 (to 200 further on; textbooks of histology); and the body's own.
  */
 import { entryAt, present } from "../../sim/checked/present.ts";
 import { type Curve, curve, GOLDEN, type Spot, spots } from "../drawing/curve-drawing.ts";
 import { beside } from "./tube.ts";
 
 export const WIDTH = 1000;
-/** Plane units. */
+/** Plane units of a micrometre at the capillary, and at the lymph vessels. */
 export const MICROMETRE = 12;
+export const LYMPH_MICROMETRE = 2;
 /** Heights between which the plan stretches. */
 const LOW = 800;
 const TALL = 1240;
@@ -36,7 +36,8 @@ export const BUD_HALF = 38;
 /** Plane units of the body's wall under the cavity and of the cavity, in the height in which the places are given. */
 const BODY_WALL = 66;
 const CAVITY = 195;
-/** Plane units under the lining at which the picture goes over to the body's own scale, and the gap that says so. */
+/** Plane units: where the picture goes over to the lymph vessels' scale, how far under the lining to the body's own, and the gap that says so. */
+export const TORN_AT = 286;
 const FILM = 34;
 export const BREAK = 28;
 /** Half the drain's width, and plane units of a centimetre beneath the gap: the drain is one of 18 Fr, 6 mm thick. */
@@ -103,8 +104,8 @@ export function tissuePlan(height: number): TissuePlan {
   const course = (text: string) => curve(spots(text).map(([x, y]): Spot => [x, down(y)]));
   const lymph = course("822 508, 792 582, 714 632, 610 640, 480 638, 330 626, 200 600, 80 566, -120 496");
   const initial = [
-    "852 322, 838 384, 846 442, 822 508, 792 582, 714 632",
-    "398 318, 428 376, 436 440, 446 502, 414 566, 330 626",
+    "852 366, 840 404, 846 442, 822 508, 792 582, 714 632",
+    "404 362, 426 396, 436 440, 446 502, 414 566, 330 626",
   ].map((text): Initial => {
     const line = course(text);
     return {

@@ -11,6 +11,7 @@ import type { Theme } from "../theme/theme.ts";
 import { drawDashes, drawSection, sectionLayout } from "./cross-section.ts";
 import { drawCut, drawWay } from "./cut-drawing.ts";
 import { drawFigure } from "./figure-drawing.ts";
+import { drawOrgans } from "./figure-organs.ts";
 import { type GrowingChest, growingChest, type Moment } from "./growing-chest.ts";
 import { widthWords } from "./rings.ts";
 import { BODY, bodyScale, type Column, columnsOf, FIGURE, LETTERS, shownOf } from "./row.ts";
@@ -122,11 +123,12 @@ function drawRow(pens: Pens, points: readonly SweepPoint[], now: number, box: Bo
 
 function drawColumn(pens: Pens, { point, ...places }: Column, here: boolean): void {
   const { ink, over, type, theme } = pens;
-  const { chest, figure, section, wide } = places;
+  const { chest, figure, section, left, wide } = places;
   const { half, raised, wall } = sectionLayout(point, section);
   const top = section.y - half - wall - Math.max(0, 2 * raised - wall);
   drawWay(ink, point, { chest, section, open: top - OPEN * type }, theme);
   drawFigure(ink, point.request.body.ageYears, figure, here, theme);
+  drawOrgans(ink, point, figure, theme);
   drawSection(ink, point, section, theme);
   drawCut(over, point, chest, theme);
   const age = write(pens, ageLine(point, here, type, theme), figure.x, figure.ground + 0.6 * type);
@@ -143,7 +145,7 @@ function drawColumn(pens: Pens, { point, ...places }: Column, here: boolean): vo
   const free = age.x + age.width + 0.5 * type + longOf(tube) / 2;
   write(pens, tube, Math.max(section.x, free), under + 0.3 * type);
   // Within its column, though it is longer than what it stands under.
-  const x = Math.min(section.x + (SAMPLE * type) / 2, chest.x + (wide - longOf(vein)) / 2);
+  const x = Math.min(section.x + (SAMPLE * type) / 2, left + wide - longOf(vein) / 2);
   const lain = write(pens, vein, x, under + (0.3 + LINE) * type);
   const middle = lain.y + lain.height / 2;
   drawDashes(

@@ -16,7 +16,7 @@ export interface FigurePlace {
 
 /** Part of a figure's height by which its light keeps from its edge, and CSS px of height from which a face can be seen. */
 const ROUND = 0.012;
-const FACED = 170;
+const FACED = 110;
 
 /** What is mixed with the skin's own colour, and how much of that is left: no organs lie on it here. */
 const LIT = { dark: { with: "#d8b09c", own: 0.72 }, light: { with: "#d9a78f", own: 0.8 } } as const;

@@ -56,7 +56,8 @@ export function growingChest(): GrowingChest {
   const { pieces } = layer;
   for (const name of ["rightLung", "leftLung", "back", "abdomen", "inLiver", "atrium"] as const)
     trunk.addChild(pieces[name]);
-  trunk.addChild(layer.ventricle, pieces.veins, wall.below, pieces.hidden, blood.view, wall.above);
+  trunk.addChild(layer.ventricle, pieces.veins, wall.below, pieces.hidden, pieces.shining);
+  trunk.addChild(blood.view, wall.above);
   trunk.addChild(pieces.hiatus, pieces.graft, sewn.view, pieces.front, pieces.passing, layer.valves);
   plane.addChild(skin.view, trunk, mask, mist.view);
   trunk.mask = mask;

@@ -33,7 +33,7 @@ const BREADTHS = [
 ] as const;
 
 /** Carries spots of the grown figure's plane. */
-function carry(years: number): (spot: Spot) => Spot {
+export function carry(years: number): (spot: Spot) => Spot {
   const levels = LEVELS.map(({ at, of }) => ({ at, value: aged(of, years) }));
   const wide = BREADTHS.map(({ at, half, of }) => ({ at, value: aged(of, years) / (2 * half) }));
   const heightOf = (y: number) => between(levels, y, ({ value }) => value);

@@ -27,10 +27,10 @@ export function shownOf<T extends Shown>(points: readonly T[], width: number, ne
 
 type Shown = Pick<SweepPoint, "request">;
 
-/** Part of a column that the widest trunk takes, and that the cut tube takes at most, aslant as it lies. */
-const [TRUNK, CUT] = [0.96, 0.5];
+/** Part of the row that the trunks take, and of a column that the cut tube takes at most, aslant as it lies. */
+const [TRUNK, CUT] = [0.97, 0.54];
 /** Part of the way across a column where the middle of the body stands, and where that of the cut tube. */
-const [BODY_AT, CUT_AT] = [0.17, 0.63];
+const [BODY_AT, CUT_AT] = [0.17, 0.65];
 /** Height of the tallest body over that of the cut tube. */
 const TALLER = 1.3;
 /** In sizes of type: over the cut tube, where the difference stands, and under it. */
@@ -42,15 +42,19 @@ export interface Column {
   readonly chest: ChestPlace;
   readonly figure: FigurePlace;
   readonly section: SectionPlace;
-  /** CSS px */
+  /** CSS px of the row under the trunks */
+  readonly left: number;
   readonly wide: number;
 }
 
-/** CSS px: sizes that all columns share. */
+/** CSS px: sizes that all columns share, and the room of each trunk, as they are broad. */
 interface Measures {
   readonly step: number;
+  readonly rooms: readonly number[];
   readonly trunk: { readonly perMillimetre: number; readonly tall: number };
-  readonly section: { readonly perMillimetre: number; readonly tall: number };
+  readonly section: { readonly perMillimetre: number };
+  /** of the tallest body, under which also the cut tubes stay */
+  readonly figure: number;
 }
 
 /** @param room CSS px of height for trunk and section at most */
@@ -58,18 +62,33 @@ function measures(shown: readonly SweepPoint[], width: number, room: number): Me
   // Where words leave no room the columns are tiny, not inside out.
   const most = Math.max(10, room);
   const step = width / shown.length;
-  const [wide, tall] = trunkSize(lastOf(shown).request);
+  const broad = shown.map(({ request }) => trunkSize(request)[0]);
+  const all = broad.reduce((sum, each) => sum + each, 0);
+  const tall = trunkSize(lastOf(shown).request)[1];
   const faces = shown.map(faceOf);
   const face = Math.max(...faces.map((each) => each.wide));
   const high = Math.max(...faces.map((each) => each.over + each.wide * (1 + PIECE[1])));
   const perMillimetre = Math.min((CUT * step) / (face * (1 + PIECE[0])), (0.4 * most) / (TALLER * high));
-  const section = { perMillimetre, tall: TALLER * perMillimetre * high };
-  const scale = Math.max(0.01, Math.min((TRUNK * step) / wide, (most - section.tall) / tall));
-  return { step, section, trunk: { perMillimetre: scale, tall: scale * tall } };
+  const least = TALLER * perMillimetre * high;
+  const scale = Math.max(0.01, Math.min((TRUNK * width) / all, (most - least) / tall));
+  // What the trunks leave is the bodies'.
+  const figure = Math.max(least, Math.min((2 * BODY_AT * step) / FIGURE, most - scale * tall));
+  const rooms = broad.map((each) => (each * width) / all);
+  return {
+    step,
+    rooms,
+    section: { perMillimetre },
+    figure,
+    trunk: { perMillimetre: scale, tall: scale * tall },
+  };
 }
 
 export function columnsOf(shown: readonly SweepPoint[], box: Box, type: number): readonly Column[] {
-  const { step, trunk, section } = measures(shown, box.width, box.height - (OVER + UNDER) * type);
+  const { step, rooms, trunk, section, figure } = measures(
+    shown,
+    box.width,
+    box.height - (OVER + UNDER) * type,
+  );
   const largest = lastOf(shown).at;
   const face = Math.max(...shown.map((point) => faceOf(point).wide));
   const ground = box.y + box.height - UNDER * type;
@@ -79,13 +98,14 @@ export function columnsOf(shown: readonly SweepPoint[], box: Box, type: number):
     const under = face * section.perMillimetre * (0.5 + PIECE[1]);
     return {
       point,
+      left,
       wide: step,
       chest: {
-        x: left + step / 2,
-        y: ground - section.tall - OVER * type - tall / 2,
+        x: box.x + rooms.slice(0, i).reduce((sum, each) => sum + each, 0) + entryAt(rooms, i) / 2,
+        y: ground - figure - OVER * type - tall / 2,
         perMillimetre: trunk.perMillimetre,
       },
-      figure: { x: left + BODY_AT * step, ground, height: section.tall * bodyScale(point.at, largest) },
+      figure: { x: left + BODY_AT * step, ground, height: figure * bodyScale(point.at, largest) },
       section: {
         x: left + CUT_AT * step - (face * section.perMillimetre * PIECE[0]) / 2,
         y: ground - under,
@@ -111,6 +131,6 @@ export function rowHeight(box: Box, points: readonly SweepPoint[], type: number,
     return Math.min(box.height * 0.5, (step * BODY) / FIGURE + (LETTERS + 0.5) * type);
   const words = (OVER + UNDER) * type;
   const most = Math.max(0, Math.min(0.66 * box.height, box.height - CURVES * type));
-  const { trunk, section } = measures(shown, box.width, most - words);
-  return Math.min(most, trunk.tall + section.tall + words);
+  const { trunk, figure } = measures(shown, box.width, most - words);
+  return Math.min(most, trunk.tall + figure + words);
 }

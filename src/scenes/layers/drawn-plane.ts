@@ -1,6 +1,5 @@
 /** The drawn plane of a pathway: its signed distance on a grid fine enough for smooth outlines. */
 
-import { bilinear } from "../../sim/flow-field/bilinear.ts";
 import type { FieldGrid } from "../../sim/flow-field/flow-field.ts";
 import { planeDistance } from "../../sim/geometry/distance.ts";
 import type { FlowGeometry, Opening, Point } from "../../sim/geometry/geometry.ts";
@@ -42,10 +41,18 @@ export function drawnPlane(
   for (let j = 0; j <= high; j++)
     for (let i = 0; i <= across; i++) coarse[j * width + i] = at(i * COARSE, j * COARSE);
   for (let j = 0; j < ny; j++) {
-    for (let i = 0; i < nx; i++) {
-      const read = bilinear(coarse, width, i / COARSE, j / COARSE);
-      const known = i % COARSE === 0 && j % COARSE === 0;
-      distance[j * nx + i] = known || Math.abs(read) > BAND ? read : at(i, j);
+    const above = Math.floor(j / COARSE) * width;
+    const up = (j % COARSE) / COARSE;
+    const between = (c: number) => coarse[c]! + up * (coarse[c + width]! - coarse[c]!);
+    let from = between(above);
+    for (let c = 0, i = 0; i < nx; c++) {
+      const to = between(above + c + 1);
+      for (let n = 0; n < COARSE && i < nx; n++, i++) {
+        const read = from + (n / COARSE) * (to - from);
+        const known = n === 0 && up === 0;
+        distance[j * nx + i] = known || Math.abs(read) > BAND ? read : at(i, j);
+      }
+      from = to;
     }
   }
   return { nx, ny, dx: CELL, originX, originY, distance };

@@ -3,12 +3,19 @@ import type { Graphics } from "pixi.js";
 import type { Handle } from "../../sim/geometry/geometry.ts";
 import type { Theme } from "../theme/theme.ts";
 
-/** `toScreen` in CSS px; `size` the ring's radius, px; `focus` the parameter whose handle is pointed at. */
+export interface HandleLook {
+  /** CSS px: radius of the ring */
+  readonly size: number;
+  /** the parameter whose handle is pointed at */
+  readonly focus: string | null;
+}
+
+/** `toScreen` gives CSS px. */
 export function drawHandles(
   ink: Graphics,
   handles: readonly Handle[],
   toScreen: (point: readonly [number, number]) => readonly [number, number],
-  { size, focus }: { readonly size: number; readonly focus: string | null },
+  { size, focus }: HandleLook,
   theme: Theme,
 ): void {
   ink.clear();

@@ -30,12 +30,16 @@ export interface ChestView {
    * @param scale CSS px of a millimetre
    */
   draw(pane: Pane, plane: Plane, scale: number, moment: Moment, theme: Theme): SeenChest | null;
+  /** it stands there, whole */
+  readonly arrived: boolean;
+  /** Beat and breath go on to this moment. */
+  move(pane: Pane, moment: Moment): void;
   release(): void;
 }
 
 export function chestView(): ChestView {
   const layer = anatomyLayer();
-  const [behind, before] = [new Container(), new Container()];
+  const [behind, hidden, before] = [new Container(), new Container(), new Container()];
   const {
     ground,
     rightLung,
@@ -45,7 +49,6 @@ export function chestView(): ChestView {
     inLiver,
     atrium,
     veins,
-    hidden,
     hiatus,
     remains,
     graft,
@@ -53,6 +56,7 @@ export function chestView(): ChestView {
     passing,
   } = layer.pieces;
   behind.addChild(ground, rightLung, leftLung, back, abdomen, inLiver, atrium, layer.ventricle, veins);
+  hidden.addChild(layer.pieces.hidden, layer.pieces.shining);
   before.addChild(hiatus, graft, remains, front, passing, layer.valves);
   const walls = restingWalls();
   let begun: Begun | null = null;
@@ -74,28 +78,29 @@ export function chestView(): ChestView {
     return false;
   };
 
-  /** Other walls, other colours, or a camera that has come closer or gone far. */
-  const stale = ({ geometry, carried, density }: Begun, pane: Pane, wanted: number, rested: boolean) =>
-    geometry === pane.geometry
-      ? carried !== `${carriedOf(pane.circulation)}` || !servesAt(density, wanted)
+  /** Other walls, other colours, or a camera that has come closer or gone far. While colours go on changing each chest is finished before the next. */
+  const stale = (now: Begun, pane: Pane, wanted: number, rested: boolean, atOnce: boolean) =>
+    now.geometry === pane.geometry
+      ? (now.shown || atOnce) &&
+        (now.carried !== `${carriedOf(pane.circulation)}` || !servesAt(now.density, wanted))
       : rested;
 
   return {
     behind,
     hidden,
     before,
-    draw(pane, plane, scale, { time, still, viewport, first }, theme) {
-      const { geometry, circulation } = pane;
+    draw(pane, plane, scale, { still, viewport, first }, theme) {
+      const { geometry } = pane;
       if (!geometry || first) return null;
       const { elapsed, dense } = viewport;
       const rested = walls.rest(pane, still, elapsed);
       // Another pathway does not stand in the last one's chest, nor in another theme's.
       const other =
         begun === null || begun.theme.name !== theme.name || begun.geometry.name !== geometry.name;
-      if (!begun || other || stale(begun, pane, scale * dense, rested))
-        begun = begin(pane, { geometry, frame: geometry.chest, plane, density: scale * dense, theme });
       // Blood that moves does not wait for a chest that has yet to be seen, or that changes.
       const atOnce = still || (other && seen !== null) || !Number.isFinite(elapsed);
+      if (!begun || other || stale(begun, pane, scale * dense, rested, atOnce))
+        begun = begin(pane, { geometry, frame: geometry.chest, plane, density: scale * dense, theme });
       const most = atOnce ? Number.POSITIVE_INFINITY : seen ? 1 : Math.max(1, Math.floor(elapsed / PIECE));
       // While a hand moves the walls on, what was begun rests.
       if (begun.geometry === geometry)
@@ -106,10 +111,15 @@ export function chestView(): ChestView {
         part.alpha = shade;
         part.visible = shade > 0;
       }
+      return seen;
+    },
+    get arrived() {
+      return shade === 1 && begun?.shown === true;
+    },
+    move({ circulation }, { time, still }) {
       const standing = standingAt(circulation, time, still);
       layer.move(standing);
       layer.sink(standing.lungs);
-      return seen;
     },
     release: () => layer.release(),
   };

@@ -3,6 +3,7 @@ import { Container, Graphics } from "pixi.js";
 import type { Pane } from "../../chain/frame.ts";
 import { present } from "../../sim/checked/present.ts";
 import type { PathwayGeometry, Point } from "../../sim/geometry/geometry.ts";
+import { keptPicture } from "../drawing/kept-picture.ts";
 import { drawClots } from "../layers/clots.ts";
 import { contextLines } from "../layers/context.ts";
 import { drawnPlane, type Plane } from "../layers/drawn-plane.ts";
@@ -37,7 +38,8 @@ export interface PaneView {
   readonly whole: boolean;
   /** what no plate may cover */
   readonly occupied: Occupied | null;
-  draw(pane: Pane, room: Room, moment: Moment, theme: Theme): void;
+  /** @param due what moves slowly, heart and breath, goes on in this drawing */
+  draw(pane: Pane, room: Room, moment: Moment, theme: Theme, due: boolean): void;
   toScreen(point: readonly [number, number]): readonly [number, number] | null;
   pick(x: number, y: number): string | null;
   release(): void;
@@ -45,33 +47,26 @@ export interface PaneView {
 
 /** What a pane is drawn with, from the back to the front. */
 function paneLayers() {
-  const [view, plane, frame, clots] = [new Container(), new Container(), new Graphics(), new Graphics()];
+  const [view, all, frame, clots] = [new Container(), new Container(), new Graphics(), new Graphics()];
+  const planes = [new Container(), new Container(), new Container()] as const;
   const chest = chestView();
   const wall = wallLayer();
   const inside = blood();
   const lines = tracedLines();
   const ghost = ghostLayer();
   const veil: VeilLayer = veilLayer();
-  plane.addChild(
-    chest.behind,
-    wall.below,
-    chest.hidden,
-    inside.view,
-    inside.beyond,
-    lines.view,
-    clots,
-    wall.above,
-    chest.before,
-    ghost.view,
-    veil.view,
-  );
-  view.addChild(plane, frame);
-  return { view, plane, frame, chest, wall, inside, lines, clots, ghost, veil };
+  planes[0].addChild(chest.behind, wall.below, chest.hidden);
+  planes[1].addChild(inside.view, inside.beyond, lines.view, clots);
+  planes[2].addChild(wall.above, chest.before, ghost.view, veil.view);
+  const kept = [keptPicture(planes[0]), keptPicture(planes[2])] as const;
+  all.addChild(kept[0].view, planes[1], kept[1].view);
+  view.addChild(all, frame);
+  return { view, all, frame, planes, kept, chest, wall, inside, lines, clots, ghost, veil };
 }
 
 export function paneView(): PaneView {
-  const { view, plane, frame, chest, wall, inside, lines, clots, ghost, veil } = paneLayers();
-  const keepTo = clipper(plane, frame);
+  const { view, all, frame, planes, kept, chest, wall, inside, lines, clots, ghost, veil } = paneLayers();
+  const keepTo = clipper(all, frame);
   const camera = paneCamera();
 
   let geometry: PathwayGeometry | null = null;
@@ -110,15 +105,18 @@ export function paneView(): PaneView {
       if (geometry && outline) taken ??= occupied(geometry, outline);
       return taken;
     },
-    draw(pane, { box, shared }, all, theme) {
+    draw(pane, { box, shared }, shown, theme, due) {
       look(pane, theme);
       view.visible = geometry !== null && shared?.side.width !== 0;
       if (!geometry || !view.visible) return;
-      const moment = shared ? seenIn(shared.side, all) : all;
+      const moment = shared ? seenIn(shared.side, shown) : shown;
       const { view: asked, viewport, compared } = moment;
+      const before = camera.projection;
       const at = camera.aim(geometry, box, moment, shared?.sight);
-      plane.position.set(at.x, at.y);
-      plane.scale.set(at.scale, -at.scale);
+      for (const plane of planes) {
+        plane.position.set(at.x, at.y);
+        plane.scale.set(at.scale, -at.scale);
+      }
       keepTo(shared?.side ?? (compared && asked.camera !== "whole" ? box : null));
       wall.keep(at.scale * viewport.dense);
       const seen = chest.draw(pane, present(outline), at.scale, moment, theme);
@@ -133,11 +131,23 @@ export function paneView(): PaneView {
         outlines = contextLines(geometry, present(outline));
       }
       veil.draw({ lit, dims: !compared, outlines, pxPerMm: at.scale }, viewport.elapsed, theme);
+      // What changes by itself, or is cut off, is drawn as it is.
+      const rests =
+        Number.isFinite(viewport.elapsed) &&
+        !all.mask &&
+        !veil.view.visible &&
+        chest.arrived &&
+        before?.scale === at.scale &&
+        before.x === at.x &&
+        before.y === at.y;
+      if (due || !rests) chest.move(pane, moment);
+      for (const each of kept) each.draw(rests ? viewport : null, due);
     },
     toScreen: (point) => (camera.projection && geometry ? onScreen(camera.projection, point) : null),
     pick: (x, y) =>
       camera.projection && geometry ? elementAt(geometry, onPlane(camera.projection, x, y)) : null,
     release() {
+      for (const each of kept) each.release();
       inside.release();
       chest.release();
       wall.release();

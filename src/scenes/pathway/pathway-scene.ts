@@ -3,9 +3,10 @@ import { Container, Graphics } from "pixi.js";
 import type { Frame, Pane } from "../../chain/frame.ts";
 import { entryAt, present } from "../../sim/checked/present.ts";
 import type { Sheet } from "../drawing/drawing-sheet.ts";
+import { keptPicture } from "../drawing/kept-picture.ts";
 import { lettering } from "../drawing/lettering.ts";
 import { gradeLineLayer } from "../layers/grade-line-layer.ts";
-import { drawHandles } from "../layers/handles.ts";
+import { drawHandles, type HandleLook } from "../layers/handles.ts";
 import { spotsOf } from "../layers/spots.ts";
 import { type Box, type Scene, type Viewport, WITH_ALL } from "../scene.ts";
 import type { Theme } from "../theme/theme.ts";
@@ -49,10 +50,11 @@ export const makePathway = ({ makeHeart, swipe }: Further = {}): Scene => {
   const ground = grounds();
   const shown = planes(makeHeart);
   const grade = gradeLineLayer();
+  const plot = keptPicture(grade.view);
   const opening = firstDrawings();
   const [ink, handles] = [new Graphics(), new Graphics()];
   const words = lettering();
-  view.addChild(ground.behind, shown.view, ...ground.before, grade.view, ink, words.view, handles);
+  view.addChild(ground.behind, shown.view, ...ground.before, plot.view, ink, words.view, handles);
   let lain: Laid | null = null;
   let keyBox: Box | null = null;
   let answers: readonly (Pane["circulation"] | Pane["before"])[] = [];
@@ -90,16 +92,9 @@ export const makePathway = ({ makeHeart, swipe }: Further = {}): Scene => {
       const box = entryAt(boxes, i);
       const near = compared && at.narrow;
       annotate(sheet, { pane, drawn, box, taken, form, focus, crowded, near, silent });
-      const screen = (point: readonly [number, number]) => present(drawn.toScreen(point));
       // The page lays its sliders over the first pane's.
-      if (held && i === 0 && drawn.geometry && drawn.projection)
-        drawHandles(
-          handles,
-          drawn.geometry.handles.filter((each) => !over || screen(each.at)[0] < over.divider.x),
-          screen,
-          { size, focus },
-          theme,
-        );
+      if (held && i === 0)
+        handlesOf(handles, drawn, over?.divider.x ?? Number.POSITIVE_INFINITY, { size, focus }, theme);
     });
     words.end();
     if (grade.view.visible && at.grade) grade.draw(frame.panes, at.grade, focus, sizes, theme);
@@ -109,19 +104,22 @@ export const makePathway = ({ makeHeart, swipe }: Further = {}): Scene => {
   return {
     view,
     draw(frame, viewport, theme) {
-      const laid = (swipe?.lay ?? layOut)(frame, viewport, keyBox, theme);
-      lain = laid;
-      const first = opening.next(frame, viewport.elapsed);
-      drawPictures(frame, laid, viewport, theme, first);
-      if (first) return;
-      // Lines and words are laid out again only when something about them has changed.
-      const key = cacheKey(frame, viewport, theme, shown.panes, keyBox);
-      const now = frame.panes.flatMap(({ circulation, before }) => [circulation, before]);
-      if (key === lastKey && now.every((each, i) => each === answers[i])) return;
-      answers = now;
-      keyBox = write(frame, laid, viewport, theme);
-      // The key's own room may move the planes: then once more.
-      lastKey = cacheKey(frame, viewport, theme, shown.panes, keyBox);
+      // The key's own room may move the planes: then once more, at once where no next drawing comes.
+      for (let left = frame.still ? 2 : 1; left > 0; left--) {
+        lain = (swipe?.lay ?? layOut)(frame, viewport, keyBox, theme);
+        const first = opening.next(frame, viewport.elapsed);
+        drawPictures(frame, lain, viewport, theme, first);
+        if (first) return;
+        // Lines and words are laid out again only when something about them has changed.
+        const key = cacheKey(frame, viewport, theme, shown.panes, keyBox);
+        const now = frame.panes.flatMap(({ circulation, before }) => [circulation, before]);
+        const same = key === lastKey && now.every((each, i) => each === answers[i]);
+        plot.draw(same ? viewport : null, false);
+        if (same) return;
+        answers = now;
+        keyBox = write(frame, lain, viewport, theme);
+        lastKey = cacheKey(frame, viewport, theme, shown.panes, keyBox);
+      }
     },
     get divider() {
       return lain?.over?.divider ?? null;
@@ -137,10 +135,20 @@ export const makePathway = ({ makeHeart, swipe }: Further = {}): Scene => {
     release() {
       shown.keep(0);
       ground.release();
+      plot.release();
       view.destroy(WITH_ALL);
     },
   };
 };
+
+/** Those that lie left of x, CSS px. */
+function handlesOf(ink: Graphics, drawn: PaneView, x: number, look: HandleLook, theme: Theme): void {
+  const { geometry, projection } = drawn;
+  if (!geometry || !projection) return;
+  const screen = (point: readonly [number, number]) => present(drawn.toScreen(point));
+  const within = geometry.handles.filter(({ at }) => screen(at)[0] < x);
+  drawHandles(ink, within, screen, look, theme);
+}
 
 const roomsOf = ({ at, over }: Laid): readonly Room[] =>
   at.planes.map((box, i) => ({

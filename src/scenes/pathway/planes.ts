@@ -27,11 +27,15 @@ export interface Planes {
   pick(pane: number, x: number, y: number): string | null;
 }
 
+/** s after which heart and breath go on, in one pane after the other: the processor paints them in more time than all blood. */
+const REST = 0.03;
+
 /** @param makeHeart none where every pane has a pathway */
 export function planes(makeHeart?: () => HeartView): Planes {
   const view = new Container();
   const panes: PaneView[] = [];
   const hearts: HeartView[] = [];
+  let [turn, waited] = [0, 0];
   return {
     view,
     panes,
@@ -55,9 +59,12 @@ export function planes(makeHeart?: () => HeartView): Planes {
     },
     draw(frame, boxes, viewport, theme, first) {
       const moment = momentOf(frame, viewport, first);
+      waited += viewport.elapsed;
+      if (waited > REST) [turn, waited] = [(turn + 1) % frame.panes.length, 0];
+      const goesOn = waited === 0 ? turn : -1;
       frame.panes.forEach((pane, i) => {
         const room = entryAt(boxes.planes, i);
-        entryAt(panes, i).draw(pane, room, moment, theme);
+        entryAt(panes, i).draw(pane, room, moment, theme, i === goesOn || frame.still);
         hearts[i]?.draw(pane, room, entryAt(boxes.hearts, i), moment, theme);
       });
     },

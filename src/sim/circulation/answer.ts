@@ -98,7 +98,7 @@ export interface Traces {
   readonly heartPeriod: number;
   /** mmHg by name: the keys of `Circulation.pressures` where they vary, and "ventricle", "aorta", "pleural" and "alveolar" (in the lungs; lungs stretch by alveolar minus pleural), "abdominal", "calf" */
   readonly pressures: Readonly<Record<string, Float64Array>>;
-  /** L/min by name: the keys of `Circulation.flows`, "aorta", "pulmonaryVein", "collaterals", "legs" (through the last valve), "legBed" (into the leg veins), "splanchnic", "upper", with two ventricles "tricuspidValve" and "pulmonaryValve" */
+  /** L/min by name: the keys of `Circulation.flows`, "aorta", "pulmonaryVein", "collaterals", "legs" (through the last valve), "legBed" (into the leg veins), "workingMuscle" (the part of it within muscle that squeezes), "splanchnic", "upper", with two ventricles "tricuspidValve" and "pulmonaryValve" */
   readonly flows: Readonly<Record<string, Float64Array>>;
   /** mL by name: "ventricle", "atrium", "lungLeft", "lungRight" and the veins */
   readonly volumes: Readonly<Record<string, Float64Array>>;

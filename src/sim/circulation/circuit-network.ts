@@ -18,7 +18,7 @@ import {
   fromWood,
 } from "../units.ts";
 import type { ByCompartment } from "./compartments.ts";
-import { exertion, mostVenousTone } from "./exercise.ts";
+import { exertion, mostVenousTone, widening } from "./exercise.ts";
 import { lungOpening } from "./lung-opening.ts";
 import { lungTone } from "./lung-tone.ts";
 import { CONNECTIONS, type Connections } from "./stages.ts";
@@ -57,7 +57,9 @@ export interface Network {
   readonly aortaInertance: number;
   readonly upperBed: number;
   readonly splanchnicBed: number;
-  readonly legBed: number;
+  /** muscle of the legs that squeezes, and all else there */
+  readonly workingMuscle: number;
+  readonly restOfLegs: number;
   readonly coronary: number;
   /** m3/s/Pa: conductances, so that zero can mean none */
   readonly collateralLeft: number;
@@ -158,7 +160,11 @@ export function networkOf(request: CirculationRequest, law: PathwayLaw): Network
       set.splanchnicResistance,
       effort.splanchnicFlow / (1 + PRESSED * Math.max(0, setting("abdominalPressure"))),
     ),
-    legBed: bed(set.legResistance, effort.legFlow),
+    workingMuscle: bed(
+      set.legResistance,
+      effort.legFlow * effort.workingShare * widening(effort, set.arterialMean),
+    ),
+    restOfLegs: bed(set.legResistance, effort.legFlow * (1 - effort.workingShare)),
     coronary: (whole - aortaResistance) / CORONARY_SHARE,
     collateralLeft: leftShare * collaterals,
     collateralRight: (1 - leftShare) * collaterals,

@@ -92,6 +92,7 @@ export const FLOWS = [
   "rightAtrioventricularValve",
   "rightSemilunarValve",
   "venoVenous",
+  "workingMuscle",
 ] as const;
 
 export const ATRIOVENTRICULAR_VALVE = 0;
@@ -111,7 +112,9 @@ export const PULMONARY_VEINS_OUT = 13;
 export const RIGHT_ATRIOVENTRICULAR_VALVE = 14;
 export const RIGHT_SEMILUNAR_VALVE = 15;
 export const VENO_VENOUS = 16;
-export type Flow = 0 | 1 | 2 | 3 | 4 | 5 | 6 | 7 | 8 | 9 | 10 | 11 | 12 | 13 | 14 | 15 | 16;
+/** the part of the leg bed's flow that passes muscle which squeezes */
+export const WORKING_MUSCLE = 17;
+export type Flow = 0 | 1 | 2 | 3 | 4 | 5 | 6 | 7 | 8 | 9 | 10 | 11 | 12 | 13 | 14 | 15 | 16 | 17;
 /** [FLOWS.length] */
 export type Flows = Vector<Flow>;
 
@@ -129,6 +132,11 @@ export const VEIN_OPENING = 2;
 export const MOUTH_OPENING = 3;
 type Openings = Vector<0 | 1 | 2 | 3>;
 
+/** Pa: what the flow into the leg veins runs against, within muscle that squeezes and elsewhere. */
+export const AGAINST_MUSCLE = 0;
+export const AGAINST_VEINS = 1;
+type Against = Vector<0 | 1>;
+
 /** What one evaluation leaves behind: Pa, m3/s, and the rates of change of each state. */
 export interface Scratch {
   /** against atmosphere */
@@ -136,6 +144,7 @@ export interface Scratch {
   readonly flows: Flows;
   readonly collapse: Collapse;
   readonly openings: Openings;
+  readonly against: Against;
   /** d(state)/dt: m3/s, then m3/s2 */
   readonly rates: State;
 }
@@ -146,5 +155,6 @@ export const scratch = (): Scratch => ({
   flows: vector(FLOWS.length),
   collapse: vector(4),
   openings: vector(4),
+  against: vector(2),
   rates: vector(STATES),
 });

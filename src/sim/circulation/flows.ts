@@ -6,6 +6,8 @@ import * as compartment from "./compartments.ts";
 
 // Own copies, as in pressures.ts.
 const {
+  AGAINST_MUSCLE,
+  AGAINST_VEINS,
   AORTA,
   ARTERIES,
   ATRIUM,
@@ -46,6 +48,7 @@ const {
   VEIN_OPENING,
   VENO_VENOUS,
   VENTRICLE,
+  WORKING_MUSCLE,
 } = compartment;
 
 /** Fills the flows through valves and the hole. */
@@ -80,7 +83,7 @@ export function valveFlows(network: Network, { pressures, flows }: Scratch): voi
 export function bedFlows(
   network: Network,
   regulated: Point,
-  { pressures, flows, collapse, openings }: Scratch,
+  { pressures, flows, collapse, openings, against }: Scratch,
 ): void {
   const resistance = regulated[RESISTANCE];
   const arteries = pressures[ARTERIES];
@@ -92,7 +95,11 @@ export function bedFlows(
   flows[UPPER_BED] = ((arteries - upper) * regulated[UPPER_FLOW]) / (network.upperBed * resistance);
   flows[SPLANCHNIC_BED] = (arteries - splanchnic) / (network.splanchnicBed * resistance);
   // Upright, the column in the leg's arteries adds what the column in its veins takes.
-  flows[LEG_BED] = (arteries + network.legColumn - legs) / (network.legBed * resistance);
+  const legArteries = arteries + network.legColumn;
+  flows[WORKING_MUSCLE] =
+    Math.max(0, legArteries - against[AGAINST_MUSCLE]) / (network.workingMuscle * resistance);
+  flows[LEG_BED] =
+    flows[WORKING_MUSCLE] + (legArteries - against[AGAINST_VEINS]) / (network.restOfLegs * resistance);
   const coronaryEnd = network.connections.rightHeart ? pressures[RIGHT_ATRIUM] : atrium;
   flows[CORONARY] = ((arteries - coronaryEnd) * regulated[CORONARY_FLOW]) / network.coronary;
   flows[COLLATERAL_LEFT] = (arteries - pressures[LUNG_LEFT]) * network.collateralLeft;

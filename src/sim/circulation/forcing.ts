@@ -13,7 +13,7 @@ import {
   ventricularActivation,
 } from "./chamber.ts";
 import type { Network } from "./circuit-network.ts";
-import { exertion } from "./exercise.ts";
+import { exertion, squeezing } from "./exercise.ts";
 import { fastestRate } from "./stiffness.ts";
 
 /** Activations and outside pressures of one cycle, tabulated. */
@@ -90,9 +90,7 @@ export function forcingOf(
     alveolar: breath(pattern.alveolar),
     muscle:
       musclePressure > 0
-        ? table(length, (phase) =>
-            fromMmHg(musclePressure * muscleShare * Math.sin(Math.PI * contractions * phase) ** 2),
-          )
+        ? table(length, (phase) => fromMmHg(musclePressure * muscleShare * squeezing(contractions * phase)))
         : new Float64Array(length),
     meanChest: intrathoracic.reduce((sum, value) => sum + value, 0) / length,
     muscleShare,

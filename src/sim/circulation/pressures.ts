@@ -8,6 +8,8 @@ import { lungOpening } from "./lung-opening.ts";
 
 // Own copies: an engine folds a module's own constants into the hot loop, not imported ones (measured on a cold solve, Node 20: two to three times slower).
 const {
+  AGAINST_MUSCLE,
+  AGAINST_VEINS,
   AORTA,
   ARTERIES,
   ATRIUM,
@@ -93,7 +95,7 @@ export function veinPressures(
   half: number,
   regulated: Point,
   state: State,
-  { pressures, collapse }: Scratch,
+  { pressures, collapse, against }: Scratch,
 ): void {
   const { unstressed, compliance } = network;
   const inBreath = half % forcing.intrathoracic.length;
@@ -104,10 +106,12 @@ export function veinPressures(
   const legs = room * unstressed[LEGS];
   pressures[UPPER] = veinPressure(state[UPPER], upper, compliance[UPPER]);
   pressures[SPLANCHNIC] = abdominal + veinPressure(state[SPLANCHNIC], splanchnic, compliance[SPLANCHNIC]);
-  pressures[LEGS] =
-    (forcing.muscle[inBreath] ?? 0) +
-    LEGS_IN_BELLY * abdominal +
-    veinPressure(state[LEGS], legs, compliance[LEGS]);
+  const muscle = forcing.muscle[inBreath] ?? 0;
+  const legVeins = LEGS_IN_BELLY * abdominal + veinPressure(state[LEGS], legs, compliance[LEGS]);
+  pressures[LEGS] = muscle + legVeins;
+  against[AGAINST_VEINS] = legVeins;
+  // Small veins fall shut at the pressure of the tissue about them: empty ones draw no more through.
+  against[AGAINST_MUSCLE] = muscle / forcing.muscleShare + Math.max(0, legVeins);
   pressures[IVC] = abdominal + veinPressure(state[IVC], unstressed[IVC], compliance[IVC]);
   pressures[PULMONARY_VEINS] =
     (forcing.intrathoracic[inBreath] ?? 0) +

@@ -67,6 +67,7 @@ export function tracesOf(periodic: Periodic, { sampled, period }: Recording): Tr
       hepaticVein: across(at.LIVER),
       legs: across(at.LEG_VEINS),
       legBed: across(at.LEG_BED),
+      workingMuscle: across(at.WORKING_MUSCLE),
       splanchnic: across(at.SPLANCHNIC_BED),
       upper: across(at.UPPER_BED),
       ...(rightHeart

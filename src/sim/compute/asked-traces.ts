@@ -36,6 +36,7 @@ const NAMES = {
     "hepaticVein",
     "legs",
     "legBed",
+    "workingMuscle",
     "splanchnic",
     "upper",
   ],

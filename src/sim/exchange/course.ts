@@ -13,6 +13,7 @@ import {
   regionLymph,
   type Tissue,
 } from "./filtration.ts";
+import { OPERATION, tightness } from "./first-days.ts";
 import { ductPressure, venousPressure } from "./region-veins.ts";
 import { TISSUE_PRESSURE_USUAL, tissueCompliance } from "./tissue.ts";
 
@@ -26,8 +27,8 @@ export interface ExchangeOptions {
   readonly drain?: boolean;
   /** Water and protein lost through the drain are given back, default true; without, both leave the blood. */
   readonly replaced?: boolean;
-  /** The circulation that the first one settles to (such as lungs that have relaxed); default the first. */
-  readonly later?: Circulation;
+  /** The circulation of the first days ({@link firstDaysRequest}), which settles to the one asked about; default the same. */
+  readonly firstDays?: Circulation;
 }
 
 /** Evenly spaced, four points a day, begin and end included. */
@@ -45,10 +46,12 @@ export interface ExchangeCourse {
   readonly interstitialPressure: readonly number[];
   /** mmHg */
   readonly plasmaOncoticPressure: readonly number[];
+  /** mmHg where the thoracic duct empties */
+  readonly ductPressure: readonly number[];
   /** mL in chest and abdomen */
   readonly collected: readonly number[];
   /** ratio to lymph flow at rest that is carried at most, the regions weighed by their share */
-  readonly lymphMaximum: readonly number[];
+  readonly lymphCarried: readonly number[];
   /** mL that the blood is short of */
   readonly bloodLost: readonly number[];
   /** mL in all, and mL/kg */
@@ -63,14 +66,8 @@ export interface ExchangeCourse {
 /** mL/kg/day under which a drain is taken out (common practice, no source). */
 const DRY = 2;
 
-/**
- * Teaching values, of a size that lets a child with hard lungs (index 3) drain some 15 mL/kg/day for about a week, and less than half of
- * that through an open fenestration (series give 10-25 for 7-14 days, and -55 %: Lemler, Circulation 2002). After bypass
- * capillaries leak a little more, keep 0.98 of the protein pull and face thinned plasma; recovery in days. What the lymph's outflow holds up
- * does the rest.
- */
-const OPERATION = { leakage: 1.05, reflection: 0.98, plasmaShare: 0.95 };
-const RECOVERY = { leakage: 7, reflection: 20, plasma: 14, pressure: 5, lymph: 7 };
+/** days in which walls, plasma and lymph vessels go back or adapt (teaching values) */
+const RECOVERY = { leakage: 7, reflection: 20, plasma: 14, lymph: 7 };
 /** Lymph vessels that work at their limit grow, to at most this many times their first limit. */
 const LYMPH_GROWTH = 2;
 /** 1/day: what a drain takes of what has collected, and what is taken up again without one. */
@@ -109,10 +106,10 @@ export function solveExchange(circulation: Circulation, options: ExchangeOptions
   const { request } = circulation;
   const setting = (name: string) => numberSetting(request, name);
   const weight = usualWeight(request.body.bsa);
-  const later = options.later ?? circulation;
+  const { firstDays = circulation } = options;
   const settling = (read: (from: Circulation) => number) => (day: number) =>
-    read(later) + (read(circulation) - read(later)) * Math.exp(-day / RECOVERY.pressure);
-  const duct = settling(ductPressure);
+    read(circulation) + (read(firstDays) - read(circulation)) * tightness(day);
+  const ductOf = settling(ductPressure);
   const states: RegionState[] = REGIONS.map((region) => ({
     region,
     venous: settling((from) => venousPressure(region, from)),
@@ -132,38 +129,37 @@ export function solveExchange(circulation: Circulation, options: ExchangeOptions
 
   for (let step = 0; step <= steps; step++) {
     const day = step * STEP;
+    const emptied = bloodLost / (VENOUS_COMPLIANCE * weight);
+    const duct = Math.max(0, ductOf(day) - emptied);
     const flows = { filtration: 0, lymph: 0, overflow: 0, pressure: 0, most: 0 };
     for (const state of states) {
       const { region } = state;
       const tissue: Tissue = {
-        venousPressure: Math.max(0, state.venous(day) - bloodLost / (VENOUS_COMPLIANCE * weight)),
+        venousPressure: Math.max(0, state.venous(day) - emptied),
         plasmaOncoticPressure: oncotic,
-        reflection:
-          setting("proteinReflection") *
-          (1 - wound * (1 - OPERATION.reflection) * Math.exp(-day / RECOVERY.reflection)),
-        leakage:
-          setting("capillaryLeakage") *
-          (1 + wound * (OPERATION.leakage - 1) * Math.exp(-day / RECOVERY.leakage)),
+        ...wallsAt(day, setting, wound),
         lymphMaximum: setting("lymphMaximum"),
         lymphGrown: state.grown,
-        lymphOutflow: Math.max(0, duct(day) - bloodLost / (VENOUS_COMPLIANCE * weight)),
+        lymphOutflow: duct,
         weight,
       };
       const { pressure } = state;
       const ratio = regionLymph(region, pressure, tissue);
+      const most = lymphCarried(tissue);
       state.ratio = ratio;
       const filtered = filtration(region, tissue, pressure, ratio);
       const carried = ratio * lymphAtRest(region, weight);
       const over = overflow(region, tissue, pressure);
       const compliance = tissueCompliance(pressure, weight * region.share);
       state.pressure += ((filtered - carried - over) * HOURS * STEP) / compliance;
-      const used = ratio / Math.max(ratio, lymphCarried(tissue));
+      // Vessels that nothing leaves for the pressure at their end are at their limit.
+      const used = most > 0 ? ratio / most : 1;
       state.grown += ((1 + (LYMPH_GROWTH - 1) * used - state.grown) * STEP) / RECOVERY.lymph;
       flows.filtration += filtered;
       flows.lymph += carried;
       flows.overflow += over;
       flows.pressure += region.share * pressure;
-      flows.most += region.share * lymphCarried(tissue);
+      flows.most += region.share * most;
     }
     const drained = drain ? (DRAIN_RATE * collected) / HOURS : 0;
     const uptake = (UPTAKE_RATE * collected) / HOURS;
@@ -183,15 +179,29 @@ export function solveExchange(circulation: Circulation, options: ExchangeOptions
         drained,
         interstitialPressure: flows.pressure,
         plasmaOncoticPressure: oncotic,
+        ductPressure: duct,
         collected,
         bloodLost,
-        lymphMaximum: flows.most,
+        lymphCarried: flows.most,
       });
     }
   }
   const lymphHealthy = REGIONS.reduce((sum, region) => sum + lymphAtRest(region, weight), 0);
   const drainedPerKilogram = drainedTotal / weight;
   return { ...course, drainedTotal, drainedPerKilogram, lymphHealthy, daysToDry: dryDay(course, weight) };
+}
+
+/** What is set, and what an operation (`wound` 1, none 0) so many days ago has left of its harm. */
+function wallsAt(
+  day: number,
+  setting: (name: string) => number,
+  wound: number,
+): Pick<Tissue, "reflection" | "leakage"> {
+  const left = (days: number) => wound * Math.exp(-day / days);
+  return {
+    reflection: setting("proteinReflection") * (1 + (OPERATION.reflection - 1) * left(RECOVERY.reflection)),
+    leakage: setting("capillaryLeakage") * (1 + (OPERATION.leakage - 1) * left(RECOVERY.leakage)),
+  };
 }
 
 const newCourse = () => ({
@@ -203,9 +213,10 @@ const newCourse = () => ({
   drained: [] as number[],
   interstitialPressure: [] as number[],
   plasmaOncoticPressure: [] as number[],
+  ductPressure: [] as number[],
   collected: [] as number[],
   bloodLost: [] as number[],
-  lymphMaximum: [] as number[],
+  lymphCarried: [] as number[],
 });
 
 type Series = ReturnType<typeof newCourse>;

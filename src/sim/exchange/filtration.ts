@@ -6,9 +6,9 @@ import { TISSUE_PRESSURE_USUAL } from "./tissue.ts";
 
 /** mL/min/mmHg/kg, whole body (Guyton: 6.67 in 70 kg). */
 export const FILTRATION_COEFFICIENT = 6.67 / 70;
-/** Guyton: mean capillary pressure, and the venous pressure that goes with it in a healthy person. */
+/** mmHg, Guyton: mean capillary pressure, and the venous pressure that goes with it in a healthy person. */
 const CAPILLARY_USUAL = 17.3;
-const VENOUS_USUAL = 4;
+export const VENOUS_USUAL = 4;
 /** Share of a venous rise that reaches the capillary (Pappenheimer & Soto-Rivera 1948). */
 const TRANSMISSION = 0.8;
 /** Guyton: protein pull in the tissue at rest. */
@@ -42,7 +42,7 @@ export interface Tissue {
   readonly reflection: number;
   /** ratio of the filtration coefficient to a healthy one, above 0 */
   readonly leakage: number;
-  /** ratio of the greatest lymph flow to that at rest, above 0 */
+  /** ratio to lymph flow at rest that tissue alone would drive the vessels to, above 0: their strength */
   readonly lymphMaximum: number;
   /** mmHg where the thoracic duct empties; when left out nothing holds lymph up */
   readonly lymphOutflow?: number;
@@ -104,10 +104,7 @@ type LymphVessels = Pick<Tissue, "lymphMaximum" | "lymphOutflow" | "lymphGrown">
 
 /** Ratio to lymph flow at rest that they carry at most. */
 export const lymphCarried = ({ lymphMaximum, lymphOutflow, lymphGrown = 1 }: LymphVessels): number =>
-  lymphGrown *
-  (lymphOutflow === undefined
-    ? lymphMaximum
-    : Math.min(lymphMaximum, againstOutflow(lymphOutflow, lymphMaximum)));
+  lymphGrown * (lymphOutflow === undefined ? lymphMaximum : againstOutflow(lymphOutflow, lymphMaximum));
 
 /** Ratio of a region's lymph to that at rest, at its tissue's pressure (mmHg): what the tissue gives, at most what its vessels carry. */
 export function regionLymph({ name }: Region, tissuePressure: number, vessels: LymphVessels): number {

@@ -6,8 +6,9 @@ export {
   REGIONS,
   steadyExchange,
   type Tissue,
+  VENOUS_USUAL,
 } from "./filtration.ts";
-export { lymphRatio, USUAL_OUTFLOW } from "./lymph.ts";
+export { FIRST_DAYS_RESISTANCE, firstDaysRequest, OPERATION } from "./first-days.ts";
+export { lymphRatio } from "./lymph.ts";
 export { albuminOf } from "./protein.ts";
-export { ductPressure } from "./region-veins.ts";
 export { tissueCompliance } from "./tissue.ts";

@@ -1,4 +1,6 @@
 /** What lymph vessels carry, and what holds them up. */
+import { present } from "../checked/present.ts";
+import { findParameter } from "../parameters/parameters.ts";
 import { mmHgFromWater } from "../units.ts";
 
 /**
@@ -10,10 +12,8 @@ export function lymphRatio(interstitialPressure: number, maximum: number): numbe
   return maximum / (1 + Math.exp(-(interstitialPressure + 0.2) / 0.95));
 }
 
-/** mmHg in the vein that the thoracic duct empties into, in health */
-export const USUAL_OUTFLOW = 4;
 /** What {@link lymphRatio} levels off at in healthy tissue. */
-const HEALTHY = 20;
+const HEALTHY = Number(present(findParameter("lymphMaximum")).default);
 
 /**
  * Sheep's lymph vessels (liver, awake) as a pressure (cmH2O) behind a resistance (cmH2O.min/uL): at rest, and as they are when congestion

@@ -6,7 +6,7 @@
 
 import { entryAt } from "../checked/present.ts";
 import type { DepthGrid } from "./depth-grid.ts";
-import { planeDistance, shapeBounds, shapeDistance, type TubePoint, tubePoint } from "./distance.ts";
+import { planeDistance, shapeBounds, shapeDistance, type TubePoint, tubePoints } from "./distance.ts";
 import type { FlowGeometry, Shape } from "./geometry.ts";
 import { localThickness } from "./thickness.ts";
 
@@ -69,7 +69,10 @@ function ownDiameter(geometry: FlowGeometry, grid: DepthGrid, distance: Float64A
 /** Distance and own diameter of one shape at a point (mm). */
 function diameterOf(shape: Shape, grid: DepthGrid): (x: number, y: number, k: number) => TubePoint {
   const out: TubePoint = { distance: 0, width: 0 };
-  if ("tube" in shape) return (x, y) => tubePoint(shape.tube, x, y, out);
+  if ("tube" in shape) {
+    const at = tubePoints(shape.tube);
+    return (x, y) => at(x, y, out);
+  }
   const gap = shapeDistance(shape);
   let width: (k: number) => number;
   if ("disc" in shape) width = () => 2 * shape.disc.radius;

@@ -14,45 +14,60 @@ export interface TubePoint {
 const widthAt = (width: number | readonly number[], i: number): number =>
   typeof width === "number" ? width : width[i]!;
 
+/** Numbers of one piece of a line: x and y where it begins, its way in x and y, and the square of its length; mm. */
+const PIECE = 5;
+
+/** A line's pieces, one from each point but the last; flat, since they are read for every point of a plane before anything has been compiled. */
+function piecesOf(points: readonly Point[], to: (i: number) => Point | undefined): Float64Array {
+  const ends = points.map((_, i) => to(i));
+  const pieces = new Float64Array(PIECE * ends.filter((end) => end).length);
+  points.forEach((a, i) => {
+    const b = ends[i];
+    if (!b) return;
+    const [dx, dy] = [b[0] - a[0], b[1] - a[1]];
+    pieces.set([a[0], a[1], dx, dy, dx * dx + dy * dy], PIECE * i);
+  });
+  return pieces;
+}
+
 /**
  * Nearest wall of a tube whose width varies linearly between points; ends and joints are round. All in mm.
- * Writes into `out`, which is returned.
+ * What is returned writes into its last argument and returns that.
  */
-export function tubePoint(
-  tube: { readonly points: readonly Point[]; readonly width: number | readonly number[] },
-  x: number,
-  y: number,
-  out: TubePoint,
-): TubePoint {
-  const { points, width } = tube;
-  out.distance = Infinity;
-  out.width = widthAt(width, 0);
-  // Squares and plain indices: this runs for every point of a plane before anything has been compiled.
-  let nearest2 = Infinity;
-  for (let i = 0; i < points.length - 1; i++) {
-    const a = points[i]!;
-    const b = points[i + 1]!;
-    const dx = b[0] - a[0];
-    const dy = b[1] - a[1];
-    const length2 = dx * dx + dy * dy;
-    const along = length2 === 0 ? 0 : ((x - a[0]) * dx + (y - a[1]) * dy) / length2;
-    const t = Math.min(1, Math.max(0, along));
-    const offX = x - a[0] - t * dx;
-    const offY = y - a[1] - t * dy;
-    const across2 = offX * offX + offY * offY;
-    // The centre line's nearest point decides: a wide place's round end must not reach into a narrow one beside it.
-    if (across2 >= nearest2) continue;
-    nearest2 = across2;
-    const across = Math.sqrt(across2);
-    const from = widthAt(width, i);
-    const to = widthAt(width, i + 1);
-    const local = from + (to - from) * t;
-    // A tapering wall is nearer along its own normal than across the centre line.
-    const slope2 = along === t && length2 > 0 ? (0.5 * (to - from)) ** 2 / length2 : 0;
-    out.distance = (across - 0.5 * local) / Math.sqrt(1 + slope2);
-    out.width = local;
-  }
-  return out;
+export function tubePoints(tube: {
+  readonly points: readonly Point[];
+  readonly width: number | readonly number[];
+}): (x: number, y: number, out: TubePoint) => TubePoint {
+  const pieces = piecesOf(tube.points, (i) => tube.points[i + 1]);
+  const widths = Float64Array.from(tube.points, (_, i) => widthAt(tube.width, i));
+  return (x, y, out) => {
+    out.distance = Infinity;
+    out.width = widths[0]!;
+    let nearest2 = Infinity;
+    for (let k = 0, i = 0; k < pieces.length; k += PIECE, i++) {
+      const fromX = x - pieces[k]!;
+      const fromY = y - pieces[k + 1]!;
+      const dx = pieces[k + 2]!;
+      const dy = pieces[k + 3]!;
+      const length2 = pieces[k + 4]!;
+      const along = length2 === 0 ? 0 : (fromX * dx + fromY * dy) / length2;
+      const t = Math.min(1, Math.max(0, along));
+      const offX = fromX - t * dx;
+      const offY = fromY - t * dy;
+      const across2 = offX * offX + offY * offY;
+      // The centre line's nearest point decides: a wide place's round end must not reach into a narrow one beside it.
+      if (across2 >= nearest2) continue;
+      nearest2 = across2;
+      const across = Math.sqrt(across2);
+      const wider = widths[i + 1]! - widths[i]!;
+      const local = widths[i]! + wider * t;
+      // A tapering wall is nearer along its own normal than across the centre line.
+      const slope2 = along === t && length2 > 0 ? (0.5 * wider) ** 2 / length2 : 0;
+      out.distance = (across - 0.5 * local) / Math.sqrt(1 + slope2);
+      out.width = local;
+    }
+    return out;
+  };
 }
 
 /** Exact distance to an axis-aligned ellipse centred at the origin, by Newton on the closest point's parameter. */
@@ -74,37 +89,39 @@ function ellipseDistance(px: number, py: number, a: number, b: number): number {
   return (x / a) ** 2 + (y / b) ** 2 < 1 ? -gap : gap;
 }
 
-function polygonDistance(points: readonly Point[], x: number, y: number): number {
-  let nearest2 = Infinity;
-  let inside = false;
-  for (let i = 0, j = points.length - 1; i < points.length; j = i++) {
-    const a = points[i]!;
-    const b = points[j]!;
-    const dx = b[0] - a[0];
-    const dy = b[1] - a[1];
-    const length2 = dx * dx + dy * dy;
-    const along = length2 === 0 ? 0 : ((x - a[0]) * dx + (y - a[1]) * dy) / length2;
-    const t = Math.min(1, Math.max(0, along));
-    const offX = x - a[0] - t * dx;
-    const offY = y - a[1] - t * dy;
-    const off2 = offX * offX + offY * offY;
-    if (off2 < nearest2) nearest2 = off2;
-    if (a[1] > y !== b[1] > y && x < (dx * (y - a[1])) / dy + a[0]) inside = !inside;
-  }
-  return (inside ? -1 : 1) * Math.sqrt(nearest2);
-}
-
 /** Signed distance, in the points' own unit (mm in a plane), from a closed outline: negative within. */
-export const outlineDistance =
-  (points: readonly Point[]): Distance =>
-  (x, y) =>
-    polygonDistance(points, x, y);
+export function outlineDistance(points: readonly Point[]): Distance {
+  const pieces = piecesOf(points, (i) => points.at(i - 1));
+  return (x, y) => {
+    let nearest2 = Infinity;
+    let inside = false;
+    let above = pieces[pieces.length - PIECE + 1]! > y;
+    for (let k = 0; k < pieces.length; k += PIECE) {
+      const fromX = x - pieces[k]!;
+      const fromY = y - pieces[k + 1]!;
+      const dx = pieces[k + 2]!;
+      const dy = pieces[k + 3]!;
+      const length2 = pieces[k + 4]!;
+      const along = length2 === 0 ? 0 : (fromX * dx + fromY * dy) / length2;
+      const t = Math.min(1, Math.max(0, along));
+      const offX = fromX - t * dx;
+      const offY = fromY - t * dy;
+      const off2 = offX * offX + offY * offY;
+      if (off2 < nearest2) nearest2 = off2;
+      const begins = pieces[k + 1]! > y;
+      if (begins !== above && x < (dx * fromY) / dy + pieces[k]!) inside = !inside;
+      above = begins;
+    }
+    return (inside ? -1 : 1) * Math.sqrt(nearest2);
+  };
+}
 
 /** Signed distance (mm) from one shape. */
 export function shapeDistance(shape: Shape): Distance {
   if ("tube" in shape) {
+    const at = tubePoints(shape.tube);
     const out: TubePoint = { distance: 0, width: 0 };
-    return (x, y) => tubePoint(shape.tube, x, y, out).distance;
+    return (x, y) => at(x, y, out).distance;
   }
   if ("disc" in shape) {
     const { centre, radius } = shape.disc;
@@ -146,14 +163,10 @@ export function shapeBounds(shape: Shape): [number, number, number, number] {
 const TAPERED = 0.5;
 
 /** mm from a box [left, bottom, right, top]; 0 in it. */
-function fromBox(
-  [left, bottom, right, top]: readonly [number, number, number, number],
-  x: number,
-  y: number,
-) {
-  const dx = x < left ? left - x : x > right ? x - right : 0;
-  const dy = y < bottom ? bottom - y : y > top ? y - top : 0;
-  return Math.max(dx, dy);
+function fromBox(box: readonly [number, number, number, number], x: number, y: number): number {
+  const dx = Math.max(box[0] - x, x - box[2]);
+  const dy = Math.max(box[1] - y, y - box[3]);
+  return Math.max(0, dx, dy);
 }
 
 /** Position of the point (x, y), mm, relative to an opening: `beyond` its plane (mm, positive outside the blood) and `across` from its centre (mm). */
@@ -179,15 +192,19 @@ function outside(opening: Opening, x: number, y: number): { beyond: number; acro
 export function planeDistance(geometry: FlowGeometry, channel: number): Distance {
   const open = geometry.open.map((shape) => ({ to: shapeDistance(shape), box: shapeBounds(shape) }));
   const solid = geometry.solid.map(shapeDistance);
+  const aways = new Float64Array(open.length);
   const { openings } = geometry;
   return (x, y) => {
-    let distance = Infinity;
-    for (const { to, box } of open) {
-      // Most points lie far from most shapes.
-      const away = TAPERED * fromBox(box, x, y);
-      if (away > 0 && away > distance) continue;
-      distance = Math.min(distance, to(x, y));
+    // Most points lie far from most shapes: the likely nearest is asked first, which spares asking the others.
+    let likely = 0;
+    for (let i = 0; i < open.length; i++) {
+      aways[i] = TAPERED * fromBox(open[i]!.box, x, y);
+      if (aways[i]! < aways[likely]!) likely = i;
     }
+    let distance = open[likely]?.to(x, y) ?? Infinity;
+    for (let i = 0; i < open.length; i++)
+      if (i !== likely && (aways[i] === 0 || aways[i]! <= distance))
+        distance = Math.min(distance, open[i]!.to(x, y));
     for (const shape of solid) distance = Math.max(distance, -shape(x, y));
     for (const opening of openings) {
       const { beyond, across } = outside(opening, x, y);

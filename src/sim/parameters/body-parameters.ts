@@ -326,7 +326,7 @@ export const BODY_PARAMETERS: readonly Parameter[] = [
       "1",
       [1, 30, 1],
       20,
-      "greatest lymph flow over that at rest, before it adapts",
+      "strength of the lymph vessels: times its rest that lymph flow levels off at as tissue fills, with nothing to empty against; the duct's pressure keeps it lower",
       "Guyton (physiology values, section 8)",
     ],
   ]),

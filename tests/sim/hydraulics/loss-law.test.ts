@@ -12,9 +12,9 @@ import {
   INTERPOLATED,
   streamsOf,
 } from "../../../src/sim/hydraulics/loss-law/features.ts";
-import { cholesky, covariances, processOf } from "../../../src/sim/hydraulics/loss-law/gaussian-process.ts";
+import { cholesky, processOf } from "../../../src/sim/hydraulics/loss-law/gaussian-process.ts";
 import { LAW } from "../../../src/sim/hydraulics/loss-law/law-set.ts";
-import { covariancesTowards } from "../../../src/sim/hydraulics/loss-law/quick-covariance.ts";
+import { covariancesOf } from "../../../src/sim/hydraulics/loss-law/quick-covariance.ts";
 import { pathwayEstimate } from "../../../src/sim/hydraulics/pathway-estimate.ts";
 import { baseLaw, pathwayLaw } from "../../../src/sim/hydraulics/pathway-network.ts";
 import { CASES, PATHWAY_STAGES, type Stage } from "../../../src/sim/parameters/request.ts";
@@ -195,18 +195,26 @@ test("the lower stream loses more the more the lung beside it takes, and not whe
 });
 
 test("covariances by distinct values are those of the definition", () => {
-  const spread = { together: 0.3, alone: 0.4, noise: 0.05, lengths: [0.7, 1.3] };
+  const [together, alone, lengths] = [0.3, 0.4, [0.7, 1.3]];
   const points = [
     [0, 1],
     [0, 2],
     [1.5, 1],
     [-0.4, 0.3],
   ];
-  const plain = covariances({ points, values: [0, 0, 0, 0], errors: [0, 0, 0, 0] }, { ...spread, noise: 0 });
-  const towards = covariancesTowards(points, spread);
-  points.forEach((point, i) => {
-    const covered = towards(point);
-    for (const [j, value] of covered.entries()) expect(value).toBeCloseTo(plain[i]![j]!, 14);
+  const defined = (one: readonly number[], other: readonly number[]) => {
+    const alike = one.map((value, k) => Math.exp(-0.5 * ((value - other[k]!) / lengths[k]!) ** 2));
+    return together ** 2 * alike[0]! * alike[1]! + (alone ** 2 * (alike[0]! + alike[1]!)) / 2;
+  };
+  const { towards, among } = covariancesOf(points, { together, alone, lengths });
+  const between = [0.3, 1.2];
+  towards(between).forEach((value, j) => {
+    expect(value).toBeCloseTo(defined(between, points[j]!), 14);
+  });
+  const rows = among();
+  expect(rows.map(({ length }) => length)).toEqual([1, 2, 3, 4]);
+  rows.forEach((row, i) => {
+    for (const [j, value] of row.entries()) expect(value).toBeCloseTo(defined(points[i]!, points[j]!), 14);
   });
 });
 

@@ -5,7 +5,7 @@ import type { Theme } from "../../theme/theme.ts";
 import type { Anatomy } from "../chest-anatomy.ts";
 import { paintOrgan } from "../paint-organ.ts";
 import { laidOver, scratch } from "../paint-tube.ts";
-import { boundsOf, type Ink, strokes, trace } from "../painted-sheet.ts";
+import { type Bounds, boundsOf, eraseAlong, type Ink, strokes, trace } from "../painted-sheet.ts";
 import { smoothLine } from "../placing.ts";
 import { tissue } from "../tones.ts";
 import { runningSuture } from "./running-suture.ts";
@@ -60,12 +60,7 @@ export function paintNeck(ink: Ink, anatomy: Anatomy, ground: string, theme: The
   own.fill();
   for (const side of [right, left]) strokes(own, side, size, [[0.5, look.light]]);
   // Further down there is the vein's own wall.
-  const clear = own.createLinearGradient(0, y, 0, y + 0.55 * NECK * size);
-  clear.addColorStop(0.2, "#000");
-  clear.addColorStop(1, "#0000");
-  own.globalCompositeOperation = "destination-out";
-  own.fillStyle = clear;
-  own.fillRect(bounds[0], bounds[1], bounds[2] - bounds[0], bounds[3] - bounds[1]);
+  eraseAlong(own, [0, y + 0.55 * NECK * size], [0, y + 0.11 * NECK * size], bounds);
   laidOver(ink, own, bounds);
 }
 
@@ -76,14 +71,8 @@ export function paintFloor(ink: Ink, anatomy: Anatomy): void {
   const { size } = heart;
   const [x, y] = lastOf(frame.lowerVein);
   const half = frame.ivc.width / 2 + 4 * frame.scale;
-  const fall = ink.createLinearGradient(0, y - 0.9 * NECK * size, 0, y);
-  fall.addColorStop(0, "#0000");
-  fall.addColorStop(1, "#000");
-  ink.save();
-  ink.globalCompositeOperation = "destination-out";
-  ink.fillStyle = fall;
-  ink.fillRect(x - half, y - 1.2 * NECK * size, 2 * half, (1.2 * NECK + 4) * size);
-  ink.restore();
+  const room: Bounds = [x - half, y - 1.2 * NECK * size, x + half, y + 4 * size];
+  eraseAlong(ink, [0, y - 0.9 * NECK * size], [0, y], room);
 }
 
 /** At the right side of the vein's mouth stands a thin fold (Eustachian valve): a sickle that runs out towards the septum. */

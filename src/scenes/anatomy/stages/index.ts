@@ -4,7 +4,7 @@ import { mixing } from "./atrium-mixing.ts";
 import { among } from "./chamber-shape.ts";
 import { paintFloor } from "./entering-vein.ts";
 import { paintChamber } from "./paint-chamber.ts";
-import { paintChamberLining } from "./paint-chamber-lining.ts";
+import { paintChamberLining, paintThroughChamber } from "./paint-chamber-lining.ts";
 import { paintWithin } from "./paint-common-atrium.ts";
 import { paintHole, paintPatch } from "./paint-patch.ts";
 import { paintTunnelLining } from "./paint-tunnel-lining.ts";
@@ -26,5 +26,8 @@ setJoined({
     const { frame } = anatomy;
     paintChamberLining(ink, bounds, anatomy, outlines, theme);
     if (frame.graft?.kind === "patch") paintTunnelLining(ink, frame.graft, frame.scale, theme);
+  },
+  through(ink, bounds, anatomy, { outlines, theme }) {
+    paintThroughChamber(ink, bounds, anatomy, outlines, theme);
   },
 });

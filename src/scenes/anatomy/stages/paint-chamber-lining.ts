@@ -5,7 +5,7 @@ import { mix } from "../../theme/colour.ts";
 import type { Theme } from "../../theme/theme.ts";
 import type { Anatomy } from "../chest-anatomy.ts";
 import { returning } from "../great-vessels.ts";
-import { laidOver, scratch } from "../paint-tube.ts";
+import { laidOver, scratch, takeAway } from "../paint-tube.ts";
 import { type Bounds, type Ink, type Outlines, strokes, trace } from "../painted-sheet.ts";
 import { smoothLine } from "../placing.ts";
 import { CLOTH, inside, tissue } from "../tones.ts";
@@ -43,12 +43,11 @@ export function paintChamberLining(
     own.restore();
   }
   own.globalCompositeOperation = "source-atop";
-  paintSqueezed(own, anatomy, chamber, theme);
   paintMarks(own, frame, theme);
   own.globalCompositeOperation = "source-over";
   keepChamber(own, chamber, s, bounds);
   const connection = connectionOf(frame, lumen);
-  paintPassing(own, connection, s, theme);
+  paintArteryBehind(own, connection, s, theme);
   // In the opening the artery's own back wall is seen, deeper than the atrium's.
   const opening = connection.opening();
   own.globalCompositeOperation = "destination-out";
@@ -69,7 +68,7 @@ export function paintChamberLining(
 type Connection = ReturnType<typeof connectionOf>;
 
 /** The artery behind upper vein and roof, by its hidden edges. */
-function paintPassing(ink: Ink, { over, under }: Connection, size: number, theme: Theme): void {
+function paintArteryBehind(ink: Ink, { over, under }: Connection, size: number, theme: Theme): void {
   ink.save();
   trace(ink, [...over, ...[...under].reverse()], true);
   ink.globalAlpha = 0.36;
@@ -120,7 +119,34 @@ export function paintRim(ink: Ink, { opening }: Connection, size: number, theme:
 /** By how much the filled chamber flattens a vein that passes behind its middle. */
 const SQUEEZED = 0.5;
 
-/** Veins of the right lung behind it, by their outline. */
+/** Veins of the right lung behind its back wall, but not in the opening. @param ink of a sheet that holds nothing else */
+export function paintThroughChamber(
+  ink: Ink,
+  bounds: Bounds,
+  anatomy: Anatomy,
+  { lumen = [] }: Outlines,
+  theme: Theme,
+): void {
+  const { chamber, scale: s } = anatomy.frame;
+  if (!chamber) return;
+  const frame = { ...anatomy.frame, chamber };
+  for (const inner of closedOf(frame, lumen)) {
+    ink.save();
+    trace(ink, inner, true);
+    ink.clip();
+    paintSqueezed(ink, anatomy, chamber, theme);
+    ink.restore();
+  }
+  keepChamber(ink, chamber, s, bounds);
+  // What the wall bears lies before them.
+  const before = scratch(ink, bounds);
+  paintMarks(before, frame, theme);
+  trace(before, connectionOf(frame, lumen).opening(), true);
+  before.fill();
+  takeAway(ink, before, bounds);
+}
+
+/** By their outline. */
 function paintSqueezed(ink: Ink, anatomy: Anatomy, [a, b]: Point, theme: Theme): void {
   const s = anatomy.frame.scale;
   const look = tissue("atrium", theme);

@@ -10,10 +10,11 @@ import type { Saturations } from "../joined.ts";
 import { paintGhostVein } from "../paint-ghost.ts";
 import { paintMouths } from "../paint-mouths.ts";
 import { castShadow, laidOver, scratch } from "../paint-tube.ts";
-import { boundsOf, type Ink, strokes, trace } from "../painted-sheet.ts";
+import { boundsOf, eraseAlong, type Ink, strokes, trace } from "../painted-sheet.ts";
 import { placing } from "../placing.ts";
 import { type Round, roundOf, tissue } from "../tones.ts";
 import { paintEustachianValve, paintNeck, paintStump } from "./entering-vein.ts";
+import { paintCutRim } from "./paint-cut-rim.ts";
 
 /** The hole where the septum was excised, seen from the right side aslant, x and y in the heart: middle, and half of its width and height; right of the aorta, so that nothing lies before it. */
 const DEFECT = { middle: [-4.6, -3], half: [6.8, 9.6] } as const;
@@ -55,6 +56,7 @@ export function paintWithin(ink: Ink, anatomy: Anatomy, saturations: Saturations
   );
   if (frame.lowerVein) paintSeptum(ink, anatomy, saturations, theme);
   ink.restore();
+  if (frame.graft) paintCutRim(ink, anatomy.heart, theme);
   if (!frame.lowerVein) return;
   paintEustachianValve(ink, anatomy, theme);
   paintStump(ink, anatomy, theme);
@@ -63,16 +65,10 @@ export function paintWithin(ink: Ink, anatomy: Anatomy, saturations: Saturations
 /** Veins of the right lung shine through the atrium's blood where they pass behind its edge. */
 function paintEntering(ink: Ink, { frame }: Anatomy, veins: readonly BloodTube[], round: Round): void {
   const bounds = boundsOf([frame.atrium], 0);
-  const [left, bottom, right, top] = bounds;
   const own = scratch(ink, bounds);
   for (const vein of veins) paintGhostVein(own, vein, round, { left: GHOST, size: frame.scale });
-  const [near, far] = CLEARS.map((way) => left + way * frame.scale) as [number, number];
-  const fall = own.createLinearGradient(near, 0, far, 0);
-  fall.addColorStop(0, "#0000");
-  fall.addColorStop(1, "#000");
-  own.globalCompositeOperation = "destination-out";
-  own.fillStyle = fall;
-  own.fillRect(left, bottom, right - left, top - bottom);
+  const [near, far] = CLEARS.map((way) => bounds[0] + way * frame.scale) as [number, number];
+  eraseAlong(own, [near, 0], [far, 0], bounds);
   laidOver(ink, own, bounds);
 }
 

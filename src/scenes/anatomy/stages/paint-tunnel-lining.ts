@@ -5,7 +5,7 @@ import type { Theme } from "../../theme/theme.ts";
 import { beside, type Graft } from "../graft-course.ts";
 import { arched } from "../paint-graft.ts";
 import { laidOver, scratch } from "../paint-tube.ts";
-import { boundsOf, type Ink, strokes, trace } from "../painted-sheet.ts";
+import { boundsOf, eraseAlong, type Ink, strokes, trace } from "../painted-sheet.ts";
 import { CLOTH, type Tissue, tissue } from "../tones.ts";
 import { paintRidge } from "./ridges.ts";
 import { runningSuture } from "./running-suture.ts";
@@ -41,13 +41,8 @@ export function paintTunnelLining(ink: Ink, graft: Graft, size: number, theme: T
   paintInsideOfCloth(own, graft, size, theme);
   // Below, the atrium's lining goes over into the vein's.
   const [left, bottom] = beside(graft, 0, 0);
-  const fall = own.createLinearGradient(left, bottom, left, bottom + 6 * size);
-  fall.addColorStop(0, "#000");
-  fall.addColorStop(1, "#0000");
-  own.globalCompositeOperation = "destination-out";
-  own.fillStyle = fall;
   trace(own, room, true);
-  own.fill();
+  eraseAlong(own, [left, bottom + 6 * size], [left, bottom]);
   laidOver(ink, own, bounds);
   strokes(ink, behind, size, [
     [1.5, CLOTH[theme.name].fold],

@@ -12,7 +12,7 @@ import { smoothLine } from "../../anatomy/placing.ts";
 import type { Course } from "../../anatomy/side-course.ts";
 import { stemsOf } from "../../anatomy/tree.ts";
 import type { Spot } from "../../drawing/curve-drawing.ts";
-import { CHEST_AT, onPlane } from "../chest-plan.ts";
+import { CHEST_AT, inChest, onPlane } from "../chest-plan.ts";
 import { layVessels } from "../dots.ts";
 import { seenAlong, seenAt } from "../hidden.ts";
 import type { Blood, Vessel } from "../vessel.ts";
@@ -27,11 +27,6 @@ const CARRIES: Partial<Record<Blood, Course["carries"]>> = {
   pulmonaryVein: "rich",
   arterial: "arterial",
 };
-
-const inChest = ([x, y]: Spot): Point => [
-  (x - CHEST_AT.x) / CHEST_AT.scale,
-  (CHEST_AT.y - y) / CHEST_AT.scale,
-];
 
 /** Side by side through a chamber. */
 const STRANDS = 5;

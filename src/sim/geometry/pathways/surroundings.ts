@@ -63,13 +63,13 @@ function atriumOutline(edge: number, entered: boolean): Point[] {
   return closedOutline([
     [edge, -2],
     [edge + 1.5, 9],
-    ...(around
+    ...(around && entered
       ? ([
           [edge + 7.5, 13.4],
           [edge + 0.6 * wide + 3, 13],
           [edge + 0.9 * wide + 4, 15],
         ] as const)
-      : [[edge + 8, 16] as const]),
+      : [[edge + 8, around ? 17.6 : 16] as const]),
     [18, 18.4],
     [28, 17.4],
     [35.5, 13],
@@ -77,14 +77,18 @@ function atriumOutline(edge: number, entered: boolean): Point[] {
     [37.5, -2],
     [34, -8],
     [28.5, -13],
-    [15, -25],
     ...(around && !entered
       ? ([
-          [7, -24],
-          [-2, -20.6],
+          [17, -29],
+          [9, -31.4],
+          [0, -30],
+          [edge + 2, -24],
         ] as const)
-      : [[9, -24] as const]),
-    ...(around && entered ? [[edge + 0.5 * wide + 2, -24] as const] : []),
-    [edge + 4, -15],
+      : ([
+          [15, -25],
+          [9, -24],
+          ...(around ? [[edge + 0.5 * wide + 2, -24] as const] : []),
+          [edge + 4, -15],
+        ] as const)),
   ]);
 }

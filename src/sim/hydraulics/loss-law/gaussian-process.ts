@@ -3,7 +3,7 @@
  * and the mean of one for each feature alone. Far from every case it answers 0 and its own whole spread.
  */
 import { entryAt } from "../../checked/present.ts";
-import { covariancesTowards, inner, type Kernel, knownPart } from "./quick-covariance.ts";
+import { covariancesOf, inner, type Kernel, knownPart } from "./quick-covariance.ts";
 
 /** The covariance's own numbers, in the unit of what is interpolated (lengths: of the features). */
 export interface Spread extends Kernel {
@@ -11,20 +11,47 @@ export interface Spread extends Kernel {
   readonly noise: number;
 }
 
-/** Lower triangle L of a symmetric positive matrix, L L' = matrix; undefined where it is not positive. */
+/** Lower triangle L of a symmetric positive matrix, L L' = matrix, of which the lower triangle is read; undefined where it is not positive. */
 export function cholesky(matrix: readonly Float64Array[]): Float64Array[] | undefined {
   const lower = matrix.map((row) => row.slice());
-  for (let i = 0; i < lower.length; i++) {
-    const row = entryAt(lower, i);
-    for (let j = 0; j <= i; j++) {
-      const above = entryAt(lower, j);
-      const sum = entryAt(row, j) - inner(row, above, j);
-      if (j < i) row[j] = sum / entryAt(above, j);
-      else if (sum > 0) row[j] = Math.sqrt(sum);
-      else return undefined;
+  // Two rows by two columns at a time: each number that is read serves two products.
+  for (let i = 0; i < lower.length; i += 2) {
+    const rows = [entryAt(lower, i), lower[i + 1] ?? entryAt(lower, i)] as const;
+    for (let j = 0; j < i; j += 2) reduce(rows, [entryAt(lower, j), entryAt(lower, j + 1)], j);
+    for (let n = i; n < Math.min(i + 2, lower.length); n++) {
+      const row = entryAt(lower, n);
+      if (n > i) row[i] = (row[i]! - inner(row, rows[0], i)) / rows[0][i]!;
+      const rest = row[n]! - inner(row, row, n);
+      if (!(rest > 0)) return undefined;
+      row[n] = Math.sqrt(rest);
     }
   }
   return lower;
+}
+
+type Pair = readonly [Float64Array, Float64Array];
+
+/** Entries j and j + 1 of two rows, where two rows above are known. */
+function reduce([one, other]: Pair, [above, next]: Pair, j: number): void {
+  let a = 0;
+  let b = 0;
+  let c = 0;
+  let d = 0;
+  for (let k = 0; k < j; k++) {
+    const x = one[k]!;
+    const y = other[k]!;
+    const u = above[k]!;
+    const v = next[k]!;
+    a += x * u;
+    b += x * v;
+    c += y * u;
+    d += y * v;
+  }
+  one[j] = (one[j]! - a) / above[j]!;
+  one[j + 1] = (one[j + 1]! - b - one[j]! * next[j]!) / next[j + 1]!;
+  if (other === one) return;
+  other[j] = (other[j]! - c) / above[j]!;
+  other[j + 1] = (other[j + 1]! - d - other[j]! * next[j]!) / next[j + 1]!;
 }
 
 /** Solves L x = right; dimensionless [n x n, the triangle's rows] and [n]. */
@@ -70,23 +97,17 @@ export interface Process {
   estimate(at: ArrayLike<number>): Estimate;
 }
 
-/** [cases x cases], each case's own error on the diagonal; unit: that of the values, squared. */
-export function covariances({ points, errors }: Samples, spread: Spread): Float64Array[] {
-  const towards = covariancesTowards(points, spread);
-  return points.map((point, i) => {
-    const row = towards(point).slice();
-    row[i] = entryAt(row, i) + spread.noise ** 2 + entryAt(errors, i) ** 2;
-    return row;
-  });
-}
-
 /** @throws where the cases' covariance is not positive, such as for one case given twice without an error */
-export function processOf(samples: Samples, spread: Spread): Process {
-  const lower = cholesky(covariances(samples, spread));
+export function processOf({ points, values, errors }: Samples, spread: Spread): Process {
+  const { towards, among } = covariancesOf(points, spread);
+  const matrix = among();
+  matrix.forEach((row, i) => {
+    row[i] = entryAt(row, i) + spread.noise ** 2 + entryAt(errors, i) ** 2;
+  });
+  const lower = cholesky(matrix);
   if (!lower) throw new Error("the cases of the loss law have a covariance that is not positive");
-  const weights = backward(lower, forward(lower, samples.values));
+  const weights = backward(lower, forward(lower, values));
   const own = spread.together ** 2 + spread.alone ** 2;
-  const towards = covariancesTowards(samples.points, spread);
   const known = knownPart(lower);
   return {
     mean: (at) => inner(towards(at), weights),

@@ -36,7 +36,9 @@ export interface LawSet {
 export const LAW: LawSet = stored as unknown as LawSet;
 export const CONSTANTS: LossConstants = LAW.constants;
 
-type Quantity = "power" | "drop" | "share";
+/** What is interpolated, in the order in which an answer asks for it. */
+export const QUANTITIES = ["power", "drop", "share"] as const;
+type Quantity = (typeof QUANTITIES)[number];
 const made = new Map<Quantity, Process>();
 
 /** Made when first asked for: ten to thirty milliseconds each. */

@@ -14,53 +14,85 @@ export interface Kernel {
   readonly lengths: readonly number[];
 }
 
-/**
- * @param points cases by features, dimensionless
- * @returns covariances [cases] with a point [features], in the unit of what is interpolated, squared; overwritten by the next call
- */
-export function covariancesTowards(
+/** Covariances in the unit of what is interpolated, squared. */
+export interface Covariances {
+  /** [cases] with a point [features]; overwritten by the next call of either */
+  towards(at: ArrayLike<number>): Float64Array;
+  /** of the cases with each other: [cases], up to each case itself */
+  among(): Float64Array[];
+}
+
+/** @param points cases by features, dimensionless */
+export function covariancesOf(
   points: readonly (readonly number[])[],
   { together, alone, lengths }: Kernel,
-): (at: ArrayLike<number>) => Float64Array {
+): Covariances {
   const features = lengths.length;
   const columns = lengths.map((length, k) => points.map((point) => present(point[k]) / length));
   const distinct = columns.map((column) => Float64Array.from(new Set(column)));
   const scales = Float64Array.from(lengths, (length) => 1 / length);
-  const starts = Uint16Array.from(distinct, (_, k) =>
-    distinct.slice(0, k).reduce((sum, { length }) => sum + length, 0),
-  );
-  const values = Float64Array.from(distinct.flatMap((each) => [...each]));
+  const starts = distinct.map((_, k) => distinct.slice(0, k).reduce((sum, { length }) => sum + length, 0));
   // by case, by feature: where its value lies among the distinct ones
-  const places = Uint16Array.from(
-    points.flatMap((_, i) =>
-      columns.map((column, k) => starts[k]! + present(distinct[k]).indexOf(present(column[i]))),
-    ),
-  );
-  const near = new Float64Array(values.length);
+  const places = new Uint16Array(points.length * features);
+  columns.forEach((column, k) => {
+    const found = new Map(Array.from(present(distinct[k]), (value, u) => [value, starts[k]! + u]));
+    column.forEach((value, i) => {
+      places[i * features + k] = present(found.get(value));
+    });
+  });
+  const near = new Float64Array(present(starts.at(-1)) + present(distinct.at(-1)).length);
   const covered = new Float64Array(points.length);
   const joint = together * together;
   const single = (alone * alone) / features;
-  return (at) => {
-    for (let k = 0; k < features; k++) {
-      const here = at[k]! * scales[k]!;
-      const end = k + 1 < features ? starts[k + 1]! : values.length;
-      for (let u = starts[k]!; u < end; u++) {
-        const away = here - values[u]!;
-        near[u] = Math.exp(-0.5 * away * away);
-      }
-    }
-    for (let i = 0; i < covered.length; i++) {
+  /** Fills the first cases' covariances with what `near` is laid for. */
+  const cover = (out: Float64Array) => {
+    for (let i = 0, p = 0; i < out.length; i++) {
       let product = joint;
       let sum = 0;
-      for (let k = 0; k < features; k++) {
-        const alike = near[places[i * features + k]!]!;
+      for (let k = 0; k < features; k++, p++) {
+        const alike = near[places[p]!]!;
         product *= alike;
         sum += alike;
       }
-      covered[i] = product + single * sum;
+      out[i] = product + single * sum;
     }
-    return covered;
+    return out;
   };
+  return {
+    towards(at) {
+      distinct.forEach((values, k) => {
+        alikeness(at[k]! * scales[k]!, values, near, starts[k]!);
+      });
+      return cover(covered);
+    },
+    among() {
+      // by feature: a row for each of its distinct values
+      const tables = distinct.map((values) => {
+        const table = new Float64Array(values.length ** 2);
+        values.forEach((here, u) => {
+          alikeness(here, values, table, u * values.length);
+        });
+        return table;
+      });
+      return points.map((_, i) => {
+        tables.forEach((table, k) => {
+          const start = starts[k]!;
+          const count = distinct[k]!.length;
+          const row = (places[i * features + k]! - start) * count;
+          for (let u = 0; u < count; u++) near[start + u] = table[row + u]!;
+        });
+        return cover(new Float64Array(i + 1));
+      });
+    },
+  };
+}
+
+/** How alike a feature's distinct values are to this one, 0 to 1; in lengths over which the answer changes. Written from `start` on. */
+function alikeness(here: number, values: Float64Array, out: Float64Array, start: number): void {
+  for (let u = 0; u < values.length; u++) {
+    const away = here - values[u]!;
+    out[start + u] = Math.exp(-0.5 * away * away);
+  }
 }
 
 /** Sum of products of two lists' first entries, dimensionless. @param length how many; left out, all of the first list's */
