@@ -19,7 +19,7 @@ const [ROW, BEATS, AIR, BAR, NUMBER, PARTS] = [2.5, 3.9, 0.5, 0.8, 2.7, 0.16];
 const PALE = 0.45;
 
 /** Where a body lies, and how it is grown. */
-export interface Stands {
+interface Stands {
   readonly fit: Fit;
   readonly proportions: Proportions;
 }
@@ -40,7 +40,7 @@ interface Asked {
 }
 
 /** Where the ventricle's beats of a state have room. */
-export interface BeatRoom {
+interface BeatRoom {
   readonly state: Circulation;
   readonly box: Box;
 }
