@@ -24,6 +24,7 @@ import type { ModeName } from "./modes/shared/place.ts";
 import { keptTheme, keptVersion, largerWords } from "./modes/shared/preferences.ts";
 import { createSession } from "./modes/shared/session.ts";
 import { createStageLoop } from "./modes/shared/stage-loop.ts";
+import { refuseDrops } from "./modes/shared/take-drops.ts";
 import { themeNamed } from "./modes/shared/themes.ts";
 import { cssTokens } from "./scenes/theme/theme.ts";
 import { present } from "./sim/checked/present.ts";
@@ -116,6 +117,7 @@ effect(() => {
 
 setOwnSource(() => import("./modes/shared/own-lessons.ts").then(({ ownLessonFiles }) => ownLessonFiles()));
 void keepOffline();
+refuseDrops();
 
 // A mode lives until another one is asked for; all else of the place is read by the mode itself.
 const host = present(document.getElementById("page"));

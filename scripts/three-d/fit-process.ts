@@ -1,9 +1,9 @@
 /** Length scales and spreads of a Gaussian process at the greatest marginal likelihood, with weak log-normal expectations. */
 import { conjugateGradient } from "fmin/index.js";
+import { cholesky } from "../../src/sim/hydraulics/loss-law/cholesky.ts";
 import { INTERPOLATED } from "../../src/sim/hydraulics/loss-law/features.ts";
 import {
   backward,
-  cholesky,
   forward,
   type Samples,
   type Spread,

@@ -1,5 +1,6 @@
 /** Least squares by damped Gauss-Newton steps (Levenberg 1944, Marquardt 1963), the slopes by differences. */
-import { backward, cholesky, forward } from "../../src/sim/hydraulics/loss-law/gaussian-process.ts";
+import { cholesky } from "../../src/sim/hydraulics/loss-law/cholesky.ts";
+import { backward, forward } from "../../src/sim/hydraulics/loss-law/gaussian-process.ts";
 
 /** Part of each number's scale by which the slopes' differences are taken. */
 const STEP = 1e-4;

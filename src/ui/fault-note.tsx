@@ -18,6 +18,13 @@ const MAX_SHOWN = 60;
 const shorten = (found: string): string =>
   found.length > MAX_SHOWN ? `${found.slice(0, MAX_SHOWN)}…` : found;
 
+/** Signs that turn the order of what is written, or are none, by their number: a stranger's words must not rearrange ours. */
+const inSight = (words: string): string =>
+  words.replace(
+    /[\p{Cc}\p{Bidi_Control}]/gu,
+    (sign) => `[U+${sign.charCodeAt(0).toString(16).toUpperCase().padStart(4, "0")}]`,
+  );
+
 export interface FaultNoteProps {
   readonly title: string;
   readonly faults: readonly Fault[];
@@ -30,7 +37,7 @@ export const FaultNote = ({ title, faults, onClose }: FaultNoteProps) => (
     <p>{title}</p>
     {faults.slice(0, MAX_REPORTED).map(({ path, found, allowed }) => (
       <p key={path + found}>
-        {t("link.dropped.one", { what: nameOf(path), found: shorten(found), allowed })}
+        {t("link.dropped.one", { what: inSight(nameOf(path)), found: shorten(inSight(found)), allowed })}
       </p>
     ))}
     {faults.length > MAX_REPORTED && <p>{t("link.dropped.more", { count: faults.length - MAX_REPORTED })}</p>}

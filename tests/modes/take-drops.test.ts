@@ -1,15 +1,36 @@
 // @vitest-environment happy-dom
 import { expect, it } from "vitest";
-import { takeDrops } from "../../src/modes/shared/take-drops.ts";
+import { refuseDrops, takeDrops } from "../../src/modes/shared/take-drops.ts";
+
+/** What the page makes of it: whether the browser is held back, and what the pointer says. */
+function drag(name: "dragover" | "drop", files: readonly File[] | null) {
+  const dataTransfer = { files: files ?? [], types: [files ? "Files" : "text/plain"], dropEffect: "move" };
+  const event = Object.assign(new Event(name, { cancelable: true }), { dataTransfer });
+  dispatchEvent(event);
+  return [event.defaultPrevented, dataTransfer.dropEffect];
+}
+const drop = (files: readonly File[]) => drag("drop", files);
 
 it("gives the first of the files dropped and all of them", () => {
   const taken: string[][] = [];
   const release = takeDrops((first, all) => taken.push([first?.name ?? "", ...all.map(({ name }) => name)]));
-  const drop = (files: readonly File[]) =>
-    dispatchEvent(Object.assign(new Event("drop", { cancelable: true }), { dataTransfer: { files } }));
   drop([new File([""], "one.png"), new File([""], "two.png")]);
   drop([]);
   release();
   drop([new File([""], "late.png")]);
   expect(taken).toEqual([["one.png", "one.png", "two.png"], [""]]);
+});
+
+it("holds files back where nothing takes them, and leaves words that are dragged to the browser", () => {
+  const file = new File([""], "one.png");
+  const release = refuseDrops();
+  expect(drag("dragover", [file])).toEqual([true, "none"]);
+  expect(drop([file])[0]).toBe(true);
+  const leave = takeDrops(() => {});
+  expect(drag("dragover", [file])).toEqual([true, "copy"]);
+  expect(drag("dragover", null)).toEqual([false, "move"]);
+  expect(drag("drop", null)[0]).toBe(false);
+  leave();
+  release();
+  expect(drag("dragover", [file])).toEqual([false, "move"]);
 });

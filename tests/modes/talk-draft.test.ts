@@ -2,6 +2,7 @@ import "fake-indexeddb/auto";
 import { expect, test } from "vitest";
 import { pictureStop, stepStop, wordsStop } from "../../src/modes/lecture/own-stops.ts";
 import { talkDraft } from "../../src/modes/lecture/talk-draft.ts";
+import { writeTalkFile } from "../../src/modes/lecture/talk-file.ts";
 import { keepTalk, readKeptTalk } from "../../src/modes/lecture/talk-store.ts";
 
 const STORE = { read: readKeptTalk, keep: keepTalk };
@@ -36,8 +37,8 @@ test("a link's talk is offered beside the one that is kept, and undo brings the 
   });
   const linked = await draft({ list: "03-pathways*swirl", minutes: "15" });
   expect(linked.plan.value.title).toBe("Mine");
-  expect(linked.offered.value?.stops).toEqual([stepStop("03-pathways", "swirl")]);
-  linked.takeLinked();
+  expect(linked.offered.value?.plan.stops).toEqual([stepStop("03-pathways", "swirl")]);
+  linked.takeOffered();
   expect(linked.offered.value).toBeNull();
   expect(linked.plan.value.stops).toEqual([stepStop("03-pathways", "swirl")]);
   expect(linked.words()).toMatchObject({ list: "03-pathways*swirl", minutes: "15" });
@@ -45,6 +46,13 @@ test("a link's talk is offered beside the one that is kept, and undo brings the 
   expect(linked.plan.value.title).toBe("Mine");
   linked.redo();
   expect(linked.plan.value.stops).toEqual([stepStop("03-pathways", "swirl")]);
+  linked.release();
+});
+
+test("a link's title comes without signs that turn the order of the words", async () => {
+  await keepTalk({ plan: { title: "", minutes: 20, stops: [] }, pictures: new Map() });
+  const linked = await draft({ list: "03-pathways*swirl", title: "Evening\u202E talk\u2066" });
+  expect(linked.offered.value?.plan.title).toBe("Evening talk");
   linked.release();
 });
 
@@ -84,5 +92,34 @@ test("a store that refuses is reported, and the draft goes on", async () => {
   await Promise.resolve();
   expect(made.keeps.value).toBe(false);
   expect(made.plan.value.stops).toHaveLength(1);
+  made.release();
+});
+
+test("a file that is no talk, or no file, says so and is not offered; one that is waits beside the present talk", async () => {
+  const made = await draft();
+  const stops = [stepStop("03-pathways", "swirl")];
+  made.setStops(null, () => stops);
+  const folder = { size: 4096, arrayBuffer: () => Promise.reject(new Error("no file")) } as unknown as Blob;
+  for (const wrong of [new Blob(["{}"]), new Blob(["not json"]), new Blob(["PK broken"]), folder]) {
+    made.faults.value = [];
+    await made.open(wrong);
+    expect(made.faults.value).toHaveLength(1);
+    expect(made.offered.value).toBeNull();
+    expect(made.plan.value.stops).toEqual(stops);
+  }
+  const other = {
+    plan: { title: "Other", minutes: 10, stops: [wordsStop("end", "Thanks")] },
+    pictures: new Map(),
+  };
+  await made.open(await writeTalkFile(other));
+  expect(made.plan.value.stops).toEqual(stops);
+  expect(made.offered.value?.plan.title).toBe("Other");
+  made.takeOffered();
+  expect(made.plan.value.title).toBe("Other");
+  made.undo();
+  expect(made.plan.value.stops).toEqual(stops);
+  made.setStops(null, () => []);
+  await made.open(await writeTalkFile(other));
+  expect(made.plan.value.title).toBe("Other");
   made.release();
 });

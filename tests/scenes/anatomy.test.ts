@@ -9,20 +9,18 @@ import "../../src/scenes/anatomy/stages/index.ts";
 import { STILL, standingAt } from "../../src/scenes/anatomy/standing.ts";
 import { drawnPlane } from "../../src/scenes/layers/drawn-plane.ts";
 import { solve } from "../../src/sim/circulation/solve.ts";
-import { planeDistance } from "../../src/sim/geometry/distance.ts";
+import { outlineDistance } from "../../src/sim/geometry/distance.ts";
 import type { Point } from "../../src/sim/geometry/geometry.ts";
 import { pathwayGeometry } from "../../src/sim/geometry/pathways/index.ts";
-import { CASES, hasPlane, STAGES } from "../../src/sim/parameters/request.ts";
+import { hasPlane, STAGES } from "../../src/sim/parameters/request.ts";
 import { START } from "../../src/state/scene-state.ts";
+import { bodies, geometryOf } from "./chests.ts";
 
 const circulation = solve(START.request);
-const within = (points: readonly Point[]) =>
-  planeDistance({ open: [{ polygon: { points } }], solid: [], openings: [] }, 0);
 const highest = (values: Float64Array) => values.indexOf(Math.max(...values));
 
 describe.each(STAGES.filter(hasPlane))("the chest around %s", (stage) => {
-  const bodies = [CASES.caseA, CASES.caseB, { ageYears: 0.5, bsa: 0.35, haemoglobin: 14 }];
-  const chests = bodies.map((body) => anatomyOf(pathwayGeometry({ ...START.request, stage, body })!.chest));
+  const chests = bodies.map((body) => anatomyOf(geometryOf(stage, body).chest));
 
   test("the aorta leaves the ventricle's base, passes beside the superior vena cava and goes on behind", () => {
     for (const { before, behind, heart, frame } of chests) {
@@ -44,7 +42,7 @@ describe.each(STAGES.filter(hasPlane))("the chest around %s", (stage) => {
 
   test("four pulmonary veins end in the atrium, and three branches leave the arch", () => {
     for (const { behind, before, frame } of chests) {
-      const inAtrium = within(frame.atrium);
+      const inAtrium = outlineDistance(frame.atrium);
       const veins = behind.filter(({ name }) => name.endsWith("PulmonaryVein"));
       expect(veins).toHaveLength(4);
       for (const { line } of veins) expect(inAtrium(...line.at(-1)!)).toBeLessThan(0);
@@ -105,7 +103,7 @@ describe.each(STAGES.filter(hasPlane))("the chest around %s", (stage) => {
   test("the lungs' trees stay in their lungs, begin at the pulmonary arteries and grow no wider outwards", () => {
     for (const { lungs, frame } of chests)
       for (const { side, outline, arteries } of lungs) {
-        const inLung = within(outline);
+        const inLung = outlineDistance(outline);
         const [root] = arteries.nodes;
         expect(
           Math.hypot(root!.at[0] - frame[side].centre[0], root!.at[1] - frame[side].centre[1]),

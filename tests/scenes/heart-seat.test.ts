@@ -5,23 +5,20 @@ import { coursesOf } from "../../src/scenes/anatomy/courses.ts";
 import { inRoot } from "../../src/scenes/anatomy/heart-shape.ts";
 import "../../src/scenes/anatomy/stages/index.ts";
 import { band } from "../../src/sim/geometry/centreline.ts";
-import { planeDistance } from "../../src/sim/geometry/distance.ts";
-import type { Point } from "../../src/sim/geometry/geometry.ts";
+import { outlineDistance } from "../../src/sim/geometry/distance.ts";
 import { pathwayGeometry } from "../../src/sim/geometry/pathways/index.ts";
 import { START } from "../../src/state/scene-state.ts";
 
 const STAGES = ["glenn", "lateral-tunnel", "atriopulmonary", "extracardiac"] as const;
 const chestOf = (stage: (typeof STAGES)[number]) =>
   anatomyOf(pathwayGeometry({ ...START.request, stage })!.chest);
-const within = (points: readonly Point[]) =>
-  planeDistance({ open: [{ polygon: { points } }], solid: [], openings: [] }, 0);
 
 test.each(STAGES)(
   "the pulmonary stump shows no blood, and its foot lies on the heart's base beside the aortic root (%s)",
   (stage) => {
     const { heart, frame } = chestOf(stage);
-    const inStump = within(band(heart.trunk.line, heart.trunk.from, heart.trunk.to));
-    const inHeart = within(heart.ventricle);
+    const inStump = outlineDistance(band(heart.trunk.line, heart.trunk.from, heart.trunk.to));
+    const inHeart = outlineDistance(heart.ventricle);
     const through = coursesOf(frame).filter(({ flow }) => flow === "atrioventricularValve");
     for (const { x, y, seen } of through)
       for (const [i, shown] of seen.entries())
@@ -37,7 +34,7 @@ test.each(STAGES)(
   "both atria lie in the pericardium, and each pulmonary vein comes through it (%s)",
   (stage) => {
     const { heart, frame, pericardium, behind } = chestOf(stage);
-    const inSac = within(pericardium);
+    const inSac = outlineDistance(pericardium);
     for (const point of heart.atrium) expect(inSac(...point)).toBeLessThan(0);
     if (frame.chamber) expect(inSac(-frame.chamber[0], 0)).toBeLessThan(0);
     for (const { name, line } of behind.filter(({ holds }) => holds === "pulmonaryVein")) {

@@ -2,14 +2,11 @@
 import { describe, expect, test } from "vitest";
 import { anatomyOf } from "../../src/scenes/anatomy/chest-anatomy.ts";
 import { ATRIOVENTRICULAR, SEMILUNAR } from "../../src/scenes/anatomy/heart-shape.ts";
-import { planeDistance } from "../../src/sim/geometry/distance.ts";
-import type { Point } from "../../src/sim/geometry/geometry.ts";
+import { outlineDistance } from "../../src/sim/geometry/distance.ts";
 import { pathwayGeometry } from "../../src/sim/geometry/pathways/index.ts";
 import { hasPlane, STAGES } from "../../src/sim/parameters/request.ts";
 import { START } from "../../src/state/scene-state.ts";
 
-const within = (points: readonly Point[]) =>
-  planeDistance({ open: [{ polygon: { points } }], solid: [], openings: [] }, 0);
 const middle = ({ from, to }: { readonly from: number; readonly to: number }) => (from + to) / 2;
 
 describe.each(STAGES.filter(hasPlane))("the heart beside %s", (stage) => {
@@ -30,7 +27,7 @@ describe.each(STAGES.filter(hasPlane))("the heart beside %s", (stage) => {
   });
 
   test("shows its wall within the closed heart, as thick on both sides and thinner at the apex", () => {
-    const inside = within(heart.outside);
+    const inside = outlineDistance(heart.outside);
     for (const [x, y] of heart.outer) expect(inside(x, y)).toBeLessThan(0);
     const thick = heart.outer.map(([x, y], i) => {
       const [ix, iy] = heart.inner[i]!;
@@ -43,10 +40,10 @@ describe.each(STAGES.filter(hasPlane))("the heart beside %s", (stage) => {
   });
 
   test("has one left border from the atrium's appendage to the apex, within the pericardium", () => {
-    const [ventricle, appendage] = [within(heart.ventricle), within(heart.appendage)];
+    const [ventricle, appendage] = [outlineDistance(heart.ventricle), outlineDistance(heart.appendage)];
     expect(heart.appendage.some(([x, y]) => ventricle(x, y) < 0)).toBe(true);
     expect(heart.ventricle.some(([x, y]) => appendage(x, y) < 0)).toBe(true);
-    const sac = within(anatomy.pericardium);
+    const sac = outlineDistance(anatomy.pericardium);
     for (const [x, y] of [...heart.ventricle, ...heart.appendage]) expect(sac(x, y)).toBeLessThan(0);
   });
 });

@@ -11,25 +11,15 @@ import { across, lineBehind, outsideOf } from "../../src/scenes/anatomy/stages/t
 import { meanOf } from "../../src/scenes/drawing/trace-clock.ts";
 import { solve } from "../../src/sim/circulation/solve.ts";
 import { band } from "../../src/sim/geometry/centreline.ts";
-import { planeDistance } from "../../src/sim/geometry/distance.ts";
+import { outlineDistance } from "../../src/sim/geometry/distance.ts";
 import type { Point } from "../../src/sim/geometry/geometry.ts";
-import { pathwayGeometry } from "../../src/sim/geometry/pathways/index.ts";
-import { type Body, CASES } from "../../src/sim/parameters/request.ts";
+import { CASES } from "../../src/sim/parameters/request.ts";
 import { START } from "../../src/state/scene-state.ts";
-
-const bodies: readonly Body[] = [CASES.caseA, CASES.caseB, { ageYears: 0.5, bsa: 0.35, haemoglobin: 14 }];
-const geometryOf = (
-  stage: "glenn" | "lateral-tunnel" | "atriopulmonary",
-  body: Body = CASES.caseA,
-  set = {},
-) => pathwayGeometry({ ...START.request, stage, body, set })!;
-const within = (points: readonly Point[]) =>
-  planeDistance({ open: [{ polygon: { points } }], solid: [], openings: [] }, 0);
-const apart = ([ax, ay]: Point, [bx, by]: Point) => Math.hypot(ax - bx, ay - by);
+import { apart, bodies, geometryOf } from "./chests.ts";
 
 /** Whether the course's marks show at a place within the outline. */
 const showsIn = (outline: readonly Point[], { x, y, seen }: Course): boolean => {
-  const inside = within(outline);
+  const inside = outlineDistance(outline);
   return seen.some((shown, i) => shown === 1 && inside(x[i]!, y[i]!) < 0);
 };
 
@@ -117,7 +107,7 @@ describe.each(["glenn", "lateral-tunnel"] as const)("a common atrium (%s)", (sta
   test("the right pulmonary veins pass behind its right part and open into its left", () => {
     for (const body of bodies) {
       const { frame, behind, heart } = anatomyOf(geometryOf(stage, body).chest);
-      const inAtrium = within(frame.atrium);
+      const inAtrium = outlineDistance(frame.atrium);
       const edge = frame.graft
         ? Math.max(...outsideOf(frame.graft, 2 * frame.scale, frame.scale).map(([x]) => x))
         : 0;

@@ -20,8 +20,8 @@ import type { Box } from "../../src/scenes/scene.ts";
 import { darkTheme } from "../../src/scenes/theme/theme.ts";
 import { sizes as typeSizes } from "../../src/scenes/theme/type.ts";
 import type { Circulation } from "../../src/sim/circulation/answer.ts";
-import { planeDistance } from "../../src/sim/geometry/distance.ts";
-import type { PathwayGeometry, Point } from "../../src/sim/geometry/geometry.ts";
+import { outlineDistance, planeDistance } from "../../src/sim/geometry/distance.ts";
+import type { PathwayGeometry } from "../../src/sim/geometry/geometry.ts";
 import { pathwayGeometry } from "../../src/sim/geometry/pathways/index.ts";
 import { type Body, CASES, STAGES, type Stage } from "../../src/sim/parameters/request.ts";
 import { measureLetters } from "./wide-letters.ts";
@@ -59,9 +59,6 @@ const circulation = {
   pathway: { ledger: [], gradeLine: [] },
 } as unknown as Circulation;
 
-const distanceTo = (points: readonly Point[]) =>
-  planeDistance({ open: [{ polygon: { points } }], solid: [], openings: [] }, 0);
-
 /** A plane, the plates' input, and the truth from the geometry itself. */
 function planeOf(stage: Stage, body: Body, fenestrationDiameter: number) {
   const geometry = pathwayGeometry({
@@ -77,7 +74,7 @@ function planeOf(stage: Stage, body: Body, fenestrationDiameter: number) {
     blood: planeDistance(geometry, 0),
     parts: anatomyOf(geometry.chest)
       .parts.filter(({ ground }) => !ground)
-      .map(({ name, outline }) => ({ name, distance: distanceTo(outline) })),
+      .map(({ name, outline }) => ({ name, distance: outlineDistance(outline) })),
   };
 }
 type TestPlane = ReturnType<typeof planeOf>;

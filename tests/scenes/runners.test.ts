@@ -1,12 +1,11 @@
 import type { Graphics } from "pixi.js";
 import { expect, test, vi } from "vitest";
+import { EFFORTS } from "../../src/chain/running-sweep.ts";
 import { innerBox } from "../../src/scenes/drawing/plot.ts";
 import { drawOthers, drawOwn, roomAhead } from "../../src/scenes/exercise/runners.ts";
 import { darkTheme } from "../../src/scenes/theme/theme.ts";
 
 vi.mock("pixi.js", () => ({}));
-
-const EFFORTS = [1, 2, 3, 4, 5, 6, 7, 8];
 
 /** CSS px: how far left and right anything is drawn. */
 function spanOf(draw: (ink: Graphics) => void): readonly [least: number, most: number] {
@@ -38,7 +37,7 @@ test.each([
   const inner = innerBox({ ...box, width: width - roomAhead(EFFORTS, box, type) }, type, 0);
   const toX = (effort: number) => inner.x + ((effort - 1) / 7) * inner.width;
   for (let time = 0; time < 1; time += 0.05) {
-    const state = { efforts: EFFORTS, now: 8, time, still: false };
+    const state = { efforts: EFFORTS, now: 8, years: 5, time, still: false };
     const [least, most] = spanOf((ink) => {
       drawOthers(ink, state, { toX }, box, darkTheme(String));
       drawOwn(ink, state, { toX }, box, darkTheme(String));

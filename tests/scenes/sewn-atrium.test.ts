@@ -17,21 +17,9 @@ import { contour } from "../../src/scenes/layers/contour.ts";
 import { drawnPlane, inBlood } from "../../src/scenes/layers/drawn-plane.ts";
 import { fadeAtOpenings } from "../../src/scenes/layers/fade-tracers.ts";
 import { shortTrails } from "../../src/scenes/layers/joined-tracers.ts";
-import { planeDistance } from "../../src/sim/geometry/distance.ts";
-import type { Point } from "../../src/sim/geometry/geometry.ts";
-import { pathwayGeometry } from "../../src/sim/geometry/pathways/index.ts";
+import { outlineDistance } from "../../src/sim/geometry/distance.ts";
 import { type Body, CASES } from "../../src/sim/parameters/request.ts";
-import { START } from "../../src/state/scene-state.ts";
-
-const bodies: readonly Body[] = [CASES.caseA, CASES.caseB, { ageYears: 0.5, bsa: 0.35, haemoglobin: 14 }];
-const geometryOf = (
-  stage: "glenn" | "lateral-tunnel" | "atriopulmonary",
-  body: Body = CASES.caseA,
-  set = {},
-) => pathwayGeometry({ ...START.request, stage, body, set })!;
-const within = (points: readonly Point[]) =>
-  planeDistance({ open: [{ polygon: { points } }], solid: [], openings: [] }, 0);
-const apart = ([ax, ay]: Point, [bx, by]: Point) => Math.hypot(ax - bx, ay - by);
+import { apart, bodies, geometryOf } from "./chests.ts";
 
 /** An atriopulmonary connection in a body, with the edge of its blood. */
 function chambered(body: Body) {
@@ -62,7 +50,8 @@ test("each pulmonary artery leaves the atriopulmonary chamber at a shoulder of i
 test("both arteries are one vessel that passes behind upper vein and roof, which is sewn to it by one opening", () => {
   for (const body of bodies) {
     const { frame, lumen, plane } = chambered(body);
-    const { opening, over, under, left, right } = connectionOf(frame, lumen);
+    const { opening, over, under } = connectionOf(frame, lumen);
+    const [right, left] = [mouthOf(frame, "right", lumen), mouthOf(frame, "left", lumen)];
     for (const [edge, part] of [
       [under, "low"],
       [over, "high"],
@@ -72,7 +61,7 @@ test("both arteries are one vessel that passes behind upper vein and roof, which
       for (const [x, y] of edge.slice(4, -4)) expect(inBlood(plane, x, y)).toBe(true);
     }
     // The opening with its sewn rim lies before that vessel, in the atrium.
-    const passes = within([...over, ...[...under].reverse()]);
+    const passes = outlineDistance([...over, ...[...under].reverse()]);
     for (const at of opening()) expect(passes(...at)).toBeLessThan(0);
     for (const at of opening(2.4 * frame.scale)) expect(passes(...at)).toBeLessThan(1.5 * frame.scale);
     // The upper vein ends above it, within the atrium's own roof.
@@ -91,7 +80,7 @@ test("the atrium's wall goes round before the arteries, which come out from behi
     const { frame, lumen } = chambered(body);
     const [a, b] = frame.chamber;
     const [edge] = closedOf(frame, lumen);
-    const inside = within(edge!);
+    const inside = outlineDistance(edge!);
     for (const side of ["left", "right"] as const) {
       expect(inside(...frame[side].centre)).toBeGreaterThan(0);
       const { low, high } = mouthOf(frame, side, lumen);
@@ -120,7 +109,7 @@ test("an atriopulmonary chamber's septum is cut open to the left atrium, and its
     const { frame, anatomy } = chambered(body);
     const [a, b] = frame.chamber;
     const on = onOval(frame.chamber);
-    const inAtrium = within(frame.atrium);
+    const inAtrium = outlineDistance(frame.atrium);
     for (const part of [-1, 0, 1])
       expect(inAtrium(...on(SEPTUM.at + part * SEPTUM.half, 3 * frame.scale))).toBeLessThan(0);
     const sleeve = sleeveOf(frame);
@@ -131,7 +120,7 @@ test("an atriopulmonary chamber's septum is cut open to the left atrium, and its
     expect(onVein).toBeGreaterThan(0.2);
     expect(onVein).toBeLessThan(0.9);
     // Its floor has no valve: the right ventricle lies beside it.
-    const inVentricle = within(anatomy.heart.ventricle);
+    const inVentricle = outlineDistance(anatomy.heart.ventricle);
     expect(inVentricle(...on(-62, 16 * frame.scale))).toBeLessThan(4 * frame.scale);
   }
 });

@@ -7,15 +7,13 @@ import { sideFlow } from "../../src/scenes/anatomy/side-streams.ts";
 import { distanceAt, drawnPlane } from "../../src/scenes/layers/drawn-plane.ts";
 import { solve } from "../../src/sim/circulation/solve.ts";
 import { band } from "../../src/sim/geometry/centreline.ts";
-import { planeDistance } from "../../src/sim/geometry/distance.ts";
+import { outlineDistance } from "../../src/sim/geometry/distance.ts";
 import type { Point } from "../../src/sim/geometry/geometry.ts";
 import { pathwayGeometry } from "../../src/sim/geometry/pathways/index.ts";
 import { START } from "../../src/state/scene-state.ts";
 
 const circulation = solve(START.request);
 const geometry = pathwayGeometry(START.request)!;
-const within = (points: readonly Point[]) =>
-  planeDistance({ open: [{ polygon: { points } }], solid: [], openings: [] }, 0);
 
 describe("what lies before a vessel hides its marks", () => {
   const plane = drawnPlane(geometry);
@@ -53,7 +51,7 @@ describe("what lies before a vessel hides its marks", () => {
 
   test("the arch's branches show theirs beyond its wall alone", () => {
     const aorta = before.at(-1)!;
-    const arch = within(band(aorta.line, aorta.from, aorta.to));
+    const arch = outlineDistance(band(aorta.line, aorta.from, aorta.to));
     const branches = coursesOf(chest).filter(({ flow }) => flow === "upper");
     expect(branches).toHaveLength(3);
     for (const { x, y, room, seen } of branches) {

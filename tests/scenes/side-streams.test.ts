@@ -11,15 +11,12 @@ import { tintRich } from "../../src/scenes/layers/tint.ts";
 import { darkTheme } from "../../src/scenes/theme/theme.ts";
 import { solve } from "../../src/sim/circulation/solve.ts";
 import { band } from "../../src/sim/geometry/centreline.ts";
-import { planeDistance } from "../../src/sim/geometry/distance.ts";
-import type { Point } from "../../src/sim/geometry/geometry.ts";
+import { outlineDistance } from "../../src/sim/geometry/distance.ts";
 import { pathwayGeometry } from "../../src/sim/geometry/pathways/index.ts";
 import { START } from "../../src/state/scene-state.ts";
 
 const circulation = solve(START.request);
 const geometry = pathwayGeometry(START.request)!;
-const within = (points: readonly Point[]) =>
-  planeDistance({ open: [{ polygon: { points } }], solid: [], openings: [] }, 0);
 
 /** Which marks are those of some courses, in turn. */
 function marksOf(wanted: (course: Course) => boolean) {
@@ -52,7 +49,7 @@ describe("blood beyond the openings", () => {
     expect(moved.filter((way) => way > 0.2).length / count).toBeGreaterThan(0.5);
     // The right lung has most of the upper vein's blood, the left most of the lower one's.
     const [right] = anatomyOf(geometry.chest).lungs;
-    const inRight = within(right.outline);
+    const inRight = outlineDistance(right.outline);
     const shareOfUpper = (wanted: boolean) => {
       const own = Array.from({ length: count }, (_, i) => i).filter(
         (i) =>
@@ -135,7 +132,7 @@ describe("blood beyond the openings", () => {
     const [rest, full] = [at(1), at(1.1)];
     const [right] = anatomyOf(geometry.chest).lungs;
     const { liver } = anatomyOf(geometry.chest).abdomen;
-    const [inLung, inLiver] = [within(right.outline), within(liver)];
+    const [inLung, inLiver] = [outlineDistance(right.outline), outlineDistance(liver)];
     let [lung, low] = [0, 0];
     for (let i = 0; i < rest.length; i += 2) {
       const [x, y] = [rest[i]!, rest[i + 1]!];
@@ -198,9 +195,9 @@ test("blood of the heart moves on into the aorta and its branches, and carries t
   const { heart, before, behind } = anatomyOf(chest);
   const tubes = [...before, ...behind].filter(({ holds }) => holds === "arterial");
   const heartAndVessels = [
-    within(chest.atrium),
-    within(heart.ventricle),
-    ...tubes.map(({ line, from, to }) => within(band(line, from, to))),
+    outlineDistance(chest.atrium),
+    outlineDistance(heart.ventricle),
+    ...tubes.map(({ line, from, to }) => outlineDistance(band(line, from, to))),
   ];
   const places = own.map(
     (i) => [streams.marks.position[2 * i]!, streams.marks.position[2 * i + 1]!] as const,
@@ -235,7 +232,7 @@ test("at the Glenn stage the lungs have blood of the upper vein alone, even befo
   const { chest } = pathwayGeometry(request)!;
   const solved = solve(request);
   const { marks, rich } = sideFlow().at(chest, solved, 0, 1)!;
-  const lungs = anatomyOf(chest).lungs.map(({ outline }) => within(outline));
+  const lungs = anatomyOf(chest).lungs.map(({ outline }) => outlineDistance(outline));
   const inLungs = Array.from(marks.origin).filter((_, i) => {
     const [x, y] = [marks.position[2 * i]!, marks.position[2 * i + 1]!];
     return !rich[i] && Math.abs(x) > 45 && lungs.some((lung) => lung(x, y) < 0);
@@ -246,7 +243,7 @@ test("at the Glenn stage the lungs have blood of the upper vein alone, even befo
   expect(new Set(marks.origin)).toEqual(new Set([0, 1, 2]));
   const inAtrium = Array.from(marks.origin).filter((_, i) => {
     const [x, y] = [marks.position[2 * i]!, marks.position[2 * i + 1]!];
-    return !rich[i] && x < 8 && within(chest.atrium)(x, y) < 0;
+    return !rich[i] && x < 8 && outlineDistance(chest.atrium)(x, y) < 0;
   });
   expect(inAtrium.length).toBeGreaterThan(5);
   expect(inAtrium).not.toContain(0);

@@ -38,11 +38,7 @@ export function BuilderActions({ context, library, draft }: BuilderActionsProps)
     const name = fileName(`talk ${talk.plan.title}`, "", new Date(), "zip");
     saveFile(name, await writeTalkFile(talk));
   };
-  const asked = useSignal<File | null>(null);
-  const open = (file: File) => {
-    if (draft.plan.peek().stops.length > 0) asked.value = file;
-    else void draft.open(file);
-  };
+  const open = (file: File) => void draft.open(file);
   useEffect(
     () =>
       takeDrops((_, files) => {
@@ -95,21 +91,14 @@ export function BuilderActions({ context, library, draft }: BuilderActionsProps)
           </button>
         </div>
       )}
-      {(asked.value ?? draft.offered.value) && (
+      {draft.offered.value && (
         <Confirm
           title={t("lecture.replace")}
           what={t("lecture.replace.what", { count: draft.plan.value.stops.length })}
           no={t("lecture.replace.no")}
           yes={t("lecture.replace.yes")}
-          onNo={() => {
-            if (asked.value) asked.value = null;
-            else draft.keepOwn();
-          }}
-          onYes={() => {
-            if (asked.value) void draft.open(asked.value);
-            else draft.takeLinked();
-            asked.value = null;
-          }}
+          onNo={draft.keepOwn}
+          onYes={draft.takeOffered}
         />
       )}
       {any && (

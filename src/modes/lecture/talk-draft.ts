@@ -17,7 +17,7 @@ import { type PlanHistory, planHistory } from "./plan-history.ts";
 import { MAX_STOPS, MINUTES, USUAL_MINUTES, writeStops } from "./playlist.ts";
 import { type FoundStop, findStops, KEPT_TALK, stopsOfList } from "./stops.ts";
 import type { Taken } from "./take-pictures.ts";
-import { readTalkFile } from "./talk-file.ts";
+import { type ReadTalk, readTalkFile } from "./talk-file.ts";
 import type { KeptTalk } from "./talk-store.ts";
 
 /** Where a talk is kept. Each call may reject: storage is denied or full. */
@@ -35,13 +35,13 @@ export interface TalkDraft extends PlanHistory {
   readonly found: ReadonlySignal<readonly FoundStop[]>;
   /** Resolved once what was kept is here. */
   readonly ready: Promise<void>;
-  /** A link's talk beside the one kept here, until `takeLinked` or `keepOwn` answers. */
-  readonly offered: ReadonlySignal<TalkPlan | null>;
-  takeLinked(): void;
+  /** The talk of a link or file beside the one that is here, until `takeOffered` or `keepOwn` answers. */
+  readonly offered: ReadonlySignal<KeptTalk | null>;
+  takeOffered(): void;
   keepOwn(): void;
   setStops(subject: string | null, change: (stops: readonly Stop[]) => readonly Stop[]): void;
   addPictures(taken: Taken): void;
-  /** A file's talk takes the place of the present one, which undo brings back. */
+  /** A file's talk comes in where there is none, else it is offered; one that is no talk is a fault and changes nothing. */
   open(file: Blob): Promise<void>;
   talk(): KeptTalk;
   /** The words of an address that open it. */
@@ -61,9 +61,10 @@ export function talkDraft(
   const linked: TalkPlan = {
     stops: stopsOfList(asked.list ?? ""),
     minutes: time >= MINUTES.min && time <= MINUTES.max ? time : USUAL_MINUTES,
-    title: (asked.title ?? "").slice(0, MAX_TITLE),
+    // A stranger's link must not turn the order of the words around its own.
+    title: (asked.title ?? "").replace(/[\p{Cc}\p{Bidi_Control}]/gu, "").slice(0, MAX_TITLE),
   };
-  const offered = signal<TalkPlan | null>(null);
+  const offered = signal<KeptTalk | null>(null);
   const history = planHistory(linked);
   const { plan, edit } = history;
   const pictures = signal<Pictures>(new Map());
@@ -80,7 +81,8 @@ export function talkDraft(
       if (kept) {
         pictures.value = new Map([...kept.pictures, ...pictures.peek()]);
         edit(null, () => kept.plan);
-        if (linked.stops.length > 0 && !sameSteps(kept.plan, linked)) offered.value = linked;
+        if (linked.stops.length > 0 && !sameSteps(kept.plan, linked))
+          offered.value = { plan: linked, pictures: new Map() };
       }
       let stored = kept || linked.stops.length === 0 ? plan.peek() : null;
       stopKeeping = effect(() => {
@@ -91,6 +93,10 @@ export function talkDraft(
         });
       });
     });
+  const take = (talk: KeptTalk) => {
+    pictures.value = new Map([...pictures.peek(), ...talk.pictures]);
+    edit(null, () => talk.plan);
+  };
   const setStops: TalkDraft["setStops"] = (subject, change) =>
     edit(subject, (before) => ({ ...before, stops: change(before.stops).slice(0, MAX_STOPS) }));
   return {
@@ -101,13 +107,14 @@ export function talkDraft(
     found: computed(() => findStops(plan.value.stops, lessons()).found),
     ready,
     offered,
-    takeLinked() {
+    takeOffered() {
       const taken = offered.peek();
       offered.value = null;
-      if (taken) edit(null, () => taken);
+      if (taken) take(taken);
     },
     keepOwn() {
       offered.value = null;
+      faults.value = [];
     },
     setStops,
     addPictures(taken) {
@@ -121,12 +128,11 @@ export function talkDraft(
       setStops(null, (stops) => withMore(stops, more));
     },
     async open(file) {
-      const { talk, faults: refused } = await readTalkFile(file);
+      const { talk, faults: refused } = await readTalkFile(file).catch(unreadable);
       const dropped = talk ? findStops(talk.plan.stops, lessons()).dropped : [];
       faults.value = [...refused, ...dropped];
-      if (!talk) return;
-      pictures.value = new Map([...pictures.peek(), ...talk.pictures]);
-      edit(null, () => talk.plan);
+      if (talk && plan.peek().stops.length > 0) offered.value = talk;
+      else if (talk) take(talk);
     },
     talk: () => ({ plan: plan.value, pictures: pictures.value }),
     words() {
@@ -140,6 +146,12 @@ export function talkDraft(
     release: () => stopKeeping(),
   };
 }
+
+/** A folder, or moved since it was chosen. */
+const unreadable = (reason: unknown): ReadTalk => ({
+  talk: null,
+  faults: [{ path: "file", found: String(reason), allowed: "a file that can be read" }],
+});
 
 function stepsOf({ stops, minutes, title }: TalkPlan): Place["more"] {
   const list = writeStops(stops.flatMap((stop) => (stop.kind === "step" ? [stop] : [])));

@@ -1,17 +1,31 @@
 /** Files dropped on the page. */
 
-/** Files dropped anywhere on the page, the first and all; without this the browser would leave the page and show the file. */
-export function takeDrops(take: (first: File | undefined, all: readonly File[]) => void): () => void {
-  const hold = (event: DragEvent) => event.preventDefault();
-  const drop = (event: DragEvent) => {
+/** Words that are dragged within a text are none of ours. */
+const bringsFiles = ({ dataTransfer }: DragEvent): boolean => Boolean(dataTransfer?.types.includes("Files"));
+
+/** Until the returned function is called. */
+function listen(effect: "copy" | "none", drop: (files: readonly File[]) => void): () => void {
+  const hold = (event: DragEvent) => {
+    if (!bringsFiles(event)) return;
     event.preventDefault();
-    const files = [...(event.dataTransfer?.files ?? [])];
-    take(files[0], files);
+    if (event.dataTransfer) event.dataTransfer.dropEffect = effect;
+  };
+  const take = (event: DragEvent) => {
+    if (!bringsFiles(event)) return;
+    event.preventDefault();
+    drop([...(event.dataTransfer?.files ?? [])]);
   };
   addEventListener("dragover", hold);
-  addEventListener("drop", drop);
+  addEventListener("drop", take);
   return () => {
     removeEventListener("dragover", hold);
-    removeEventListener("drop", drop);
+    removeEventListener("drop", take);
   };
 }
+
+/** Files dropped anywhere on the page, the first and all. */
+export const takeDrops = (take: (first: File | undefined, all: readonly File[]) => void): (() => void) =>
+  listen("copy", (files) => take(files[0], files));
+
+/** Where nothing takes a file the pointer says so; without this the browser would show the file in the page's place or over it. */
+export const refuseDrops = (): (() => void) => listen("none", () => {});

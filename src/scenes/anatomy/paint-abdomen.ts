@@ -2,7 +2,7 @@
 import { entryAt } from "../../sim/checked/present.ts";
 import type { Point } from "../../sim/geometry/geometry.ts";
 import { WALL } from "../layers/fade.ts";
-import { mix } from "../theme/colour.ts";
+import { mix, seeThrough } from "../theme/colour.ts";
 import type { Theme } from "../theme/theme.ts";
 import type { AbdomenShape } from "./abdomen-shape.ts";
 import type { Anatomy } from "./chest-anatomy.ts";
@@ -35,7 +35,7 @@ export function paintDiaphragm(ink: Ink, { diaphragm }: AbdomenShape, size: numb
 /** Clear at both ends, where the muscle goes on into the wall of the trunk. */
 function downFade(ink: Ink, bottom: number, size: number, colour: string): CanvasGradient {
   const fall = ink.createLinearGradient(0, bottom, 0, bottom + TAIL * size);
-  fall.addColorStop(0, `${colour}00`);
+  fall.addColorStop(0, seeThrough(colour, 0));
   fall.addColorStop(1, colour);
   return fall;
 }
@@ -88,12 +88,12 @@ export function paintTendon(ink: Ink, { tendon, far }: Hiatus, size: number, the
   ] as const) {
     const fall = ink.createLinearGradient(left, 0, right, 0);
     for (const [at, alpha] of [
-      [0, "00"],
-      [0.3, "ff"],
-      [0.7, "ff"],
-      [1, "00"],
+      [0, 0],
+      [0.3, 1],
+      [0.7, 1],
+      [1, 0],
     ] as const)
-      fall.addColorStop(at, colour + alpha);
+      fall.addColorStop(at, seeThrough(colour, alpha));
     ink.lineWidth = width * size;
     ink.strokeStyle = fall;
     ink.stroke();
@@ -110,29 +110,6 @@ export function paintRim(ink: Ink, { rim }: Hiatus, size: number, theme: Theme):
   ink.strokeStyle = shade;
   ink.stroke();
 }
-
-/** Below the opening the liver lies over the vein, by and by as much as over its further way. */
-export function paintOverVein(
-  ink: Ink,
-  { rim }: Hiatus,
-  { frame: { ivc } }: Pick<Anatomy, "frame">,
-  theme: Theme,
-): void {
-  const [x, y] = ivc.centre;
-  const half = ivc.width / 2 + WALL;
-  const near = rim.filter(([at], i) => i < rim.length / 2 && Math.abs(at - x) < half);
-  const [, , , top] = boundsOf([near], 0);
-  const { body } = tissue("liver", theme);
-  const fall = ink.createLinearGradient(0, top, 0, y);
-  fall.addColorStop(0.2, `${body}00`);
-  fall.addColorStop(1, `${body}${IN_LIVER}`);
-  trace(ink, [[x - half, y], ...near, [x + half, y]], true);
-  ink.fillStyle = fall;
-  ink.fill();
-}
-
-/** How much of it does, in hexadecimal. */
-const IN_LIVER = "66";
 
 /** The dome's underside: a veil of muscle that clears downwards. */
 function paintDome(ink: Ink, diaphragm: readonly Point[], size: number, theme: Theme): void {

@@ -3,8 +3,8 @@ import { line } from "../../sim/geometry/centreline.ts";
 import type { Point } from "../../sim/geometry/geometry.ts";
 import type { BloodTube } from "./great-vessels.ts";
 import { paintOrgan } from "./paint-organ.ts";
-import { bandOf } from "./paint-tube.ts";
-import { type Ink, strokes } from "./painted-sheet.ts";
+import { bandOf, sidesOf } from "./paint-tube.ts";
+import { dash, type Ink, trace } from "./painted-sheet.ts";
 import { asTissue, type Round } from "./tones.ts";
 
 interface Ghost {
@@ -13,8 +13,6 @@ interface Ghost {
   /** mm of the body for one of a 5-year-old */
   readonly size: number;
 }
-/** mm: dash and gap, and the line's width */
-const [DASH, WIDTH] = [[2.4, 1.7], 0.7];
 const GHOST: Ghost = { left: 0.6, size: 1 };
 
 /** @param edges its two sides */
@@ -25,16 +23,13 @@ export function paintGhost(
   { left, size }: Ghost = GHOST,
 ): void {
   paintOrgan(ink, edges.flat(), asTissue(round), { depth: 3 * size, alpha: left });
-  ink.save();
-  ink.lineCap = "butt";
-  ink.setLineDash(DASH.map((each) => each * size));
-  ink.globalAlpha = 0.8;
-  for (const edge of edges) strokes(ink, edge, size, [[WIDTH, round.wall]]);
-  ink.restore();
+  for (const edge of edges) {
+    trace(ink, edge);
+    dash(ink, size, round.wall, { wide: 0.7, alpha: 0.8 });
+  }
 }
 
 export function paintGhostVein(ink: Ink, vein: BloodTube, round: Round, ghost: Ghost = GHOST): void {
   const outline = bandOf(line(vein.line), vein, { part: 1, wall: ghost.size });
-  const half = outline.length / 2;
-  paintGhost(ink, [outline.slice(0, half), outline.slice(half)], round, ghost);
+  paintGhost(ink, sidesOf(outline), round, ghost);
 }

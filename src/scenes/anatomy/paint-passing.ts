@@ -4,19 +4,9 @@ import { line } from "../../sim/geometry/centreline.ts";
 import type { Point } from "../../sim/geometry/geometry.ts";
 import type { Anatomy } from "./chest-anatomy.ts";
 import { descending, returning, type Tube } from "./great-vessels.ts";
-import { bandOf, laidOver, scratch } from "./paint-tube.ts";
-import { type Bounds, type Ink, type Outlines, trace, traceLoops } from "./painted-sheet.ts";
+import { bandOf, laidOver, scratch, sidesOf } from "./paint-tube.ts";
+import { type Bounds, dash, type Ink, type Outlines, trace, traceLoops } from "./painted-sheet.ts";
 import type { Round } from "./tones.ts";
-
-/** Strokes a hidden edge. @param size mm of the body for one of a 5-year-old */
-export function dash(ink: Ink, size: number, colour: string, wide = 0.5): void {
-  ink.setLineDash([2.4 * size, 1.7 * size]);
-  ink.lineCap = "butt";
-  ink.lineWidth = wide * size;
-  ink.globalAlpha = 0.7;
-  ink.strokeStyle = colour;
-  ink.stroke();
-}
 
 /** How much of a vein's wall is seen behind the blood that passes before it, and mm of a 5-year-old of its dashed rim. */
 const SHINES = 0.34;
@@ -55,10 +45,9 @@ export function paintPassing(
   ) => {
     const [own, room] = [scratch(ink, bounds), scratch(ink, bounds)];
     for (const tube of tubes) {
-      const outline = outlineOf(tube);
-      for (const half of [outline.slice(0, outline.length / 2), outline.slice(outline.length / 2)]) {
-        trace(own, half);
-        dash(own, frame.scale, wall, wide);
+      for (const side of sidesOf(outlineOf(tube))) {
+        trace(own, side);
+        dash(own, frame.scale, wall, { wide });
       }
     }
     for (const cover of covers) {
@@ -67,7 +56,6 @@ export function paintPassing(
     }
     traceLoops(room, loops);
     room.fill();
-    own.globalAlpha = 1;
     own.globalCompositeOperation = "destination-in";
     laidOver(own, room, bounds);
     own.globalCompositeOperation = "destination-out";

@@ -50,6 +50,12 @@ export function bandOf(whole: Line, tube: Tube, { part, aside = 0, wall = 0, of 
   return [...sides[0], ...sides[1].reverse()];
 }
 
+/** The two sides of such an outline, each from end to end. */
+export const sidesOf = (outline: readonly Point[]): readonly (readonly Point[])[] => [
+  outline.slice(0, outline.length / 2),
+  outline.slice(outline.length / 2),
+];
+
 /** @param wall mm */
 export const paintTube = (ink: Ink, tube: Tube, tones: Round, wall: number): void =>
   paintTubes(ink, [tube], tones, wall);

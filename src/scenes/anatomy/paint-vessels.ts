@@ -10,7 +10,7 @@ import { type BloodTube, descending, type Holds, type Tube } from "./great-vesse
 import { paintSewnBehind } from "./paint-graft.ts";
 import { paintPericardium } from "./paint-heart.ts";
 import { paintBeforeArtery, paintSleeves, paintStems, underArtery } from "./paint-lung.ts";
-import { dash, paintShining } from "./paint-passing.ts";
+import { paintShining } from "./paint-passing.ts";
 import { cutOpen, paintRoot } from "./paint-root.ts";
 import {
   bandOf,
@@ -22,7 +22,7 @@ import {
   scratch,
   takeAway,
 } from "./paint-tube.ts";
-import { type Bounds, boundsOf, type Ink, type Outlines, trace, traceLoops } from "./painted-sheet.ts";
+import { type Bounds, boundsOf, dash, type Ink, type Outlines, trace, traceLoops } from "./painted-sheet.ts";
 import { rootOutline, seatOf } from "./root-shape.ts";
 import { hollow, portal, type Round, tissue } from "./tones.ts";
 

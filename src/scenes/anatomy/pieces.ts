@@ -5,14 +5,7 @@ import type { Theme } from "../theme/theme.ts";
 import type { Anatomy } from "./chest-anatomy.ts";
 import { descending, returning, type Tube } from "./great-vessels.ts";
 import { joined, type Saturations } from "./joined.ts";
-import {
-  hiatusOf,
-  paintDiaphragm,
-  paintLiver,
-  paintOverVein,
-  paintRim,
-  paintTendon,
-} from "./paint-abdomen.ts";
+import { hiatusOf, paintDiaphragm, paintLiver, paintRim, paintTendon } from "./paint-abdomen.ts";
 import { paintGraft, paintJunction } from "./paint-graft.ts";
 import { paintAtrium, paintVentricleBed, paintVentricleCavity } from "./paint-heart.ts";
 import { paintLung } from "./paint-lung.ts";
@@ -138,10 +131,7 @@ export function piecesOf(
         joined()?.floor(at[0], anatomy);
       },
     ),
-    hiatus: still(boundsOf([hiatus.rim, [frame.ivc.centre]], 3 * s), (ink) => {
-      paintOverVein(ink, hiatus, anatomy, theme);
-      paintRim(ink, hiatus, s, theme);
-    }),
+    hiatus: still(boundsOf([hiatus.rim], 3 * s), (ink) => paintRim(ink, hiatus, s, theme)),
     remains: still(remainsIn, (ink) => {
       paintTrunk(ink, heart, theme);
       underAorta(ink, remainsIn, anatomy);

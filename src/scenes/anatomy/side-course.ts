@@ -1,13 +1,9 @@
 /** One way that marks of blood take beyond the pathway's openings. */
-import type { ChestFrame, Point } from "../../sim/geometry/geometry.ts";
+import type { Point } from "../../sim/geometry/geometry.ts";
 import type { Ventricle } from "./standing.ts";
 
 /** mm of a 5-year-old by which marks of blood in a vessel run into the one that it goes on from, fading */
 export const OVERLAP = 3.5;
-
-/** Part of the marks that are drawn where an atrium's inside is to be seen behind them: of every origin alike, within the plane and beyond it. */
-export const thinnedIn = ({ graft, chamber }: ChestFrame): number =>
-  chamber ? 0.7 : graft?.kind === "patch" ? 0.42 : 1;
 
 export interface Course {
   /** mm: its points, and their lengths along it */

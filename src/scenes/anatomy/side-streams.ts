@@ -5,11 +5,12 @@ import type { Distance } from "../../sim/geometry/distance.ts";
 import type { ChestFrame } from "../../sim/geometry/geometry.ts";
 import { hasPlane } from "../../sim/parameters/request.ts";
 import { ORIGINS, type Tracers } from "../../sim/tracers/tracers.ts";
-import { part, STEPS } from "../drawing/even-spread.ts";
+import { leftOf, part, STEPS } from "../drawing/even-spread.ts";
 import { flowTrace, meanOf, type Passage, passage, valueAt } from "../drawing/trace-clock.ts";
 import { shortTrails } from "../layers/joined-tracers.ts";
 import { coursesOf, WITHIN } from "./courses.ts";
-import { type Course, OVERLAP, thinnedIn } from "./side-course.ts";
+import { markDensity } from "./mark-density.ts";
+import { type Course, OVERLAP } from "./side-course.ts";
 import { DESCENT, type Ventricle } from "./standing.ts";
 
 /** Marks for each square millimetre of a 5-year-old's lumen. */
@@ -90,20 +91,17 @@ export function sideFlow(coursesIn: typeof coursesOf = coursesOf): SideFlow {
       if (anew || !streams) {
         laidFor = frame;
         solved = circulation;
-        [moving, streams] = lay(coursesIn(frame, pathway), circulation, thinnedIn(frame) / frame.scale ** 2);
+        [moving, streams] = lay(
+          coursesIn(frame, pathway),
+          circulation,
+          markDensity(frame).beyond / frame.scale ** 2,
+        );
       }
       // Where blood stands still none comes in that could bring another mixture.
       const redrawn = anew || (time === shownAt && departing !== mixed);
       [shownAt, mixed] = [time, departing];
-      for (const each of moving)
-        advance(each, streams, circulation, {
-          time,
-          size: frame.scale,
-          swell: lungs - 1,
-          departing,
-          sections,
-          redrawn,
-        });
+      const now = { time, size: frame.scale, swell: lungs - 1, departing, sections, redrawn };
+      for (const each of moving) advance(each, streams, circulation, now);
       return streams;
     },
   };
@@ -224,8 +222,7 @@ function advance(
     marks.speed[i] = Math.abs(speed) * profile * found.slowed;
     const rise = found.run / (OVERLAP * size);
     const fall = (course.run[course.run.length - 1]! - found.run) / (OVERLAP * size);
-    // Each mark has its rank: where fewer show, the same ones stay.
-    const rank = (1.2 * found.seen - part(0.5 + i * STEPS[0])) * 5;
+    const rank = leftOf(found.seen, 0.5 + i * STEPS[0]);
     shown[i] = Math.max(0, Math.min(course.size?.[found.at] ?? 1, rise, fall, rank));
     // A trail lies right behind its head; one that is not shown needs none.
     if (shown[i] === 0) {

@@ -5,7 +5,7 @@ import { outlineDistance } from "../../sim/geometry/distance.ts";
 import { roundOf } from "../anatomy/tones.ts";
 import { saturationAlong } from "../circuit/circuit-blood.ts";
 import type { Laid } from "../circuit/dots.ts";
-import { curve, type Spot, spots } from "../drawing/curve-drawing.ts";
+import { curve, type Spot, spots, spotsOf } from "../drawing/curve-drawing.ts";
 import { dashed } from "../layers/path-line.ts";
 import type { Theme } from "../theme/theme.ts";
 
@@ -44,7 +44,7 @@ export function drawHiddenAorta(
       .stroke({ color: body, width: vessel.width, alpha: SEEN.inside, cap: "butt" });
     for (const side of sides) dashed(ink, side, DASH, { color: wall, width: LINE, alpha: SEEN.border });
   }
-  dashed(ink, Array.from(ARCH.x, (x, i) => [x, entryAt(ARCH.y, i)]).flat(), [4, 3], {
+  dashed(ink, spotsOf(ARCH).flat(), [4, 3], {
     color: theme.colour.inkSoft,
     width: LINE,
     alpha: SEEN.border,

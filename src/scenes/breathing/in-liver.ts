@@ -8,7 +8,7 @@ import { CHEST_AT, inChest } from "../circuit/chest-plan.ts";
 import { saturationAlong } from "../circuit/circuit-blood.ts";
 import type { Laid } from "../circuit/dots.ts";
 import type { Vessel } from "../circuit/vessel.ts";
-import type { Spot } from "../drawing/curve-drawing.ts";
+import { type Spot, spotsOf } from "../drawing/curve-drawing.ts";
 import type { Theme } from "../theme/theme.ts";
 
 /** Plane units: where the veins open, how far from there they are seen whole, and from where on they lie as deep as they get. */
@@ -51,7 +51,7 @@ export function paintLiverVeins(
 ): void {
   const all = laid.map(({ vessel }) => vessel);
   const veins = laid.map(({ vessel, line }) => ({
-    points: Array.from(line.x, (x, i): Point => inChest([x, entryAt(line.y, i)])),
+    points: spotsOf(line).map(inChest),
     from: widthBefore(vessel, all) || END * vessel.width,
     to: vessel.width,
     tones: roundOf(saturationAlong(circulation, vessel, 0), theme),

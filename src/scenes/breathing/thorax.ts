@@ -16,6 +16,7 @@ import type { Theme } from "../theme/theme.ts";
 import { drawArrows } from "./arrows.ts";
 import { belly } from "./belly.ts";
 import { breathEnds, type NamedEnds } from "./breath-end.ts";
+import { bronchi } from "./bronchi.ts";
 import { chestVessels } from "./chest-vessels.ts";
 import { chestWall } from "./chest-wall.ts";
 import { heartSeat } from "./heart-seat.ts";
@@ -74,10 +75,18 @@ export function thorax(): Thorax {
   const clearing = sheet();
   clearing.view.scale.y = -1;
   const [painted, wall, air, vessels] = [paintedChest(), chestWall(), lungAir(), chestVessels()];
-  const [ends, seat, bowels] = [breathEnds(), heartSeat(), belly()];
+  const [ends, seat, bowels, tubes] = [breathEnds(), heartSeat(), belly(), bronchi()];
   painted.organs.mask = wall.mask;
   painted.heart.addChildAt(seat.view, 0);
-  painted.underDiaphragm.addChild(air.view, wall.ribs, bowels.behind, vessels.under, airways, bowels.before);
+  painted.underDiaphragm.addChild(
+    tubes.view,
+    air.view,
+    wall.ribs,
+    bowels.behind,
+    vessels.under,
+    airways,
+    bowels.before,
+  );
   const blood = flowing();
   scene.addChild(
     wall.view,
@@ -123,6 +132,7 @@ export function thorax(): Thorax {
       vessels.paint(circulation, density, theme);
       wall.paint(density, theme);
       air.paint(density, theme);
+      tubes.paint(density, theme);
       seat.paint(circulation.request.stage, density, theme);
       bowels.paint(density, theme);
       // Also in a still picture it is the chest of the moment that the curves mark.
@@ -130,6 +140,7 @@ export function thorax(): Thorax {
       const fall = descentAt(size);
       wall.move(size);
       air.move(size, fall);
+      tubes.move(size, fall);
       vessels.move(fall);
       bowels.move(fall);
       stretchDown(airways, fall);
@@ -145,7 +156,7 @@ export function thorax(): Thorax {
       };
     },
     release() {
-      for (const part of [blood, painted, wall, air, clearing, vessels, seat, bowels]) part.release();
+      for (const part of [blood, painted, wall, air, clearing, vessels, seat, bowels, tubes]) part.release();
     },
   };
 }

@@ -1,13 +1,12 @@
 /** The trunk around the chest, from the neck to the belly with arms at its sides: skin, collar bones, and what of it holds the organs. */
 import type { Graphics } from "pixi.js";
-import type { Point } from "../../sim/geometry/geometry.ts";
 import { paintOrgan } from "../anatomy/paint-organ.ts";
 import { type Bounds, eraseAlong, type Ink, strokes, trace } from "../anatomy/painted-sheet.ts";
 import { smoothLine } from "../anatomy/placing.ts";
 import { legTissue } from "../calf/leg-tones.ts";
 import { inChest } from "../circuit/chest-plan.ts";
 import { muted } from "../circuit/paint-figure.ts";
-import { curve, type Spot, spots, traceCurve } from "../drawing/curve-drawing.ts";
+import { curve, type Spot, spots, spotsOf, traceCurve } from "../drawing/curve-drawing.ts";
 import type { Theme } from "../theme/theme.ts";
 
 /** Plane units: the body's midline. */
@@ -47,8 +46,7 @@ const skinOf = (theme: Theme) => muted(legTissue("skin", theme), theme.colour.st
 export function paintTorso(ink: Ink, theme: Theme): void {
   const tones = skinOf(theme);
   const outline = curve(SKIN, 8);
-  const points = Array.from(outline.x, (x, i): Point => inChest([x, outline.y[i] ?? 0]));
-  paintOrgan(ink, points, tones, { depth: 12, edge: 1.1 });
+  paintOrgan(ink, spotsOf(outline).map(inChest), tones, { depth: 12, edge: 1.1 });
   for (const side of [CREASE, mirrored(CREASE)]) {
     const fold = smoothLine(side.map(inChest));
     strokes(ink, fold, 1, [[3.2, tones.shade]]);

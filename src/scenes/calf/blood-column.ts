@@ -2,8 +2,7 @@
 
 import { entryAt, lastOf } from "../../sim/checked/present.ts";
 import type { Traces } from "../../sim/circulation/answer.ts";
-import { GOLDEN } from "../drawing/curve-drawing.ts";
-import { part } from "../drawing/even-spread.ts";
+import { GOLDEN, part } from "../drawing/even-spread.ts";
 import { passage } from "../drawing/trace-clock.ts";
 import { halfWidth, LENGTH, VALVES } from "./vein.ts";
 

@@ -2,7 +2,8 @@
 import { entryAt } from "../../sim/checked/present.ts";
 import { type Ink, trace } from "../anatomy/painted-sheet.ts";
 import type { Tissue } from "../anatomy/tones.ts";
-import { curve, GOLDEN, type Spot } from "../drawing/curve-drawing.ts";
+import { curve, type Spot } from "../drawing/curve-drawing.ts";
+import { GOLDEN } from "../drawing/even-spread.ts";
 import { mix } from "../theme/colour.ts";
 import type { Theme } from "../theme/theme.ts";
 import {

@@ -1,7 +1,8 @@
 /** Muscles of the leg with their fibres, and the calf's near head from its origin to the tendon. */
 import { eraseAlong, type Ink, trace } from "../anatomy/painted-sheet.ts";
 import { type Tissue, tissue } from "../anatomy/tones.ts";
-import { GOLDEN, type Spot } from "../drawing/curve-drawing.ts";
+import type { Spot } from "../drawing/curve-drawing.ts";
+import { GOLDEN } from "../drawing/even-spread.ts";
 import type { Theme } from "../theme/theme.ts";
 import { ACHILLES_TENDON, INNER_HEAD } from "./leg-parts.ts";
 import { legTissue } from "./leg-tones.ts";

@@ -17,8 +17,14 @@ export interface Block {
 
 export interface Arranged {
   readonly fit: Fit;
-  /** CSS px, top left corner of each block, in the order given */
-  readonly places: readonly { readonly x: number; readonly y: number }[];
+  /** CSS px, top left corner of each block, in the order given; where a hand is in the way, x at which its line rises between hand and hip */
+  readonly places: readonly Place[];
+}
+
+interface Place {
+  readonly x: number;
+  readonly y: number;
+  readonly rises?: number;
 }
 
 /** Heart and lungs, from the neck to the diaphragm. */
@@ -137,9 +143,11 @@ function reach(figure: readonly Spot[], from: number, to: number): number {
   );
 }
 
-/** Heights at which hands are in the way; the midline; and in how many steps the body gives way. */
-const HANDS = { from: 640, to: 1100 } as const;
+/** Heights from which hands are in the way, and how far beneath them they no longer are; how far out they hang; the midline; and in how many steps the body gives way. */
+const HANDS = { from: 640, under: 40, out: 380 } as const;
 const MIDDLE = 500;
+/** How far from it a line rises between hand and hip, and the next one further in. */
+const RISES = { from: 332, apart: 15 } as const;
 const STEPS = 16;
 
 /**
@@ -162,13 +170,17 @@ function alongArms(
   gap: number,
   margin: number,
 ): Arranged | null {
+  const hands = Math.max(...figure.flatMap(([x, y]) => (Math.abs(x - MIDDLE) > HANDS.out ? [y] : [])));
   for (let step = 0; step <= STEPS; step++) {
     const fit = fitInto(box, extent, (margin * step) / STEPS);
-    const places = new Map<Block, { x: number; y: number }>();
+    const places = new Map<Block, Place>();
     for (const side of ["left", "right"] as const) {
       const own = blocks.filter(({ plate }) => plate.side === side);
+      const under = own.filter(({ plate }) => plate.at[1] > HANDS.from);
       const tops = stack(
-        own.map(({ plate }) => fit.y + fit.scale * (plate.at[1] > HANDS.from ? HANDS.to : plate.at[1])),
+        own.map(
+          ({ plate }) => fit.y + fit.scale * (plate.at[1] > HANDS.from ? hands + HANDS.under : plate.at[1]),
+        ),
         own.map(({ height }) => height),
         gap * 0.6,
         box.y + (side === "left" ? head : 0),
@@ -176,7 +188,9 @@ function alongArms(
       );
       own.forEach((block, i) => {
         const x = side === "left" ? box.x : box.x + box.width - block.width;
-        places.set(block, { x, y: entryAt(tops, i) });
+        const inner = MIDDLE - RISES.from + RISES.apart * under.indexOf(block);
+        const rises = fit.x + fit.scale * (side === "left" ? inner : 2 * MIDDLE - inner);
+        places.set(block, { x, y: entryAt(tops, i), ...(under.includes(block) && { rises }) });
       });
     }
     const clear = blocks.every((block) => {

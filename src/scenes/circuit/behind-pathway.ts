@@ -1,10 +1,11 @@
 /** The right lung's veins on their way behind graft or tunnel to the atrium, seen through it. */
-import { entryAt } from "../../sim/checked/present.ts";
 import type { Circulation } from "../../sim/circulation/answer.ts";
+import { lineDistance } from "../../sim/geometry/distance.ts";
 import type { Point } from "../../sim/geometry/geometry.ts";
 import { paintGhostVein } from "../anatomy/paint-ghost.ts";
 import type { Ink } from "../anatomy/painted-sheet.ts";
 import { roundOf } from "../anatomy/tones.ts";
+import { spotsOf } from "../drawing/curve-drawing.ts";
 import { mix } from "../theme/colour.ts";
 import type { Theme } from "../theme/theme.ts";
 import { CHEST_AT } from "./chest-plan.ts";
@@ -27,15 +28,12 @@ export function paintBehindPathway(
 ): void {
   const before = laid.find(({ vessel }) => HIDING.includes(vessel.name));
   if (!before) return;
-  const isHidden = (x: number, y: number): boolean =>
-    before.line.x.some(
-      (px, i) => Math.hypot(px - x, entryAt(before.line.y, i) - y) < before.vessel.width / 2 + 1,
-    );
+  const fromPathway = lineDistance(spotsOf(before.line));
   for (const { vessel, line } of laid) {
     // What is pointed at lies over the pathway.
     if (!HIDDEN.includes(vessel.name) || emphasis.lit.has(vessel.name)) continue;
-    const hidden = Array.from(line.x, (x, i): Point => [x, entryAt(line.y, i)])
-      .filter((spot) => isHidden(...spot))
+    const hidden = spotsOf(line)
+      .filter((spot) => fromPathway(...spot) < before.vessel.width / 2 + 1)
       .map(([x, y]): Point => [x, -y]);
     if (hidden.length < 2) continue;
     const { name, width } = vessel;

@@ -5,6 +5,7 @@ import { type Bounds, type Ink, sheet } from "../anatomy/painted-sheet.ts";
 import type { Brush } from "../drawing/brush.ts";
 import type { Fit } from "../drawing/split.ts";
 import type { Box } from "../scene.ts";
+import { seeThrough } from "../theme/colour.ts";
 import type { Theme } from "../theme/theme.ts";
 import { drawAirways } from "./airways.ts";
 import { CHEST, LOOK } from "./arrange.ts";
@@ -82,7 +83,7 @@ const MIST: Bounds = [0, -THIGHS - 20, 1000, -THIGHS + 130];
 function paintMist(ink: Ink, { colour: { stage } }: Theme): void {
   const [left, bottom, right, top] = MIST;
   const fall = ink.createLinearGradient(0, top, 0, bottom + 20);
-  fall.addColorStop(0, `${stage}00`);
+  fall.addColorStop(0, seeThrough(stage, 0));
   fall.addColorStop(1, stage);
   ink.fillStyle = fall;
   ink.fillRect(left, bottom, right - left, top - bottom);

@@ -9,7 +9,7 @@ import type { Tube } from "../anatomy/great-vessels.ts";
 import type { HeartShape } from "../anatomy/heart-shape.ts";
 import type { LungShape } from "../anatomy/lung-shape.ts";
 import { stemsOf, type Tree } from "../anatomy/tree.ts";
-import { curve, placeOn, type Spot, spots } from "../drawing/curve-drawing.ts";
+import { curve, placeOn, type Spot, spots, spotsOf } from "../drawing/curve-drawing.ts";
 import { middleOf } from "./chamber-blood.ts";
 import type { Blood, Vessel } from "./vessel.ts";
 
@@ -48,11 +48,9 @@ const WALL = 3;
 function graftOf(stage: Stage): Pick<ChestFrame, "graft"> {
   if (stage !== "extracardiac" && stage !== "lateral-tunnel") return {};
   const { width, points } = TRUNKS[stage];
-  const { x, y } = curve(points);
-  const [from, to] = SEWN[stage];
-  const line = Array.from(x, (each, i) => inChest([each, entryAt(y, i)])).filter(
-    (_, i) => i >= from * (x.length - 1) && i <= to * (x.length - 1),
-  );
+  const way = spotsOf(curve(points));
+  const [from, to] = SEWN[stage].map((part) => part * (way.length - 1)) as [number, number];
+  const line = way.filter((_, i) => i >= from && i <= to).map(inChest);
   const kind = stage === "extracardiac" ? "conduit" : "patch";
   return { graft: { kind, line, widths: line.map(() => (width - WALL) / CHEST_AT.scale) } };
 }

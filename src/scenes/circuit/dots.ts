@@ -1,8 +1,8 @@
 /** Dots of blood on the schematic: set down once, evenly and without chance, then moved by what the model's traces let pass. */
 
 import { entryAt } from "../../sim/checked/present.ts";
-import { type Curve, curve, GOLDEN, placeOn } from "../drawing/curve-drawing.ts";
-import { part } from "../drawing/even-spread.ts";
+import { type Curve, curve, placeOn } from "../drawing/curve-drawing.ts";
+import { GOLDEN, part } from "../drawing/even-spread.ts";
 import { type Cavity, cavity, evenStep, placeInCavity, sideOf } from "./chamber-blood.ts";
 import { taperOf } from "./fading.ts";
 import type { Vessel } from "./vessel.ts";

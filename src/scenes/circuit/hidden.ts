@@ -1,7 +1,7 @@
 /** Where a vessel's blood isn't seen: its vessel passes behind another, or shares the root of a tree with one before it. */
 import { entryAt } from "../../sim/checked/present.ts";
-import { outlineDistance } from "../../sim/geometry/distance.ts";
-import { placeOn } from "../drawing/curve-drawing.ts";
+import { type Distance, lineDistance, outlineDistance } from "../../sim/geometry/distance.ts";
+import { placeOn, type Spot } from "../drawing/curve-drawing.ts";
 import type { Laid } from "./dots.ts";
 import { faceAt } from "./figure-shape.ts";
 import type { Vessel } from "./vessel.ts";
@@ -25,24 +25,24 @@ const THROUGH_CHAMBER = 0.75;
 interface Way {
   readonly vessel: Vessel;
   readonly order: number;
-  readonly x: Float64Array;
-  readonly y: Float64Array;
+  readonly spots: readonly Spot[];
+  readonly distance: Distance;
   readonly box: readonly [left: number, top: number, right: number, bottom: number];
 }
 
 function wayOf({ vessel, line }: Laid, order: number): Way {
-  const [x, y, at] = [new Float64Array(SAMPLES + 1), new Float64Array(SAMPLES + 1), new Float64Array(4)];
-  for (let i = 0; i <= SAMPLES; i++) {
+  const at = new Float64Array(4);
+  const spots = Array.from({ length: SAMPLES + 1 }, (_, i): Spot => {
     placeOn(line, i / SAMPLES, at);
-    x[i] = entryAt(at, 0);
-    y[i] = entryAt(at, 1);
-  }
+    return [entryAt(at, 0), entryAt(at, 1)];
+  });
+  const [x, y] = ([0, 1] as const).map((k) => spots.map((spot) => spot[k])) as [number[], number[]];
   const half = vessel.width;
   return {
     vessel,
     order,
-    x,
-    y,
+    spots,
+    distance: lineDistance(spots),
     box: [Math.min(...x) - half, Math.min(...y) - half, Math.max(...x) + half, Math.max(...y) + half],
   };
 }
@@ -67,17 +67,8 @@ const isTwin = (a: Way, b: Way): boolean =>
   a.vessel.width === b.vessel.width &&
   b.order < a.order;
 
-function near({ x, y, box }: Way, px: number, py: number, reach: number): boolean {
-  if (px < box[0] || px > box[2] || py < box[1] || py > box[3]) return false;
-  // The line is straight between two samples.
-  for (let i = 0; i < SAMPLES; i++) {
-    const [ax, ay] = [entryAt(x, i), entryAt(y, i)];
-    const [dx, dy] = [entryAt(x, i + 1) - ax, entryAt(y, i + 1) - ay];
-    const t = Math.max(0, Math.min(1, ((px - ax) * dx + (py - ay) * dy) / (dx * dx + dy * dy || 1)));
-    if (Math.hypot(ax + t * dx - px, ay + t * dy - py) < reach) return true;
-  }
-  return false;
-}
+const near = ({ distance, box: [left, top, right, bottom] }: Way, [x, y]: Spot, reach: number): boolean =>
+  x >= left && x <= right && y >= top && y <= bottom && distance(x, y) < reach;
 
 /** For each vessel 0..1 along it (0 hidden), or null where all of it is seen. */
 export function seenAlong(laid: readonly Laid[]): readonly (Float32Array | null)[] {
@@ -94,15 +85,14 @@ export function seenAlong(laid: readonly Laid[]): readonly (Float32Array | null)
     const over = ways.filter((other) => isOver(way, other));
     const covers = (way.vessel.covers ?? []).map(outlineDistance);
     const twins = ways.filter((other) => isTwin(way, other));
-    const seen = Float32Array.from(way.x, (x, i) => {
-      const y = entryAt(way.y, i);
-      const isCovered = covers.some((distance) => distance(x, y) < BESIDE);
+    const seen = Float32Array.from(way.spots, (spot) => {
+      const isCovered = covers.some((distance) => distance(...spot) < BESIDE);
       const isHidden =
-        over.some((other) => near(other, x, y, COVERS * other.vessel.width)) ||
-        twins.some((other) => near(other, x, y, ONE));
+        over.some((other) => near(other, spot, COVERS * other.vessel.width)) ||
+        twins.some((other) => near(other, spot, ONE));
       if (isHidden || isCovered) return 0;
       if (way.vessel.faint) return THROUGH_CHAMBER;
-      return way.vessel.bed ? 1 : 1 - (1 - THROUGH_FACE) * faceAt(y);
+      return way.vessel.bed ? 1 : 1 - (1 - THROUGH_FACE) * faceAt(spot[1]);
     });
     return seen.some((each) => each < 1) ? seen : null;
   });

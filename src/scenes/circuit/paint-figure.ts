@@ -4,7 +4,7 @@ import { paintOrgan } from "../anatomy/paint-organ.ts";
 import { type Ink, trace } from "../anatomy/painted-sheet.ts";
 import type { Tissue } from "../anatomy/tones.ts";
 import { legTissue } from "../calf/leg-tones.ts";
-import { curve, type Spot } from "../drawing/curve-drawing.ts";
+import { curve, type Spot, spotsOf } from "../drawing/curve-drawing.ts";
 import { mix } from "../theme/colour.ts";
 import type { Theme } from "../theme/theme.ts";
 import { EARS, FEATURES, HEAD } from "./figure-shape.ts";
@@ -14,10 +14,8 @@ import type { Proportions } from "./proportions.ts";
 const SKIN = { dark: 0.55, light: 0.85 } as const;
 
 /** A smooth line through spots of the plane, sampled, y up as sheets are painted. */
-export const upright = (points: readonly Spot[]): Point[] => {
-  const { x, y } = curve(points, 3);
-  return Array.from(x, (each, i): Point => [each, -(y[i] ?? 0)]);
-};
+export const upright = (points: readonly Spot[]): Point[] =>
+  spotsOf(curve(points, 3)).map(([x, y]): Point => [x, -y]);
 
 /** A tissue as it looks through what lies before it. */
 export const muted = (tissue: Tissue, ground: string, own: number): Tissue => ({

@@ -112,7 +112,10 @@ export function drawPlates(sheet: Sheet, contents: PaneContents, vessels: readon
       : {
           fit,
           standing: shown.map(({ block }, i) =>
-            writePlate(sheet, contents, block, { ...entryAt(joined, i), turn: turns[i] ?? null }),
+            writePlate(sheet, contents, block, {
+              ...entryAt(joined, i),
+              turn: entryAt(shown, i).place.rises ?? turns[i] ?? null,
+            }),
           ),
         };
   words.end();
@@ -169,14 +172,15 @@ const fitting = (blocks: readonly Measured[], height: number, gap: number): read
       .sort((a, b) => a.plate.at[1] - b.plate.at[1]);
   });
 
-/** The stage, and beneath it what it puts out and how red. */
+/** The stage, and beneath it whose body this is, what it puts out and how red. */
 function titleOf({ sizes: type, theme }: Look, { circulation }: PaneContents): Note {
   const { request, flows, saturations } = circulation;
   const args = {
     output: formatQuantity(flows.systemic, "L/min", 1),
     saturation: formatQuantity(saturations.arterial, "%"),
   };
-  const caption = theme.say("further.circuit.caption", args);
+  const age = theme.say("further.growth.age", { age: request.body.ageYears });
+  const caption = `${age}: ${theme.say("further.circuit.caption", args)}`;
   return {
     lines: [
       { words: theme.say(`stage.${request.stage}`), size: type.label, colour: theme.colour.ink, bold: true },

@@ -49,15 +49,32 @@ export const aged = (of: AtAges, years: number): number =>
     ({ value }) => value,
   );
 
-/** Lengths of head, legs, and arms from the shoulder, in lengths of the trunk from shoulder to crotch. */
-function lengthsAt(years: number): readonly [head: number, legs: number, arms: number] {
+/** Factors on a grown body's parts of the height that make them those of an age. */
+export interface Build {
+  readonly head: number;
+  readonly trunk: number;
+  readonly legs: number;
+  /** from the shoulder to the fingers' tips */
+  readonly arms: number;
+}
+
+function partsAt(years: number): Build {
   const [chin, shoulder, crotch] = [1, 2, 3].map((i) => aged(entryAt(LEVELS, i).of, years)) as [
     number,
     number,
     number,
   ];
-  const trunk = shoulder - crotch;
-  return [(1 - chin) / trunk, crotch / trunk, (shoulder - aged(FINGERS, years)) / trunk];
+  return { head: 1 - chin, trunk: shoulder - crotch, legs: crotch, arms: shoulder - aged(FINGERS, years) };
+}
+
+export function buildOf(years: number): Build {
+  const [own, grown] = [partsAt(years), partsAt(lastOf(AGES))];
+  return {
+    head: own.head / grown.head,
+    trunk: own.trunk / grown.trunk,
+    legs: own.legs / grown.legs,
+    arms: own.arms / grown.arms,
+  };
 }
 
 /** What of the plane is to be seen, plane units. */
@@ -81,12 +98,16 @@ export interface Proportions {
 const WHOLE: Extent = { left: 56, top: -224, right: 944, bottom: 2128 };
 export const THIGHS = 1240;
 /** Plane units: where legs and arms begin to be shorter, where the fingers end, how far out arms hang; over which a head becomes wider from the chin up. */
-const [SHOULDER, CROTCH, ARMPIT, FINGERTIP, BESIDE, WIDENS] = [160, 1070, 336, 1092, 299, 110];
+const [SHOULDER, CROTCH, ARMPIT, FINGERTIP, BESIDE, WIDENS] = [160, 1070, 336, 1092, 299, 45];
 
 function proportionsAt(years: number): Proportions {
-  const [head, legs, arms] = lengthsAt(years).map(
-    (length, i) => length / entryAt(lengthsAt(lastOf(AGES)), i),
-  ) as [number, number, number];
+  const build = buildOf(years);
+  // About the same trunk.
+  const [head, legs, arms] = [build.head, build.legs, build.arms].map((part) => part / build.trunk) as [
+    number,
+    number,
+    number,
+  ];
   const hanging = (SHOULDER + arms * (FINGERTIP - SHOULDER) - ARMPIT) / (FINGERTIP - ARMPIT);
   const carry = ([x, y]: Spot): Spot => {
     if (y < CHIN) {

@@ -8,7 +8,16 @@ import { anatomyOf } from "../anatomy/chest-anatomy.ts";
 import { stitches } from "../anatomy/paint-graft.ts";
 import { paintOrgan } from "../anatomy/paint-organ.ts";
 import { laidOver, scratch } from "../anatomy/paint-tube.ts";
-import { boundsOf, eraseAlong, type Ink, servesAt, sheet, strokes, trace } from "../anatomy/painted-sheet.ts";
+import {
+  boundsOf,
+  dash,
+  eraseAlong,
+  type Ink,
+  servesAt,
+  sheet,
+  strokes,
+  trace,
+} from "../anatomy/painted-sheet.ts";
 import { smoothLine } from "../anatomy/placing.ts";
 import { rootOutline, seatOf } from "../anatomy/root-shape.ts";
 import { chamberSize } from "../anatomy/standing.ts";
@@ -39,10 +48,19 @@ const HIDDEN = [
 ];
 /** The groove that follows the terminal crest within. */
 const GROOVE = smoothLine(way("446 300, 436 330, 431 366, 435 402, 447 438"));
-/** Muscles that show through its thin wall. */
-const RIDGES = ["404 304", "390 326", "381 350", "378 374", "382 396", "393 416", "409 430"].map((end, i) => {
-  const from = ["438 320", "434 338", "431 354", "431 370", "433 386", "436 404", "441 420"][i] ?? end;
-  return smoothLine(way(`${from}, ${between(from, end)}, ${end}`));
+/** Muscles that show through its thin wall; mm by which each bows up in its middle. */
+const BOWS = 1.25;
+const RIDGES = [
+  "438 320, 404 304",
+  "434 338, 390 326",
+  "431 354, 381 350",
+  "431 370, 378 374",
+  "433 386, 382 396",
+  "436 404, 393 416",
+  "441 420, 409 430",
+].map((ends) => {
+  const [from, to] = way(ends) as [Point, Point];
+  return smoothLine([from, [(from[0] + to[0]) / 2, (from[1] + to[1]) / 2 + BOWS], to]);
 });
 /** Broad and lobed, over the groove to the right ventricle, beside the aorta's root. */
 const APPENDAGE = closedOutline(
@@ -57,12 +75,6 @@ const COMB = ["488 398, 500 410, 516 432", "484 408, 494 424, 504 444", "481 420
 /** mm: where the great veins' fronts are whole, and where they have gone over into it; half of their widths. */
 const UPPER = { whole: -9, gone: -16, at: -2, half: 4.9 } as const;
 const LOWER = { whole: -57, gone: -50, at: -0.6, half: 5.4 } as const;
-
-/** Halfway, a little above the line. */
-function between(from: string, to: string): string {
-  const [ax = 0, ay = 0, bx = 0, by = 0] = `${from} ${to}`.split(" ").map(Number);
-  return `${(ax + bx) / 2} ${(ay + by) / 2 - 4}`;
-}
 
 const BOUNDS = boundsOf([OUTLINE, APPENDAGE, ...HIDDEN], 4);
 /** Its roof is held by the artery, its width by what lies beside it. */
@@ -110,11 +122,10 @@ function paint(ink: Ink, look: Tissue, theme: Theme): void {
   for (const muscle of COMB) strokes(own, muscle, 1, [[0.9, look.light]]);
   own.globalAlpha = 1;
   laidOver(ink, own, BOUNDS, 1.6);
-  ink.save();
-  ink.lineCap = "butt";
-  ink.setLineDash([1.5, 1]);
-  for (const edge of HIDDEN) strokes(ink, edge, 1, [[0.55, mix(look.edge, theme.colour.ink, 0.2)]]);
-  ink.restore();
+  for (const edge of HIDDEN) {
+    trace(ink, edge);
+    dash(ink, 1, mix(look.edge, theme.colour.ink, 0.2), { wide: 0.55, lengths: [1.5, 1], alpha: 1 });
+  }
   clearAorta(ink);
 }
 

@@ -4,7 +4,7 @@ import { entryAt, present } from "../../sim/checked/present.ts";
 import type { Circulation } from "../../sim/circulation/answer.ts";
 import { roundOf } from "../anatomy/tones.ts";
 import type { Brush } from "../drawing/brush.ts";
-import { curve, type Spot, traceCurve } from "../drawing/curve-drawing.ts";
+import { curve, type Spot, spotsOf, traceCurve } from "../drawing/curve-drawing.ts";
 import type { Theme } from "../theme/theme.ts";
 import { saturationAlong } from "./circuit-blood.ts";
 import type { Laid } from "./dots.ts";
@@ -30,7 +30,7 @@ export function drawThroughLiver(
   const liver = present(PAINTED.find(({ name }) => name === "liver")).points;
   const isIn = (x: number, y: number) => crossings(liver, x).filter((each) => each < y).length % 2 === 1;
   for (const { vessel, line } of laid) {
-    const at = Array.from(line.x, (x, i) => [x, entryAt(line.y, i)] as const).filter((spot) => isIn(...spot));
+    const at = spotsOf(line).filter((spot) => isIn(...spot));
     if (at.length < 2) continue;
     const { edge, body, light } = roundOf(saturationAlong(circulation, vessel, 0), theme);
     for (const [color, width] of [

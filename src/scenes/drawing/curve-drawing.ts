@@ -19,9 +19,6 @@ export interface Curve {
   readonly length: number;
 }
 
-/** Its multiples, taken modulo 1, set dots evenly on a line: the golden ratio less 1. */
-export const GOLDEN = (Math.sqrt(5) - 1) / 2;
-
 const PER_SPAN = 24;
 
 /** Centripetal Catmull-Rom through all points (Barry & Goldman 1988), resampled at even spacing of about `spacing`; without a corner where it closes. */
@@ -88,6 +85,9 @@ function resample(dense: readonly Spot[], spacing: number): Curve {
   }
   return { x, y, length };
 }
+
+export const spotsOf = ({ x, y }: Pick<Curve, "x" | "y">): readonly Spot[] =>
+  Array.from(x, (each, i) => [each, entryAt(y, i)]);
 
 /** Lays the line as the path that `ink` fills or strokes next. */
 export function traceCurve(ink: Pick<Brush, "moveTo" | "lineTo">, line: Pick<Curve, "x" | "y">): void {

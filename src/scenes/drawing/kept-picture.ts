@@ -5,7 +5,7 @@ import type { Viewport } from "../scene.ts";
 export interface KeptPicture {
   readonly view: Container;
   /** @param viewport null: the parts are shown as they are; `anew`: what is kept is painted again */
-  draw(viewport: Viewport | null, anew: boolean): void;
+  draw(viewport: Viewport | null, anew?: boolean): void;
   release(): void;
 }
 
@@ -35,7 +35,7 @@ export function keptPicture(...parts: readonly Container[]): KeptPicture {
 
   return {
     view,
-    draw(viewport, anew) {
+    draw(viewport, anew = false) {
       const paint = viewport?.paintInto;
       const loose = live.parent !== null;
       if (!viewport || !paint) {

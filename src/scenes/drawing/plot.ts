@@ -37,6 +37,8 @@ export interface Plot {
   readonly markWords?: (mark: number) => readonly string[];
   /** stretches of the horizontal axis that stand out */
   readonly bands?: readonly { readonly from: number; readonly to: number }[];
+  /** places of the horizontal axis at which a faint line rises */
+  readonly risers?: readonly number[];
   /** CSS px */
   readonly type: number;
 }
@@ -171,11 +173,16 @@ function drawAxes(
   { inner, toX, toY }: Plotted,
   { colour }: Theme,
 ): void {
-  const { type, x, y, bands = [], foot } = plot;
+  const { type, x, y, bands = [], risers = [], foot } = plot;
   for (const { from, to } of bands)
     ink
       .rect(toX(from), inner.y, toX(to) - toX(from), inner.height)
       .fill({ color: colour.backdrop, alpha: 0.85 });
+  for (const riser of risers)
+    ink
+      .moveTo(toX(riser), inner.y)
+      .lineTo(toX(riser), inner.y + inner.height)
+      .stroke({ color: colour.hair, width: 1, alpha: 0.45 });
   for (const mark of thinned(y, inner.height, type * 1.25)) {
     const zero = mark === 0 && y.min < 0;
     ink

@@ -23,6 +23,17 @@ export function gaitOf(effort: number): Gait {
   return { running, stride: walking + running * (0.62 - walking + 0.48 * part(effort, JOGS, RUNS)) };
 }
 
+/** Factors on the parts of a grown body's height. */
+interface Build {
+  readonly head: number;
+  readonly trunk: number;
+  readonly legs: number;
+  readonly arms: number;
+}
+const GROWN: Build = { head: 1, trunk: 1, legs: 1, arms: 1 };
+
+/** Hip over the ground, and the head's middle over the neck. */
+const [HIP, NECK] = [0.5, 0.112];
 const THIGH = 0.245;
 const SHIN = 0.232;
 const TRUNK = 0.29;
@@ -149,36 +160,40 @@ const SHIRT: readonly Spot[] = [
 ];
 
 /** @param round of the step, 0..1 from the near foot's contact */
-export function runner(gait: Gait, round: number): readonly Part[] {
+export function runner(gait: Gait, round: number, build = GROWN): readonly Part[] {
   const lean = 0.02 + 0.07 * gait.stride ** 2 + gait.running * (0.05 + 0.1 * gait.stride);
-  const hip: Spot = [0, 0.5];
-  const chest: Spot = [TRUNK * Math.sin(lean), 0.5 + TRUNK * Math.cos(lean)];
-  const [near, far] = [legOf(hip, gait, round), legOf(hip, gait, round + 0.5)];
+  const hip: Spot = [0, HIP * build.legs];
+  const chest = ahead(hip, -TRUNK * build.trunk, -lean);
+  const [near, far] = [legOf(hip, gait, round, build.legs), legOf(hip, gait, round + 0.5, build.legs)];
   const lowest = Math.min(...[...near.foot, ...far.foot].map(([, y]) => y));
   const lift = FLIGHT * gait.stride * flightAt(gait, round) - lowest;
-  const [farArm, nearArm] = [armOf(chest, gait, round + 0.5), armOf(chest, gait, round)];
+  const [farArm, nearArm] = [
+    armOf(chest, gait, round + 0.5, build.arms),
+    armOf(chest, gait, round, build.arms),
+  ];
   const neck = ahead(chest, -0.012, -lean);
-  const head: Spot = [neck[0] + 0.016 + 0.05 * lean, neck[1] + 0.112];
+  const half = HEAD_HALF * build.head;
+  const head: Spot = [neck[0] + 0.016 + 0.05 * lean, neck[1] + NECK + half - HEAD_HALF];
   const parts: readonly Part[] = [
     ...limbOf("far", farArm),
     { tone: "farShirt", outline: farArm.sleeve },
     { tone: "farShoe", outline: far.foot },
     ...limbOf("far", far),
     { tone: "farCloth", outline: shortsOf(hip, chest, far) },
-    { tone: "hair", outline: tailOf(head, gait, round) },
+    { tone: "hair", outline: tailOf(head, gait, round, half) },
     {
       tone: "near",
       outline: around(ahead(neck, 0.03, 0), head, [0.03, 0.024, 0.026], [0.036, 0.028, 0.03]),
     },
-    { tone: "near", outline: placed(head, -0.3 * lean, HEAD, HEAD_HALF) },
-    { tone: "hair", outline: placed(head, -0.3 * lean, HAIR, HEAD_HALF) },
-    { tone: "far", outline: placed(head, -0.3 * lean, EAR, HEAD_HALF) },
+    { tone: "near", outline: placed(head, -0.3 * lean, HEAD, half) },
+    { tone: "hair", outline: placed(head, -0.3 * lean, HAIR, half) },
+    { tone: "far", outline: placed(head, -0.3 * lean, EAR, half) },
     { tone: "shoe", outline: near.foot },
     ...limbOf("near", near),
     { tone: "cloth", outline: shortsOf(hip, chest, near) },
     {
       tone: "shirt",
-      outline: placed(hip, Math.PI / 2 - lean, SHIRT),
+      outline: placed(hip, Math.PI / 2 - lean, SHIRT, build.trunk),
       crest: [ahead(hip, -0.03, -lean), ahead(hip, -0.24, -lean)],
       wide: 0.1,
     },
@@ -202,10 +217,10 @@ interface Limb {
 const limbOf = (tone: "far" | "near", { bones, crest, wide }: Limb): readonly Part[] =>
   bones.map((outline, i): Part => ({ tone, outline, ...(i === 0 && { crest, wide }) }));
 
-function legOf(hip: Spot, gait: Gait, round: number) {
+function legOf(hip: Spot, gait: Gait, round: number, long: number) {
   const { hip: swing, knee: bent, ankle: raised } = legAt(gait, round);
-  const knee = ahead(hip, THIGH, swing);
-  const ankle = ahead(knee, SHIN, swing - bent);
+  const knee = ahead(hip, long * THIGH, swing);
+  const ankle = ahead(knee, long * SHIN, swing - bent);
   return {
     bones: [
       around(hip, knee, [0.05, 0.058, 0.054, 0.042, 0.034], [0.062, 0.058, 0.047, 0.037, 0.032]),
@@ -216,7 +231,7 @@ function legOf(hip: Spot, gait: Gait, round: number) {
         [0.032, 0.044, 0.046, 0.036, 0.022, 0.018],
       ),
     ],
-    crest: [ahead(hip, 0.12, swing), knee, ahead(knee, 0.85 * SHIN, swing - bent)],
+    crest: [ahead(hip, 0.12, swing), knee, ahead(knee, 0.85 * long * SHIN, swing - bent)],
     wide: 0.06,
     foot: footOf(ankle, swing - bent + raised),
     swing,
@@ -250,12 +265,12 @@ function shortsOf(hip: Spot, chest: Spot, { swing }: { readonly swing: number })
 }
 
 /** Tied hair swings as the body rises and falls, and trails the more the faster that goes. */
-function tailOf(head: Spot, { stride, running }: Gait, round: number): Spot[] {
-  const [root] = placed(head, 0, [TIED], HEAD_HALF);
+function tailOf(head: Spot, { stride, running }: Gait, round: number, half: number): Spot[] {
+  const [root] = placed(head, 0, [TIED], half);
   const trails = -0.16 - stride * (0.3 + 0.55 * running) - 0.16 * stride * Math.cos(4 * Math.PI * round);
   const from = root ?? head;
-  const middle = ahead(from, 0.55 * TAIL * HEAD_HALF, 1.35 * trails);
-  const tip = ahead(middle, 0.6 * TAIL * HEAD_HALF, 0.7 * trails);
+  const middle = ahead(from, 0.55 * TAIL * half, 1.35 * trails);
+  const tip = ahead(middle, 0.6 * TAIL * half, 0.7 * trails);
   return [
     ...around(from, middle, [0.012, 0.02, 0.021], [0.012, 0.02, 0.021]).slice(0, 3),
     tip,
@@ -263,11 +278,11 @@ function tailOf(head: Spot, { stride, running }: Gait, round: number): Spot[] {
   ];
 }
 
-function armOf(shoulder: Spot, gait: Gait, round: number) {
+function armOf(shoulder: Spot, gait: Gait, round: number, long: number) {
   const { shoulder: swing, elbow: bent } = armAt(gait, round);
   const joint: Spot = [shoulder[0] - 0.004, shoulder[1] - 0.038];
-  const elbow = ahead(joint, UPPER_ARM, swing);
-  const wrist = ahead(elbow, FOREARM, swing + bent);
+  const elbow = ahead(joint, long * UPPER_ARM, swing);
+  const wrist = ahead(elbow, long * FOREARM, swing + bent);
   return {
     bones: [
       around(joint, elbow, [0.034, 0.031, 0.027, 0.022], [0.034, 0.032, 0.026, 0.022]),

@@ -19,8 +19,6 @@ export interface SweepPlot {
   readonly band?: (circulation: Circulation) => readonly [low: number, high: number] | undefined;
   /** A range of the vertical axis that has been measured, shaded all along where what is said of it (by key) has room. */
   readonly measured?: (circulation: Circulation) => Measured | null;
-  /** What is said under the end of a lone curve, from all its states. */
-  readonly remark?: (states: readonly Circulation[], theme: Theme) => string | null;
 }
 
 interface SweepState {
@@ -31,11 +29,13 @@ interface SweepState {
   readonly mark: number;
   /** states that the horizontal axis names, with their words line by line; round numbers without it */
   readonly named?: readonly { readonly at: number; readonly words: readonly string[] }[];
+  /** CSS px that a picture takes between the legend and the first plot, and where its parts stand on the horizontal axis */
+  readonly picture?: { readonly height: number; readonly stands: readonly number[] };
 }
 
 export interface SweepPlots {
   readonly view: Container;
-  /** @returns the first plot, with whose horizontal axis something may be aligned; none where there is no room */
+  /** @returns the first plot, with whose horizontal axis a picture over it is aligned; none where there is no room */
   draw(state: SweepState, box: Box, type: number, theme: Theme): Plotted | undefined;
 }
 
@@ -103,16 +103,11 @@ interface Measured {
   readonly key: string;
 }
 
-/** Parts of a plot's width that a remark takes at most. */
-const NARROW = 0.75;
-/** The same of what is said of a measured range, within the plot. */
-const LOW = 0.64;
-
-/** The range, and what it is, with a sample, in the line of the plot's title. */
+/** The range, and what it is: with a sample in the line of the plot's title, else within the range over all curves. */
 function shadeMeasured(
   { ink, words, theme }: { readonly ink: Graphics; readonly words: Lettering; readonly theme: Theme },
   measured: Measured,
-  plot: SweepPlot,
+  { plot, sweep }: { readonly plot: SweepPlot; readonly sweep: Sweep },
   { inner, toY }: Plotted,
   type: number,
 ): void {
@@ -126,67 +121,14 @@ function shadeMeasured(
   const sample = 1.2 * type;
   const taken = note.width + sample;
   const [low, high] = measured.range.map(toY) as [number, number];
-  const foot = inner.y + inner.height;
-  // Else low at the right, where a rising curve leaves room.
-  const y =
-    title.width + taken + type < inner.width
-      ? inner.y - type * 0.25
-      : taken < LOW * inner.width && note.height < foot - low
-        ? foot - 0.5 * (foot - low - note.height)
-        : null;
-  if (y === null) return;
-  const right = inner.x + inner.width;
+  const beside = title.width + taken + type < inner.width;
+  const top = Math.min(...solvedOf(sweep).map((each) => toY(plot.read(each))));
+  if (!beside && (note.width > inner.width || top - high < note.height)) return;
+  const [right, y] = [inner.x + inner.width, beside ? inner.y - type * 0.25 : high + note.height];
   const shade = { color: theme.colour.inkSoft, alpha: 0.14 };
   ink.rect(inner.x, high, inner.width, low - high).fill(shade);
-  ink.rect(right - taken, y - 0.85 * note.height, 0.8 * sample, 0.7 * note.height).fill(shade);
-  words.write({ ...says, x: right, y }, theme);
-}
-
-/** Under the end of the one curve that is no reference, where the words have room above the next curve or the axis. */
-function writeRemark(
-  { ink, words, theme }: { readonly ink: Graphics; readonly words: Lettering; readonly theme: Theme },
-  { curves }: Sweep,
-  plot: SweepPlot,
-  { inner, toX, toY, marks }: Plotted & Pick<Range, "marks">,
-  type: number,
-): void {
-  const solved = ({ points }: SweepCurve) =>
-    points.flatMap(({ at, circulation }) => (circulation ? [{ at, circulation }] : []));
-  const [own, ...more] = curves.filter(({ name }) => name !== "reference");
-  if (!own || more.length > 0) return;
-  const points = solved(own);
-  const text = plot.remark?.(
-    points.map(({ circulation }) => circulation),
-    theme,
-  );
-  if (!text) return;
-  const note = {
-    lines: [{ words: text, size: type, colour: theme.colour.inkSoft }],
-    anchor: [1, 0] as const,
-    bare: true,
-    wrap: NARROW * inner.width,
-  };
-  const { width, height } = words.measure(note, theme);
-  const right = inner.x + inner.width;
-  // Heights of a curve over the words, and from the point before them.
-  const along = (curve: SweepCurve) =>
-    solved(curve)
-      .filter((_, i, all) => toX(all[i + 1]?.at ?? Number.POSITIVE_INFINITY) > right - width)
-      .map(({ circulation }) => toY(plot.read(circulation)));
-  const least = Math.max(...along(own)) + 0.3 * type;
-  const below = curves.filter((curve) => curve !== own).flatMap(along);
-  const room = (y: number) =>
-    y >= least && y + height < Math.min(inner.y + inner.height, ...below.filter((each) => each > least));
-  // Between two lines of the axis, or else where no line runs through it.
-  const lines = marks.map(toY);
-  const between = lines.flatMap((line, i) => {
-    const gap = line - (lines[i + 1] ?? line);
-    return gap >= height ? [line - (gap + height) / 2] : [];
-  });
-  const y = between.sort((a, b) => a - b).find(room) ?? least;
-  if (width >= inner.width || !room(y)) return;
-  if (y === least) ink.rect(right - width, y, width, height).fill(theme.colour.stage);
-  words.write({ ...note, x: right, y }, theme);
+  if (beside) ink.rect(right - taken, y - 0.85 * note.height, 0.8 * sample, 0.7 * note.height).fill(shade);
+  words.write({ ...says, x: beside ? right : right - 0.3 * type, y }, theme);
 }
 
 /** @param plots the most informative first: one under another in a tall box, as many as can be read, in a row in a wide one */
@@ -199,14 +141,15 @@ export function sweepPlots(plots: readonly SweepPlot[], reach?: Reach): SweepPlo
   let signature = "";
   let plotted: readonly Plotted[] = [];
 
-  const drawStill = ({ sweep, foot, named }: SweepState, box: Box, type: number, theme: Theme) => {
+  const drawStill = ({ sweep, foot, named, picture }: SweepState, box: Box, type: number, theme: Theme) => {
     ink.clear();
     words.begin();
     const filled = plots.filter((plot) => hasValues(sweep, plot));
     const ends = sweep.curves.map((curve) => endOf(curve, reach));
     const broken = reach && ends.some((end) => end !== undefined) ? theme.say(reach.key) : undefined;
     const legendHeight = drawSweepLegend({ ink, words, theme }, sweep, box, type, broken);
-    const area = { ...box, y: box.y + legendHeight, height: box.height - legendHeight };
+    const above = legendHeight + (picture?.height ?? 0);
+    const area = { ...box, y: box.y + above, height: box.height - above };
     const wide = area.width > area.height * 1.5 && area.width > filled.length * 19 * type;
     const round = axisOf(sweep);
     const x: Range = named ? { ...round, marks: named.map(({ at }) => at) } : round;
@@ -244,14 +187,14 @@ export function sweepPlots(plots: readonly SweepPlot[], reach?: Reach): SweepPlo
           y,
           lines,
           bands,
+          risers: picture?.stands ?? [],
           title: theme.say(plot.title),
           type,
           ...(last ? { foot, ...under } : {}),
         },
         theme,
       );
-      if (measured) shadeMeasured({ ink, words, theme }, measured, plot, drawn, type);
-      writeRemark({ ink, words, theme }, sweep, plot, { ...drawn, marks: y.marks }, type);
+      if (measured) shadeMeasured({ ink, words, theme }, measured, { plot, sweep }, drawn, type);
       return drawn;
     });
     words.end();
@@ -260,7 +203,7 @@ export function sweepPlots(plots: readonly SweepPlot[], reach?: Reach): SweepPlo
   return {
     view,
     draw(state, box, type, theme) {
-      const next = JSON.stringify([box, type, theme.name, state.foot, state.named]);
+      const next = JSON.stringify([box, type, theme.name, state.foot, state.named, state.picture]);
       if (known !== state.sweep || next !== signature) {
         known = state.sweep;
         signature = next;

@@ -3,8 +3,8 @@
 import { entryAt } from "../../sim/checked/present.ts";
 import type { Circulation } from "../../sim/circulation/answer.ts";
 import { bloodAlong, isRich } from "../circuit/circuit-blood.ts";
-import { GOLDEN, type Spot } from "../drawing/curve-drawing.ts";
-import { part, STEPS } from "../drawing/even-spread.ts";
+import type { Spot } from "../drawing/curve-drawing.ts";
+import { GOLDEN, part, STEPS } from "../drawing/even-spread.ts";
 import { bloodColour, markColour, mix, tintOf } from "../theme/colour.ts";
 import type { Theme } from "../theme/theme.ts";
 import { type Mark, type Marks, RED_CELLS } from "./marks.ts";

@@ -14,15 +14,12 @@ import { insetNote } from "./duct-inset.ts";
 import { figureNotes, writePlates } from "./figure-plates.ts";
 import { barBoxes, gaugeNumbers } from "./fluid-gauge.ts";
 import { ductPressureWords, headNote } from "./notes.ts";
-import { tissuePicture } from "./tissue-drawing.ts";
+import { SMALL, tissuePicture } from "./tissue-drawing.ts";
 
 /** mL/h that one drop stands for, for a body of 1 m2. */
 const DROP = 4.5;
 /** Words are laid out again, and figures stand still long enough to be read, so many times a day of the course. */
 const READINGS_PER_DAY = 4;
-
-/** Scale of a picture under which there is little room for plates. */
-const SMALL = 0.45;
 
 function exchangePane(): ScenePane {
   const view = new Container();
@@ -70,7 +67,7 @@ function exchangePane(): ScenePane {
         at.picture,
         theme,
       );
-      const small = fit.scale < SMALL;
+      const small = fit.scale < SMALL * type.axis;
       const charted = charts.draw(
         { course, all, day, figures: labels && small ? read : null },
         at.charts,

@@ -4,7 +4,8 @@
  * to 60 um across and a first collecting one of 70 (to 200 further on; textbooks of histology); and the body's own.
  */
 import { entryAt, present } from "../../sim/checked/present.ts";
-import { type Curve, curve, GOLDEN, type Spot, spots } from "../drawing/curve-drawing.ts";
+import { type Curve, curve, type Spot, spots } from "../drawing/curve-drawing.ts";
+import { GOLDEN } from "../drawing/even-spread.ts";
 import { beside } from "./tube.ts";
 
 export const WIDTH = 1000;

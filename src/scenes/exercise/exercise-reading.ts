@@ -8,19 +8,6 @@ import { sweepEnds } from "../drawing/sweep-ends.ts";
 export const veinsToLungs = ({ request, pressures }: Circulation): number =>
   request.stage === "glenn" ? pressures.svc : pressures.ivc;
 
-/** States at the end of a curve over which it may level off, and the part of its usual rise that is left there at most. */
-const END = 3;
-const LEVEL = 0.3;
-
-/** Whether the veins' pressure hardly rises any more while the atrium's falls. */
-export function levelsOff(states: readonly Circulation[]): boolean {
-  const [first, from, to] = [states[0], states.at(-END), states.at(-1)];
-  if (!first || !from || !to || states.length < 2 * END) return false;
-  const usual = ((veinsToLungs(to) - veinsToLungs(first)) * (END - 1)) / (states.length - 1);
-  const rise = veinsToLungs(to) - veinsToLungs(from);
-  return to.pressures.atrium < from.pressures.atrium && rise < LEVEL * usual;
-}
-
 /** Message key and arguments (MET, mmHg, L/min); null until the curve's ends are answered. */
 export function readExercise({ sweep }: Frame): Reading | null {
   if (sweep?.over !== "metabolicEquivalents") return null;

@@ -1,4 +1,4 @@
-/** Effort from rest upward: what the veins' pressure, the output, the oxygen used and the pathway's loss do, against two ventricles with the same effort. */
+/** Effort from rest upward: what the heart's rate, each beat, their product and the veins' pressure do, against two ventricles with the same effort. */
 import { Container } from "pixi.js";
 import type { Circulation } from "../../sim/circulation/answer.ts";
 import { numberSetting } from "../../sim/parameters/parameters.ts";
@@ -8,12 +8,15 @@ import { withAir } from "../drawing/split.ts";
 import { sweepPlots } from "../drawing/sweep-plots.ts";
 import { type Box, type MakeScene, WITH_ALL } from "../scene.ts";
 import { sizesIn } from "../theme/type.ts";
+import { OUTPUT, RATE, STROKE, VEINS } from "./change-rows.ts";
 import { effortPair } from "./effort-pair.ts";
-import { levelsOff, veinsToLungs } from "./exercise-reading.ts";
-import { roomAhead, runners } from "./runners.ts";
+import { placesAmong, roomAhead, rowHeight, runners } from "./runners.ts";
 
 /** mL/min per kg: the greatest use of oxygen of 411 young people after completion, a standard deviation to either side (26.3, 6.9: Paridon, J Am Coll Cardiol 2008;52:99). */
 export const PEAK = { mean: 26.3, deviation: 6.9 } as const;
+
+/** mmHg in an arm's vein at the greatest effort of 46 adults after completion, a standard deviation to either side (Colman, Heart 2021;107:983). */
+const VEINS_AT_PEAK: readonly [low: number, high: number] = [23 - 5.5, 23 + 5.5];
 
 const oxygenUse = ({ extras }: Circulation): number => extras.oxygenUsePerKilogram ?? Number.NaN;
 
@@ -28,42 +31,27 @@ export function meanPeak(
   return before[0] + ((PEAK.mean - low) / (high - low)) * (next[0] - before[0]);
 }
 
-/** The figures' part of the charts' height */
-const FIGURES = 0.25;
+/** Bodies over the charts: their height at most, in widths. */
+const SQUARE = 0.95;
+/** In sizes of type: over a plot's axis, its title. */
+const TITLED = 1.7;
 
 export const makeExercise: MakeScene = () => {
   const view = new Container();
   const bodies = effortPair();
   const legend = circuitLegend();
   const people = runners();
-  // With two ventricles nothing is spent on a pathway: the right one pumps through the lungs.
   const plots = sweepPlots(
     [
       {
         title: "further.exercise.pathway",
-        read: veinsToLungs,
-        remark(states, theme) {
-          return levelsOff(states) ? theme.say("further.exercise.levelsOff") : null;
-        },
-      },
-      { title: "further.exercise.output", read: ({ flows }) => flows.systemic },
-      {
-        title: "further.exercise.oxygen",
-        read: oxygenUse,
+        read: VEINS.read,
         measured: ({ request }) =>
-          hasPathway(request.stage)
-            ? {
-                range: [PEAK.mean - PEAK.deviation, PEAK.mean + PEAK.deviation],
-                key: "further.exercise.peak",
-              }
-            : null,
+          hasPathway(request.stage) ? { range: VEINS_AT_PEAK, key: "further.exercise.measured" } : null,
       },
-      {
-        title: "further.exercise.drop",
-        read: ({ request, pathway }) =>
-          request.stage === "two-ventricle" ? Number.NaN : pathway.pressureDrop,
-        band: ({ pathway }) => pathway.band?.pressureDrop,
-      },
+      { title: "further.exercise.rate", read: RATE.read },
+      { title: "further.exercise.stroke", read: STROKE.read },
+      { title: "further.exercise.output", read: OUTPUT.read },
     ],
     { key: "further.exercise.beyond", ends: meanPeak },
   );
@@ -80,29 +68,32 @@ export const makeExercise: MakeScene = () => {
       legend.view.visible = !small;
       const foot = small ? 0 : legend.draw(area, frame, floor, theme);
       const clear: Box = { ...area, height: area.height - foot };
-      const picture: Box = wide
-        ? { ...clear, width: clear.width * 0.54 }
-        : { ...clear, height: clear.height * 0.46 };
+      const tall = Math.min(0.47 * clear.height, SQUARE * clear.width);
+      const picture: Box = wide ? { ...clear, width: clear.width * 0.63 } : { ...clear, height: tall };
       const charts: Box = wide
-        ? { ...clear, x: clear.x + clear.width * 0.56, width: clear.width * 0.44 }
-        : { ...clear, y: clear.y + clear.height * 0.48, height: clear.height * 0.52 };
+        ? { ...clear, x: clear.x + clear.width * 0.65, width: clear.width * 0.35 }
+        : { ...clear, y: clear.y + tall + type.axis, height: clear.height - tall - type.axis };
       bodies.draw(frame, picture, viewport, theme);
       const sweep = frame.sweep?.over === "metabolicEquivalents" ? frame.sweep : null;
       plots.view.visible = sweep !== null;
-      const row: Box = { ...charts, height: charts.height * FIGURES };
       const now = numberSetting(frame.state.request, "metabolicEquivalents");
       const efforts = sweep?.curves[0]?.points.map(({ at }) => at) ?? [];
-      const below: Box = {
-        x: charts.x,
-        y: charts.y + row.height,
-        width: charts.width - roomAhead(efforts, row, type.axis),
-        height: charts.height - row.height,
-      };
+      const height = rowHeight(efforts, charts, type.axis);
+      const below = { ...charts, width: charts.width - roomAhead(efforts, { ...charts, height }, type.axis) };
+      const over = { height, stands: placesAmong(efforts) };
       const axis =
         sweep &&
-        plots.draw({ sweep, foot: theme.say("further.axis.met"), mark: now }, below, type.axis, theme);
+        plots.draw(
+          { sweep, foot: theme.say("further.axis.met"), mark: now, picture: over },
+          below,
+          type.axis,
+          theme,
+        );
       people.view.visible = Boolean(axis);
-      if (axis) people.draw({ efforts, now, time: frame.time, still: frame.still }, axis, row, theme);
+      if (!axis) return;
+      const row: Box = { ...charts, y: axis.inner.y - TITLED * type.axis - height, height };
+      const years = frame.state.request.body.ageYears;
+      people.draw({ efforts, now, years, time: frame.time, still: frame.still }, axis, row, theme);
     },
     /** A point's first number is an effort, the second a part of the height of who stands there. */
     toScreen: ([effort, part]) => people.standsAt(effort, part),

@@ -65,7 +65,7 @@ export const shadowOf = ({ name, colour }: Theme): string =>
 
 /** How far those who stand still draw back into the ground, and how far effort reddens the skin. */
 export const FADED = 0.12;
-const FLUSH = 0.3;
+const FLUSH = 0.45;
 
 type Tones = Readonly<Record<ReturnType<typeof runner>[number]["tone"], string>>;
 
@@ -80,11 +80,13 @@ export function tonesOf(theme: Theme, faded: number, pace: number): Tones {
   const skin = mix(mix(body, edge, bare), flushed, FLUSH * pace);
   const cloth = mix(mix(colour.ink, colour.poor, 0.35), colour.stage, theme.name === "dark" ? 0.45 : 0.2);
   const shoe = mix(colour.accent, colour.ink, 0.35);
+  // Of the one of the state on the stage alone in the colour of what is chosen.
+  const shirt = faded > 0 ? mix(colour.ink, colour.stage, 0.35) : colour.accent;
   return {
     near: back(skin),
     far: far(skin),
-    shirt: back(faded > 0 ? mix(colour.accent, colour.stage, 0.35) : colour.accent),
-    farShirt: back(mix(faded > 0 ? mix(colour.accent, colour.stage, 0.35) : colour.accent, dark, 0.22)),
+    shirt: back(shirt),
+    farShirt: back(mix(shirt, dark, 0.22)),
     cloth: back(cloth),
     farCloth: far(cloth),
     hair: back(mix(edge, dark, 0.8)),

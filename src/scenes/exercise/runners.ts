@@ -1,5 +1,6 @@
 /** The same person at rest and at every second effort of the curves' axis: standing, walking, running. The one of the state on the stage moves. */
 import { Container, Graphics } from "pixi.js";
+import { buildOf } from "../circuit/proportions.ts";
 import { innerBox, type Plotted } from "../drawing/plot.ts";
 import { gaitOf, reachOf, runner } from "../drawing/runner.ts";
 import type { Box } from "../scene.ts";
@@ -21,19 +22,30 @@ const FASTER = 0.65;
 /** Moments of a round at which walking and running are told apart: both feet down, and one about to push off. */
 const [DOWN, PUSHES] = [0.02, 0.35];
 /** A person's height at most: in heights of the row, and in widths that one more time rest takes on the axis; times rest from one to the next. */
-const TALL = 0.74;
-const TALL_FOR_STEP = 2.7;
+const TALL = 0.8;
+const TALL_FOR_STEP = 3;
 const APART = 2;
 /** How far the fastest runner reaches ahead of the hips in a whole step, in parts of the height. */
 const REACH = Math.max(...Array.from({ length: 24 }, (_, i) => reachOf(runner(gaitOf(8), i / 24))));
 
 const tallest = (box: Box, step: number): number => Math.min(TALL * box.height, TALL_FOR_STEP * step);
 
+/** The row's part of the charts' height at most. */
+const ROW = 0.27;
+const stepIn = (efforts: readonly number[], box: Box, type: number): number =>
+  innerBox(box, type, 0).width / Math.max(1, Math.max(...efforts) - Math.min(...efforts));
+
+/** CSS px: as high as its tallest person asks, within the charts. */
+export const rowHeight = (efforts: readonly number[], charts: Box, type: number): number =>
+  Math.min(ROW * charts.height, (TALL_FOR_STEP * stepIn(efforts, charts, type)) / TALL);
+
 /** CSS px that plots under the row must leave free at their right, so that the last runner stays within the box. */
 export function roomAhead(efforts: readonly number[], box: Box, type: number): number {
   const inner = innerBox(box, type, 0);
-  const step = inner.width / Math.max(1, Math.max(...efforts) - Math.min(...efforts));
-  return Math.max(0, REACH * tallest(box, step) - (box.x + box.width - inner.x - inner.width));
+  return Math.max(
+    0,
+    REACH * tallest(box, stepIn(efforts, box, type)) - (box.x + box.width - inner.x - inner.width),
+  );
 }
 
 /** Half the width of what points to the curves, in heights of the row. */
@@ -43,6 +55,8 @@ interface RunnersState {
   /** `now`: effort of the state on the stage, times rest */
   readonly efforts: readonly number[];
   readonly now: number;
+  /** of age */
+  readonly years: number;
   /** s of the running clock */
   readonly time: number;
   readonly still: boolean;
@@ -65,8 +79,8 @@ export function runners(): Runners {
     view,
     standsAt: (effort, part) => (view.visible ? place(effort, part) : null),
     draw(state, axis, box, theme) {
-      const { efforts, now } = state;
-      const next = JSON.stringify([efforts, now, axis.toX(1), axis.toX(2), box, theme.name]);
+      const { efforts, now, years } = state;
+      const next = JSON.stringify([efforts, now, years, axis.toX(1), axis.toX(2), box, theme.name]);
       if (next !== drawn) drawOthers(others.clear(), state, axis, box, theme);
       drawn = next;
       const slope = slopeIn(state, axis, box);
@@ -83,12 +97,12 @@ export function runners(): Runners {
 }
 
 /** Efforts at which someone may stand: rest, and every second one from there. */
-const places = ({ efforts }: RunnersState): readonly number[] =>
+export const placesAmong = (efforts: readonly number[]): readonly number[] =>
   efforts.filter((effort) => (effort - 1) % APART === 0);
 
 /** Efforts of the others: where the person of the state on the stage leaves room. */
 const othersIn = (state: RunnersState): readonly number[] =>
-  places(state).filter((effort) => Math.abs(effort - state.now) > 0.6 * APART);
+  placesAmong(state.efforts).filter((effort) => Math.abs(effort - state.now) > 0.6 * APART);
 
 /** 0 at rest .. 1 at the greatest effort. */
 const paceOf = (effort: number, { efforts }: RunnersState): number =>
@@ -137,9 +151,9 @@ export function drawOthers(
   ink.poly([at - half, under, at + half, under, at, under + 1.7 * half], true).fill({ color: colour.accent });
   const height = tallest(box, Math.abs(toX(2) - toX(1)));
   for (const effort of othersIn(state)) {
-    const [person, parts] = [{ x: toX(effort), slope, height }, still(effort)];
+    const [person, parts] = [{ x: toX(effort), slope, height }, still(effort, state.years)];
     drawShadows(ink, parts, person, shadowOf(theme));
-    drawRunner(ink, parts, person, tonesOf(theme, FADED, 0), theme);
+    drawRunner(ink, parts, person, tonesOf(theme, FADED, paceOf(effort, state)), theme);
   }
 }
 
@@ -152,11 +166,11 @@ export function drawOwn(
   theme: Theme,
 ): void {
   const { toX } = axis;
-  const { now, time } = state;
+  const { now, time, years } = state;
   const gait = gaitOf(now);
   const pace = paceOf(now, state);
   const moves = !state.still && gait.stride > 0;
-  const parts = moves ? runner(gait, time * (WALKING + FASTER * pace)) : still(now);
+  const parts = moves ? runner(gait, time * (WALKING + FASTER * pace), buildOf(years)) : still(now, years);
   const height = tallest(box, Math.abs(toX(2) - toX(1)));
   const slope = slopeIn(state, axis, box);
   const person = { x: toX(now), slope, height };
@@ -164,7 +178,7 @@ export function drawOwn(
   drawRunner(ink, parts, person, tonesOf(theme, 0, pace), theme);
 }
 
-function still(effort: number): Parts {
+function still(effort: number, years: number): Parts {
   const gait = gaitOf(effort);
-  return runner(gait, gait.running > 0.5 ? PUSHES : DOWN);
+  return runner(gait, gait.running > 0.5 ? PUSHES : DOWN, buildOf(years));
 }

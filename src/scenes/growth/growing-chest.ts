@@ -11,13 +11,14 @@ import "../anatomy/stages/index.ts";
 import { anatomyOf } from "../anatomy/chest-anatomy.ts";
 import { paintGraft, paintJunction, paintSewnBehind } from "../anatomy/paint-graft.ts";
 import { type Ink, servesAt, sheet, trace } from "../anatomy/painted-sheet.ts";
+import { PIECES } from "../anatomy/pieces.ts";
 import { standingAt } from "../anatomy/standing.ts";
 import { inside, roundOf } from "../anatomy/tones.ts";
 import type { Loop } from "../layers/contour.ts";
 import { drawnPlane } from "../layers/drawn-plane.ts";
 import { surfaceOf } from "../layers/surface.ts";
 import { wallLayer } from "../layers/wall.ts";
-import { mix } from "../theme/colour.ts";
+import { mix, seeThrough } from "../theme/colour.ts";
 import type { Theme } from "../theme/theme.ts";
 import { carriedOf, saturationsOf } from "../theme/unsolved.ts";
 import { type ChestPlace, middleOf } from "./chest-place.ts";
@@ -50,7 +51,7 @@ export function growingChest(): GrowingChest {
   const [view, plane] = [new Container(), new Container()];
   const mask = new Graphics();
   const trunk = new Container();
-  const layer = anatomyLayer();
+  const layer = anatomyLayer(PIECES.filter((name) => name !== "ground" && name !== "remains"));
   const wall = wallLayer();
   const [skin, blood, sewn, mist] = [sheet(), sheet(), sheet(), sheet()];
   const { pieces } = layer;
@@ -138,7 +139,7 @@ function paintBlood(
     // As its walls do, it is lost in the body.
     const whole = entryAt(line, Math.floor(FADES * (line.length - 1)));
     const fall = ink.createLinearGradient(...entryAt(line, 0), ...whole);
-    fall.addColorStop(0, `${toneOf(svc)}00`);
+    fall.addColorStop(0, seeThrough(toneOf(svc), 0));
     fall.addColorStop(1, toneOf(svc));
     fill(band(line, from, to), fades ? fall : tint);
   }

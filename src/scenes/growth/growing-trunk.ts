@@ -7,6 +7,7 @@ import { CHEST_AT, chestFrame, inChest } from "../circuit/chest-plan.ts";
 import { mirrored, TRUNK } from "../circuit/figure-shape.ts";
 import { skinOf, upright } from "../circuit/paint-figure.ts";
 import { type Spot, spots } from "../drawing/curve-drawing.ts";
+import { seeThrough } from "../theme/colour.ts";
 import type { Theme } from "../theme/theme.ts";
 
 /** Heights of the figure's plane, which counts down: where the neck and where the waist are cut, and from where on both fade. */
@@ -108,7 +109,7 @@ function fillFall(
   colour: string,
 ): void {
   const fall = ink.createLinearGradient(0, from, 0, to);
-  fall.addColorStop(0, `${colour}00`);
+  fall.addColorStop(0, seeThrough(colour, 0));
   fall.addColorStop(0.95, colour);
   ink.fillStyle = fall;
   const past = to + (to - from) * 0.2;

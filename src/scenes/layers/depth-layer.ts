@@ -2,6 +2,7 @@
 import { DOMAdapter, Sprite, Texture } from "pixi.js";
 import { present } from "../../sim/checked/present.ts";
 import type { Box } from "../scene.ts";
+import { seeThrough } from "../theme/colour.ts";
 import type { Theme } from "../theme/theme.ts";
 
 export interface DepthLayer {
@@ -84,7 +85,7 @@ export function shoreLayer(side: "below" | "above" = "below"): ShoreLayer {
       drawn = key;
       const fall = ink.createLinearGradient(0, side === "below" ? 0 : SIZE, 0, side === "below" ? SIZE : 0);
       const { stageDeep } = theme.colour;
-      fall.addColorStop(0, `${stageDeep}00`);
+      fall.addColorStop(0, seeThrough(stageDeep, 0));
       fall.addColorStop(Math.min(0.9, (1.25 * soft) / view.height), stageDeep);
       ink.clearRect(0, 0, 1, SIZE);
       ink.fillStyle = fall;

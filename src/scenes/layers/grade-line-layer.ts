@@ -1,9 +1,10 @@
 /** The grade line: pressure along the blood's way, in the picture's order, from a hepatic vein to the atrium. */
-import { Container, Graphics } from "pixi.js";
+import { type Container, Graphics } from "pixi.js";
 import type { Pane } from "../../chain/frame.ts";
 import type { Circulation } from "../../sim/circulation/answer.ts";
+import { keptPicture } from "../drawing/kept-picture.ts";
 import { lettering } from "../drawing/lettering.ts";
-import type { Box } from "../scene.ts";
+import type { Box, Viewport } from "../scene.ts";
 import type { Theme } from "../theme/theme.ts";
 import type { Sizes } from "../theme/type.ts";
 import { frame, type Plot } from "./grade-frame.ts";
@@ -19,19 +20,23 @@ export interface GradeLineLayer {
     sizes: Sizes,
     theme: Theme,
   ): void;
+  /** It stays as drawn last: the processor may keep it as a picture. Null: it is shown as it is. */
+  keep(viewport: Viewport | null): void;
   /** The element at a point of the canvas, or null off the line's box. */
   pick(x: number, y: number): string | null;
+  release(): void;
 }
 
 export function gradeLineLayer(): GradeLineLayer {
-  const view = new Container();
   const ink = new Graphics();
   const words = lettering();
-  view.addChild(ink, words.view);
+  const { view, draw: keep, release } = keptPicture(ink, words.view);
   let drawn: { plot: Plot; points: Circulation["pathway"]["gradeLine"] } | null = null;
 
   return {
     view,
+    keep,
+    release,
     draw(panes, box, focus, sizes, theme) {
       ink.clear();
       words.begin();

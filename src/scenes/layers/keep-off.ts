@@ -1,4 +1,5 @@
 /** Where plates come to lie over a plane: near their spot or where they would like, off what must be seen and off each other; one without room is left out. */
+import { lineDistance } from "../../sim/geometry/distance.ts";
 import type { Box } from "../scene.ts";
 
 /** Heights of a plate: how far from its spot, and in which steps, it is tried. */
@@ -177,11 +178,8 @@ const tangled = (a: Plate, b: Plate): boolean =>
   diagonals(b).some((line) => cross(hairline(a), line)) ||
   diagonals(a).some((line) => cross(hairline(b), line));
 
-function isBeside([x, y]: Point, [[ax, ay], [bx, by]]: readonly [Point, Point]): boolean {
-  const [dx, dy] = [bx - ax, by - ay];
-  const part = clamp(((x - ax) * dx + (y - ay) * dy) / (dx * dx + dy * dy || 1), 0, 1);
-  return Math.hypot(x - ax - part * dx, y - ay - part * dy) < APART;
-}
+const isBeside = (point: Point, line: readonly [Point, Point]): boolean =>
+  lineDistance(line)(...point) < APART;
 
 /** What runs through a plate crosses one of these. */
 const diagonals = ({ x, y, width, height }: Block): readonly (readonly [Point, Point])[] =>

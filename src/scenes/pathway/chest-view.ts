@@ -1,6 +1,7 @@
 /** The chest around one pathway: painted again when it changes or the camera has come much closer or gone far, and moved at each drawing. */
 import { Container } from "pixi.js";
 import type { Pane } from "../../chain/frame.ts";
+import type { Distance } from "../../sim/geometry/distance.ts";
 import type { ChestFrame, PathwayGeometry } from "../../sim/geometry/geometry.ts";
 import { anatomyLayer } from "../anatomy/anatomy-layer.ts";
 import { coursesOf } from "../anatomy/courses.ts";
@@ -18,6 +19,8 @@ import { restingWalls } from "./resting-walls.ts";
 export interface SeenChest {
   readonly frame: ChestFrame;
   readonly plane: Plane;
+  /** mm from its lumen */
+  readonly pathway: Distance;
 }
 
 export interface ChestView {
@@ -73,7 +76,7 @@ export function chestView(): ChestView {
   const paintOn = (painting: Begun): boolean => {
     if (painting.led) return painting.paint();
     // The ways of blood through it take as long as a piece.
-    coursesOf(painting.frame, (x, y) => distanceAt(painting.plane, x, y));
+    coursesOf(painting.frame, painting.pathway);
     painting.led = true;
     return false;
   };
@@ -100,7 +103,14 @@ export function chestView(): ChestView {
       // Blood that moves does not wait for a chest that has yet to be seen, or that changes.
       const atOnce = still || (other && seen !== null) || !Number.isFinite(elapsed);
       if (!begun || other || stale(begun, pane, scale * dense, rested, atOnce))
-        begun = begin(pane, { geometry, frame: geometry.chest, plane, density: scale * dense, theme });
+        begun = begin(pane, {
+          geometry,
+          frame: geometry.chest,
+          plane,
+          pathway: (x, y) => distanceAt(plane, x, y),
+          density: scale * dense,
+          theme,
+        });
       const most = atOnce ? Number.POSITIVE_INFINITY : seen ? 1 : Math.max(1, Math.floor(elapsed / PIECE));
       // While a hand moves the walls on, what was begun rests.
       if (begun.geometry === geometry)

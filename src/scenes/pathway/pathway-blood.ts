@@ -8,10 +8,9 @@ import type { Tracers } from "../../sim/tracers/tracers.ts";
 import type { Overlay } from "../../state/scene-state.ts";
 import { seenUnder } from "../anatomy/covers.ts";
 import { joined } from "../anatomy/joined.ts";
-import { thinnedIn } from "../anatomy/side-course.ts";
+import { markDensity } from "../anatomy/mark-density.ts";
 import { type SideFlow, sideFlow } from "../anatomy/side-streams.ts";
 import { lungsAt } from "../anatomy/standing.ts";
-import { distanceAt } from "../layers/drawn-plane.ts";
 import { fadeAtOpenings } from "../layers/fade-tracers.ts";
 import { tracerJoiner } from "../layers/joined-tracers.ts";
 import { overlayLayer } from "../layers/overlay.ts";
@@ -38,8 +37,6 @@ export interface Blood {
 
 /** Share of the lumen that heads may cover: more would be a coat of paint, in which no motion shows. */
 const COVER = 0.28;
-/** Times as many where a chamber, deeper than its vessels, takes most of them. */
-const DEEPER = 1.8;
 /** The same over a map, which is what is to be read. */
 const HINT = 0.05;
 /** Tracers over a map: what stands out from most of it. */
@@ -98,7 +95,7 @@ export function blood(): Blood {
       }
       const frame = pane.geometry?.chest;
       const mapOver = overlay !== "none";
-      const cover = mapOver ? HINT : COVER * (frame ? thinnedIn(frame) * (frame.chamber ? DEEPER : 1) : 1);
+      const cover = mapOver ? HINT : COVER * (frame ? markDensity(frame).plane : 1);
       const room = (cover * lumen) / (Math.PI * half * half);
       const taken = Math.floor(Math.min(tracers.count, room));
       // How long blood has been on its way is known in the field alone.
@@ -155,14 +152,14 @@ export function blood(): Blood {
 /** Marks beyond the openings, where the breath has moved them. */
 function beside(
   sides: SideFlow,
-  { frame, plane }: SeenChest,
+  { frame, pathway }: SeenChest,
   { circulation, departing }: Pane,
   time: number,
   still: boolean,
 ) {
   const lungs = lungsAt(circulation, time, still);
   return sides.at(frame, circulation, time, lungs, {
-    pathway: (x, y) => distanceAt(plane, x, y),
+    pathway,
     departing: departing ?? null,
   });
 }

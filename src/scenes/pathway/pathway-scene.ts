@@ -3,7 +3,6 @@ import { Container, Graphics } from "pixi.js";
 import type { Frame, Pane } from "../../chain/frame.ts";
 import { entryAt, present } from "../../sim/checked/present.ts";
 import type { Sheet } from "../drawing/drawing-sheet.ts";
-import { keptPicture } from "../drawing/kept-picture.ts";
 import { lettering } from "../drawing/lettering.ts";
 import { gradeLineLayer } from "../layers/grade-line-layer.ts";
 import { drawHandles, type HandleLook } from "../layers/handles.ts";
@@ -50,15 +49,13 @@ export const makePathway = ({ makeHeart, swipe }: Further = {}): Scene => {
   const ground = grounds();
   const shown = planes(makeHeart);
   const grade = gradeLineLayer();
-  const plot = keptPicture(grade.view);
   const opening = firstDrawings();
   const [ink, handles] = [new Graphics(), new Graphics()];
   const words = lettering();
-  view.addChild(ground.behind, shown.view, ...ground.before, plot.view, ink, words.view, handles);
+  view.addChild(ground.behind, shown.view, ...ground.before, grade.view, ink, words.view, handles);
   let lain: Laid | null = null;
-  let keyBox: Box | null = null;
   let answers: readonly (Pane["circulation"] | Pane["before"])[] = [];
-  let lastKey = "";
+  let [keyBox, lastKey]: [Box | null, string] = [null, ""];
 
   const drawPictures = (frame: Frame, laid: Laid, viewport: Viewport, theme: Theme, first: boolean) => {
     shown.keep(frame.panes.length);
@@ -104,21 +101,22 @@ export const makePathway = ({ makeHeart, swipe }: Further = {}): Scene => {
   return {
     view,
     draw(frame, viewport, theme) {
-      const laid = (swipe?.lay ?? layOut)(frame, viewport, keyBox, theme);
-      lain = laid;
-      const first = opening.next(frame, viewport.elapsed);
-      drawPictures(frame, laid, viewport, theme, first);
-      if (first) return;
-      // Lines and words are laid out again only when something about them has changed.
-      const key = cacheKey(frame, viewport, theme, shown.panes, keyBox);
-      const now = frame.panes.flatMap(({ circulation, before }) => [circulation, before]);
-      const same = key === lastKey && now.every((each, i) => each === answers[i]);
-      plot.draw(same ? viewport : null, false);
-      if (same) return;
-      answers = now;
-      keyBox = write(frame, laid, viewport, theme);
-      // The key's own room may move the planes: then once more.
-      lastKey = cacheKey(frame, viewport, theme, shown.panes, keyBox);
+      // The key's own room may move the planes: then once more, at once where no next drawing comes.
+      for (let left = frame.still ? 2 : 1; left > 0; left--) {
+        lain = (swipe?.lay ?? layOut)(frame, viewport, keyBox, theme);
+        const first = opening.next(frame, viewport.elapsed);
+        drawPictures(frame, lain, viewport, theme, first);
+        if (first) return;
+        // Lines and words are laid out again only when something about them has changed.
+        const key = cacheKey(frame, viewport, theme, shown.panes, keyBox);
+        const now = frame.panes.flatMap(({ circulation, before }) => [circulation, before]);
+        const same = key === lastKey && now.every((each, i) => each === answers[i]);
+        grade.keep(same ? viewport : null);
+        if (same) return;
+        answers = now;
+        keyBox = write(frame, lain, viewport, theme);
+        lastKey = cacheKey(frame, viewport, theme, shown.panes, keyBox);
+      }
     },
     get divider() {
       return lain?.over?.divider ?? null;
@@ -134,7 +132,7 @@ export const makePathway = ({ makeHeart, swipe }: Further = {}): Scene => {
     release() {
       shown.keep(0);
       ground.release();
-      plot.release();
+      grade.release();
       view.destroy(WITH_ALL);
     },
   };

@@ -70,6 +70,13 @@ export function tubePoints(tube: {
   };
 }
 
+/** Distance from a line through the points; in whatever unit these are. */
+export function lineDistance(points: readonly Point[]): Distance {
+  const nearest = tubePoints({ points, width: 0 });
+  const out: TubePoint = { distance: 0, width: 0 };
+  return (x, y) => nearest(x, y, out).distance;
+}
+
 /** Exact distance to an axis-aligned ellipse centred at the origin, by Newton on the closest point's parameter. */
 function ellipseDistance(px: number, py: number, a: number, b: number): number {
   const x = Math.abs(px);

@@ -4,6 +4,7 @@ import { isFitted, readSet } from "../../../scripts/three-d/fit-set.ts";
 import { page, readHeldOut, standing } from "../../../scripts/three-d/loss-page.ts";
 import { unsettledOf } from "../../../scripts/three-d/unsettled.ts";
 import { ledger, pathwayLoss } from "../../../src/sim/hydraulics/ledger.ts";
+import { cholesky } from "../../../src/sim/hydraulics/loss-law/cholesky.ts";
 import { branchDrops, leastChange, lossOf } from "../../../src/sim/hydraulics/loss-law/correction.ts";
 import { crossable, partsAt, positionOf } from "../../../src/sim/hydraulics/loss-law/crossing.ts";
 import {
@@ -12,7 +13,7 @@ import {
   INTERPOLATED,
   streamsOf,
 } from "../../../src/sim/hydraulics/loss-law/features.ts";
-import { cholesky, processOf } from "../../../src/sim/hydraulics/loss-law/gaussian-process.ts";
+import { processOf } from "../../../src/sim/hydraulics/loss-law/gaussian-process.ts";
 import { LAW } from "../../../src/sim/hydraulics/loss-law/law-set.ts";
 import { covariancesOf } from "../../../src/sim/hydraulics/loss-law/quick-covariance.ts";
 import { pathwayEstimate } from "../../../src/sim/hydraulics/pathway-estimate.ts";

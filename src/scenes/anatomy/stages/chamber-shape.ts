@@ -2,24 +2,23 @@
 import { entryAt, lastOf, present } from "../../../sim/checked/present.ts";
 import { smoothStep } from "../../../sim/geometry/centreline.ts";
 import type { ChestFrame, Point } from "../../../sim/geometry/geometry.ts";
+import { GOLDEN, leftOf } from "../../drawing/even-spread.ts";
 import type { Seen } from "../../layers/fade-tracers.ts";
+import { markDensity } from "../mark-density.ts";
 import type { Outlines } from "../painted-sheet.ts";
 
 export type Loops = NonNullable<Outlines["lumen"]>;
 
-/** Part of the marks that show in it, and sizes of its oval within which that is reached and beyond which all show. */
-const AMONG = 0.3;
-/** Spreads ranks evenly. */
-const GOLDEN = 0.618;
+/** Sizes of its oval within which fewer marks show and beyond which all do. */
 const [WHOLLY, NOT] = [0.84, 1.06];
 
-export function among({ chamber }: ChestFrame, seen: Seen | null): Seen | null {
-  if (!chamber) return seen;
-  const [a, b] = chamber;
+export function among(frame: ChestFrame, seen: Seen | null): Seen | null {
+  if (!frame.chamber) return seen;
+  const [a, b] = frame.chamber;
+  const fewer = 1 - markDensity(frame).among;
   return (x, y, mark) => {
-    const part = 1 - (1 - AMONG) * (1 - smoothStep(WHOLLY, NOT, Math.hypot(x / a, y / b)));
-    // Each has its rank: where fewer show, the same ones stay.
-    return Math.min(seen?.(x, y, mark) ?? 1, (1.2 * part - ((mark * GOLDEN) % 1)) * 5);
+    const part = 1 - fewer * (1 - smoothStep(WHOLLY, NOT, Math.hypot(x / a, y / b)));
+    return Math.min(seen?.(x, y, mark) ?? 1, leftOf(part, mark * GOLDEN));
   };
 }
 
@@ -158,8 +157,6 @@ export function connectionOf(frame: Chambered, lumen: Loops) {
     OPENING.high * frame.right.width,
   ];
   return {
-    right,
-    left,
     /** hidden edges of the one vessel, from shoulder to shoulder */
     over,
     under,

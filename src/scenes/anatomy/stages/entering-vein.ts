@@ -1,6 +1,7 @@
 /** The great veins at a common atrium: the inferior vena cava goes over into its floor, and on its roof the superior one was cut off and sewn over. */
 import { entryAt, lastOf, present } from "../../../sim/checked/present.ts";
 import type { Point } from "../../../sim/geometry/geometry.ts";
+import { seeThrough } from "../../theme/colour.ts";
 import type { Theme } from "../../theme/theme.ts";
 import type { Anatomy } from "../chest-anatomy.ts";
 import { paintOrgan } from "../paint-organ.ts";
@@ -45,7 +46,7 @@ export function paintNeck(ink: Ink, anatomy: Anatomy, ground: string, theme: The
   const [right, left] = sidesOf(anatomy);
   const [, y] = lastOf(right);
   const fall = ink.createLinearGradient(0, y, 0, y + 0.6 * NECK * size);
-  fall.addColorStop(0, `${ground}00`);
+  fall.addColorStop(0, seeThrough(ground, 0));
   fall.addColorStop(1, ground);
   const bounds = boundsOf([right, left], 4 * size);
   const own = scratch(ink, bounds);

@@ -6,7 +6,7 @@ import type { Theme } from "../../theme/theme.ts";
 import type { Anatomy } from "../chest-anatomy.ts";
 import { returning } from "../great-vessels.ts";
 import { laidOver, scratch, takeAway } from "../paint-tube.ts";
-import { type Bounds, type Ink, type Outlines, strokes, trace } from "../painted-sheet.ts";
+import { type Bounds, dash, type Ink, type Outlines, strokes, trace } from "../painted-sheet.ts";
 import { smoothLine } from "../placing.ts";
 import { CLOTH, inside, tissue } from "../tones.ts";
 import { keepChamber } from "./chamber-edges.ts";
@@ -80,11 +80,8 @@ function paintArteryBehind(ink: Ink, { over, under }: Connection, size: number, 
 
 /** An edge of the artery that something lies before. */
 export function hiddenEdge(ink: Ink, line: readonly Point[], size: number, theme: Theme): void {
-  ink.save();
-  ink.lineCap = "butt";
-  ink.setLineDash([2 * size, 1.3 * size]);
-  strokes(ink, line, size, [[0.6, theme.colour.poor]]);
-  ink.restore();
+  trace(ink, line);
+  dash(ink, size, theme.colour.poor, { wide: 0.6, lengths: [2, 1.3], alpha: 1 });
 }
 
 /** The upper vein opens through the roof with a rounded edge of its own, which no surgeon has touched. */

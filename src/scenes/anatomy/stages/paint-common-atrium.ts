@@ -1,7 +1,7 @@
 /** The atrium of a heart whose atrial septum was excised: the blood of both sides by its oxygen, the pulmonary veins' mouths in the back wall, and the rim that is left of the septum. */
 import { lastOf } from "../../../sim/checked/present.ts";
 import type { Point } from "../../../sim/geometry/geometry.ts";
-import { bloodColour, groundColour, mix } from "../../theme/colour.ts";
+import { bloodColour, groundColour, mix, seeThrough } from "../../theme/colour.ts";
 import type { Theme } from "../../theme/theme.ts";
 import type { Anatomy } from "../chest-anatomy.ts";
 import type { BloodTube } from "../great-vessels.ts";
@@ -85,9 +85,9 @@ function paintSeptum(ink: Ink, anatomy: Anatomy, { ivc, arterial }: Saturations,
   ink.translate(middleX, middleY);
   ink.scale(DEFECT.half[0] * size, DEFECT.half[1] * size);
   const around = ink.createRadialGradient(0, 0, 1, 0, 0, SEPTUM);
-  around.addColorStop(0, `${look.body}c0`);
-  around.addColorStop(0.5, `${look.body}50`);
-  around.addColorStop(1, `${look.body}00`);
+  around.addColorStop(0, seeThrough(look.body, 0.753));
+  around.addColorStop(0.5, seeThrough(look.body, 0.314));
+  around.addColorStop(1, seeThrough(look.body, 0));
   ink.fillStyle = around;
   ink.fillRect(-SEPTUM, -SEPTUM, 2 * SEPTUM, 2 * SEPTUM);
   ink.restore();

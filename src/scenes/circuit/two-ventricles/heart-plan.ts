@@ -138,17 +138,23 @@ export const PAPILLARY: readonly Papillary[] = [...HOLDING.tricuspid, ...HOLDING
 export interface Gate {
   /** from the patient's right to the left */
   readonly hinges: readonly [Point, Point];
-  /** heads of the muscles that hold each leaflet; none for a semilunar valve's */
-  readonly heads?: readonly [Point, Point];
+  /** none for a semilunar valve */
+  readonly funnel?: Funnel;
+}
+
+/** Leaflets that hang from a ring into the ventricle. */
+export interface Funnel {
+  /** heads of the muscles that hold those which the section cuts */
+  readonly heads: readonly [Point, Point];
+  /** half its ring's lengths: how far each of them reaches, and the one behind them */
+  readonly reach: readonly [number, number, number];
+  /** part of its ring's half by which the far side is seen upstream */
+  readonly aslant: number;
 }
 
 /** A valve: its two hinges in the section, and the way of its blood from between them. */
 export interface ValvePlan extends Gate {
   readonly name: "tricuspid" | "mitral" | "pulmonary" | "aortic";
-  /** half its ring's lengths: how far each leaflet reaches, and the one behind them */
-  readonly reach: readonly [number, number, number];
-  /** part of its ring's half by which the far side is seen upstream */
-  readonly aslant: number;
 }
 
 export const VALVES: readonly ValvePlan[] = [
@@ -158,9 +164,11 @@ export const VALVES: readonly ValvePlan[] = [
       [9.8, -55.8],
       [13.2, -31.8],
     ],
-    reach: [0.8, 1, 0.9],
-    aslant: 0.36,
-    heads: [HOLDING.tricuspid[0][0], HOLDING.tricuspid[1][0]],
+    funnel: {
+      heads: [HOLDING.tricuspid[0][0], HOLDING.tricuspid[1][0]],
+      reach: [0.8, 1, 0.9],
+      aslant: 0.36,
+    },
   },
   {
     name: "mitral",
@@ -168,9 +176,11 @@ export const VALVES: readonly ValvePlan[] = [
       [43.6, -29.4],
       [61.4, -30.6],
     ],
-    reach: [1.4, 0.85, 0],
-    aslant: 0.26,
-    heads: [HOLDING.mitral[0][0], HOLDING.mitral[1][0]],
+    funnel: {
+      heads: [HOLDING.mitral[0][0], HOLDING.mitral[1][0]],
+      reach: [1.4, 0.85, 0],
+      aslant: 0.26,
+    },
   },
   {
     name: "pulmonary",
@@ -178,8 +188,6 @@ export const VALVES: readonly ValvePlan[] = [
       [25.7, -17.6],
       [38.9, -21.6],
     ],
-    reach: [1, 1, 1],
-    aslant: 0,
   },
   {
     name: "aortic",
@@ -187,8 +195,6 @@ export const VALVES: readonly ValvePlan[] = [
       [13, -24.4],
       [24.2, -18.8],
     ],
-    reach: [1, 1, 1],
-    aslant: 0,
   },
 ];
 

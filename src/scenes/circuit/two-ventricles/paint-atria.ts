@@ -10,7 +10,7 @@ import { castShadow } from "../../anatomy/paint-tube.ts";
 import { boundsOf, type Ink, strokes, trace } from "../../anatomy/painted-sheet.ts";
 import { smoothLine } from "../../anatomy/placing.ts";
 import { roundOf, tissue } from "../../anatomy/tones.ts";
-import { mix } from "../../theme/colour.ts";
+import { mix, seeThrough } from "../../theme/colour.ts";
 import type { Theme } from "../../theme/theme.ts";
 import { COMBS, CREST, EARS, FOSSA, LEFT_ATRIUM, type Oval, RIGHT_ATRIUM, SINUS } from "./heart-plan.ts";
 import { deepOf, paintAtrium } from "./paint-chambers.ts";
@@ -134,8 +134,8 @@ export function paintLeftAtrium(ink: Ink, veins: readonly BloodTube[], arterial:
   const [left, bottom, right, top] = boundsOf([LEFT_ATRIUM], 0);
   paintAtrium(ink, LEFT_ATRIUM, arterial, theme, () => {
     const fall = ink.createLinearGradient(SHADED[0], top, SHADED[1], (bottom + top) / 2);
-    fall.addColorStop(0, `${deepOf(round, theme)}d0`);
-    fall.addColorStop(1, `${deepOf(round, theme)}30`);
+    fall.addColorStop(0, seeThrough(deepOf(round, theme), 0.816));
+    fall.addColorStop(1, seeThrough(deepOf(round, theme), 0.188));
     ink.fillStyle = fall;
     ink.fillRect(left, bottom, right - left, top - bottom);
     paintMouths(ink, veins, round, theme);

@@ -139,7 +139,7 @@ function clearBeyond(ink: Ink, gates: readonly Gate[], [from, to]: readonly [num
   ink.globalCompositeOperation = "destination-out";
   for (const gate of gates) {
     const { at } = frameOf(gate);
-    const away = gate.heads ? -1 : 1;
+    const away = gate.funnel ? -1 : 1;
     const fall = ink.createLinearGradient(...at(0, from * away), ...at(0, to * away));
     fall.addColorStop(0, "#0000");
     fall.addColorStop(1, "#000");

@@ -10,11 +10,11 @@ import { asTissue, type Round } from "../../anatomy/tones.ts";
 import type { Gate, ValvePlan } from "./heart-plan.ts";
 
 /** Half of the ring, and a place by `u` across it towards its second hinge and `v` down the way of its blood, in halves of the ring. */
-export function frameOf({ hinges: [a, b], heads }: Gate) {
+export function frameOf({ hinges: [a, b], funnel }: Gate) {
   const middle: Point = [(a[0] + b[0]) / 2, (a[1] + b[1]) / 2];
   const [ux, uy] = [(b[0] - a[0]) / 2, (b[1] - a[1]) / 2];
   // Into a ventricle blood goes to the right of the line between the hinges, out of it to the left.
-  const turn = heads ? -1 : 1;
+  const turn = funnel ? -1 : 1;
   const at = (u: number, v: number): Point => [
     middle[0] + u * ux - turn * v * uy,
     middle[1] + u * uy + turn * v * ux,

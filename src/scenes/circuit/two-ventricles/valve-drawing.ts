@@ -7,7 +7,7 @@ import { type Tissue, tissue } from "../../anatomy/tones.ts";
 import { spots } from "../../drawing/curve-drawing.ts";
 import { mix } from "../../theme/colour.ts";
 import type { Theme } from "../../theme/theme.ts";
-import { VALVES, type ValvePlan } from "./heart-plan.ts";
+import { type Funnel, type Gate, VALVES, type ValvePlan } from "./heart-plan.ts";
 import { frameOf } from "./root.ts";
 
 /** 0 shut .. 1 open */
@@ -57,19 +57,19 @@ const steps = (from: number, to: number, count = 12): readonly number[] =>
 
 /** The two leaflets that the section cuts, each as far as its neighbour on the far side, and the one behind them. */
 export function leafletsOf(plan: ValvePlan, open: number): readonly Leaflet[] {
-  return plan.heads ? funnelOf(plan, plan.heads, open) : cuspsOf(plan, open);
+  return plan.funnel ? funnelOf(plan, plan.funnel, open) : cuspsOf(plan, open);
 }
 
 /** A ring seen aslant, and leaflets that hang from it all round, longest in their middles. */
-function funnelOf(plan: ValvePlan, heads: NonNullable<ValvePlan["heads"]>, open: number): readonly Leaflet[] {
+function funnelOf(plan: ValvePlan, { heads, reach, aslant }: Funnel, open: number): readonly Leaflet[] {
   const { at } = frameOf(plan);
   const section = between(SECTION, open);
-  const three = plan.reach[2] > 0;
+  const three = reach[2] > 0;
   const [near, far] = MEET[three ? "three" : "two"];
   /** @param turn from the second hinge round the far side @param part of the leaflet's way down */
   const place = (turn: number, part: number, long: number): Point => {
     const [r, v] = entryAt(section, Math.round(part * (section.length - 1)));
-    return at(r * Math.cos(Math.PI * turn), v * long ** open - plan.aslant * r * Math.sin(Math.PI * turn));
+    return at(r * Math.cos(Math.PI * turn), v * long ** open - aslant * r * Math.sin(Math.PI * turn));
   };
   const reaches = (part: number) => SHORT + (1 - SHORT) * (1 - part ** 2) ** 0.5;
   const cut = (hinge: number, meets: number, long: number, head: Point): Leaflet => ({
@@ -81,15 +81,11 @@ function funnelOf(plan: ValvePlan, heads: NonNullable<ValvePlan["heads"]>, open:
   const behind: Leaflet = {
     line: [],
     edge: steps(-1, 1, 16).map((part) =>
-      place((far + near + part * (far - near)) / 2, reaches(Math.abs(part)), plan.reach[2]),
+      place((far + near + part * (far - near)) / 2, reaches(Math.abs(part)), reach[2]),
     ),
     joint: steps(far, near).map((turn) => place(turn, 0, 1)),
   };
-  return [
-    cut(1, far, plan.reach[0], heads[0]),
-    cut(0, near, plan.reach[1], heads[1]),
-    ...(three ? [behind] : []),
-  ];
+  return [cut(1, far, reach[0], heads[0]), cut(0, near, reach[1], heads[1]), ...(three ? [behind] : [])];
 }
 
 function cuspsOf(plan: ValvePlan, open: number): readonly Leaflet[] {
@@ -129,9 +125,10 @@ function outlineOf(line: readonly Point[], thick: number): readonly Point[] {
 }
 
 /** The ring of an atrioventricular valve, from which its leaflets hang. @param side 1 for its far half, -1 for its near one */
-function drawRing(ink: Graphics, plan: ValvePlan, side: 1 | -1, look: Tissue): void {
-  const { at } = frameOf(plan);
-  const ring = steps(0, Math.PI, 24).map((turn) => at(Math.cos(turn), -side * plan.aslant * Math.sin(turn)));
+function drawRing(ink: Graphics, gate: Gate, side: 1 | -1, look: Tissue): void {
+  const { at } = frameOf(gate);
+  const aslant = gate.funnel?.aslant ?? 0;
+  const ring = steps(0, Math.PI, 24).map((turn) => at(Math.cos(turn), -side * aslant * Math.sin(turn)));
   for (const [width, color] of [
     [1.5, look.edge],
     [1, mix(look.body, look.shade, side > 0 ? 0.3 : 0.14)],
@@ -228,20 +225,20 @@ export function drawValves(
   const look = tissue("valve", theme);
   for (const ink of Object.values(inks)) ink.clear();
   for (const plan of VALVES) {
-    const ink = inks[plan.heads ? "atrioventricular" : "semilunar"];
+    const ink = inks[plan.funnel ? "atrioventricular" : "semilunar"];
     const leaflets = leafletsOf(plan, openings[plan.name]);
-    if (plan.heads) {
+    if (plan.funnel) {
       drawCords(ink, leaflets, look);
       drawRing(ink, plan, 1, look);
     }
     for (const leaflet of [...leaflets].reverse())
-      drawSheet(ink, leaflet, look, plan.heads ? [0.74, 0.2] : [0.94, 0.08]);
+      drawSheet(ink, leaflet, look, plan.funnel ? [0.74, 0.2] : [0.94, 0.08]);
     for (const { line } of leaflets)
       if (line.length > 0)
         ink
-          .poly(outlineOf(line, plan.heads ? 1 : 0.7).flat())
+          .poly(outlineOf(line, plan.funnel ? 1 : 0.7).flat())
           .fill({ color: look.body })
           .stroke({ color: look.shade, width: 0.3 });
-    if (plan.heads) drawRing(ink, plan, -1, look);
+    if (plan.funnel) drawRing(ink, plan, -1, look);
   }
 }

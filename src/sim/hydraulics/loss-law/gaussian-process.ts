@@ -3,30 +3,13 @@
  * and the mean of one for each feature alone. Far from every case it answers 0 and its own whole spread.
  */
 import { entryAt } from "../../checked/present.ts";
-import { covariancesOf, inner, type Kernel, knownPart, reducePair } from "./quick-covariance.ts";
+import { cholesky } from "./cholesky.ts";
+import { covariancesOf, inner, type Kernel, knownPart } from "./quick-covariance.ts";
 
 /** The covariance's own numbers, in the unit of what is interpolated (lengths: of the features). */
 export interface Spread extends Kernel {
   /** standard deviation of what no feature explains */
   readonly noise: number;
-}
-
-/** Lower triangle L of a symmetric positive matrix, L L' = matrix, of which the lower triangle is read; undefined where it is not positive. */
-export function cholesky(matrix: readonly Float64Array[]): Float64Array[] | undefined {
-  const lower = matrix.map((row) => row.slice());
-  // Two rows by two columns at a time: each number that is read serves two products.
-  for (let i = 0; i < lower.length; i += 2) {
-    const rows = [entryAt(lower, i), lower[i + 1] ?? entryAt(lower, i)] as const;
-    for (let j = 0; j < i; j += 2) reducePair(rows, [entryAt(lower, j), entryAt(lower, j + 1)], j);
-    for (let n = i; n < Math.min(i + 2, lower.length); n++) {
-      const row = entryAt(lower, n);
-      if (n > i) row[i] = (entryAt(row, i) - inner(row, rows[0], i)) / entryAt(rows[0], i);
-      const rest = entryAt(row, n) - inner(row, row, n);
-      if (!(rest > 0)) return undefined;
-      row[n] = Math.sqrt(rest);
-    }
-  }
-  return lower;
 }
 
 /** Solves L x = right; dimensionless [n x n, the triangle's rows] and [n]. */

@@ -110,31 +110,6 @@ export function inner(one: Float64Array, other: Float64Array, length = one.lengt
   return a + b + (c + d);
 }
 
-type Pair = readonly [Float64Array, Float64Array];
-
-/** Writes entries j and j + 1 of two rows of a triangle L, L L' = matrix, where the two rows above, of j and j + 1, are known; any unit. */
-export function reducePair([one, other]: Pair, [above, next]: Pair, j: number): void {
-  let a = 0;
-  let b = 0;
-  let c = 0;
-  let d = 0;
-  for (let k = 0; k < j; k++) {
-    const x = one[k]!;
-    const y = other[k]!;
-    const u = above[k]!;
-    const v = next[k]!;
-    a += x * u;
-    b += x * v;
-    c += y * u;
-    d += y * v;
-  }
-  one[j] = (one[j]! - a) / above[j]!;
-  one[j + 1] = (one[j + 1]! - b - one[j]! * next[j]!) / next[j + 1]!;
-  if (other === one) return;
-  other[j] = (other[j]! - c) / above[j]!;
-  other[j + 1] = (other[j + 1]! - d - other[j]! * next[j]!) / next[j + 1]!;
-}
-
 /** What the cases know of a point, as part of its variance: |x|^2 of L x = covered, L packed row by row. */
 export function knownPart(lower: readonly Float64Array[]): (covered: Float64Array) => number {
   const x = new Float64Array(lower.length);

@@ -1,0 +1,161 @@
+/** Between two bodies, row by row: what each number was at rest and is at work, as bars that grow outwards, joined to where it happens. */
+import type { Graphics } from "pixi.js";
+import { formatNumber } from "../../i18n/index.ts";
+import { entryAt } from "../../sim/checked/present.ts";
+import type { Circulation } from "../../sim/circulation/answer.ts";
+import { stack } from "../circuit/arrange.ts";
+import type { Proportions } from "../circuit/proportions.ts";
+import type { Lettering } from "../drawing/lettering.ts";
+import type { Fit } from "../drawing/split.ts";
+import type { Box } from "../scene.ts";
+import { mix } from "../theme/colour.ts";
+import type { Theme } from "../theme/theme.ts";
+import { SECONDS } from "./beats.ts";
+import { CHANGES, type ChangeRow, RATE } from "./change-rows.ts";
+
+/** In sizes of type: a row, one with the beats drawn, the air between rows, a bar, the room of a number, and what parts both sides. */
+const [ROW, BEATS, AIR, BAR, NUMBER, PARTS] = [2.5, 3.9, 0.5, 0.8, 2.7, 0.16];
+/** Of the first body's bars, which are paler. */
+const PALE = 0.45;
+
+/** Where a body lies, and how it is grown. */
+interface Stands {
+  readonly fit: Fit;
+  readonly proportions: Proportions;
+}
+
+interface Bars {
+  readonly ink: Graphics;
+  readonly words: Lettering;
+  readonly type: number;
+  readonly theme: Theme;
+}
+
+interface Asked {
+  /** one or two, the lesser effort first */
+  readonly states: readonly Circulation[];
+  readonly box: Box;
+  /** of both bodies, where they stand at either side; without them rows stand close from the box's top */
+  readonly stands?: readonly [Stands, Stands];
+}
+
+/** Where the ventricle's beats of a state have room. */
+export interface BeatRoom {
+  readonly state: Circulation;
+  readonly box: Box;
+}
+
+/** @param beats are drawn */
+const tallOf = (row: ChangeRow, beats: boolean): number => (beats && row === RATE ? BEATS : ROW);
+
+/** CSS px that so many rows take. */
+export const heightOf = (rows: readonly ChangeRow[], type: number, beats: boolean): number =>
+  rows.reduce((sum, row) => sum + (tallOf(row, beats) + AIR) * type, 0);
+
+/** As many as there is room for, those that matter most. */
+function rowsWithin(
+  states: readonly Circulation[],
+  height: number,
+  type: number,
+  beats: boolean,
+): readonly ChangeRow[] {
+  const known = CHANGES.filter(({ read }) => states.every((state) => Number.isFinite(read(state))));
+  const kept = [...known].sort((a, b) => a.rank - b.rank);
+  while (kept.length > 0 && heightOf(kept, type, beats) > height) kept.pop();
+  return known.filter((row) => kept.includes(row));
+}
+
+/** @returns where beats have room, in the order of the states */
+export function drawChanges(pens: Bars, { states, box, stands }: Asked): readonly BeatRoom[] {
+  const { type } = pens;
+  const beats = stands !== undefined;
+  const rows = rowsWithin(states, box.height, type, beats);
+  const heights = rows.map((row) => tallOf(row, beats) * type);
+  const bottom = box.y + box.height;
+  const wanted = rows.map(({ at }, i) => {
+    if (!stands) return box.y + entryAt(heights, i) / 2;
+    const [{ fit, proportions }] = stands;
+    return fit.y + fit.scale * proportions.carry(at)[1];
+  });
+  const tops = stack(wanted, heights, AIR * type, box.y, bottom);
+  const flows = Math.max(
+    ...CHANGES.flatMap(({ flow, read }) => (flow ? states.map(read).filter(Number.isFinite) : [])),
+  );
+  return rows.flatMap((row, i) => {
+    const place = { ...box, y: entryAt(tops, i), height: entryAt(heights, i) };
+    if (stands && !row.whole) joinRow(pens, row, place, stands);
+    const most = row.flow ? flows : Math.max(...states.map(row.read));
+    return drawRow(pens, { row, states, most, beats: beats && row === RATE }, place);
+  });
+}
+
+interface Drawn {
+  readonly row: ChangeRow;
+  readonly states: readonly Circulation[];
+  /** the longest bar's number */
+  readonly most: number;
+  /** in place of bars */
+  readonly beats: boolean;
+}
+
+function drawRow(
+  { ink, words, type, theme }: Bars,
+  { row, states, most, beats }: Drawn,
+  box: Box,
+): readonly BeatRoom[] {
+  const { colour } = theme;
+  const middle = box.x + box.width / 2;
+  const line = (text: string, bold: boolean) => ({
+    lines: [
+      { words: text, size: bold ? 1.1 * type : type, colour: bold ? colour.ink : colour.inkSoft, bold },
+    ],
+    bare: true,
+  });
+  const named = theme.say(`further.exercise.row.${row.key}`, {
+    drawn: beats ? "yes" : "no",
+    seconds: SECONDS,
+  });
+  words.write({ ...line(named, false), x: middle, y: box.y, anchor: [0.5, 0] }, theme);
+  const room = box.width / 2 - (NUMBER + PARTS) * type;
+  const top = box.y + 1.4 * type;
+  const bar = { y: top + 0.1 * type, height: BAR * type };
+  return states.flatMap((state, i) => {
+    const side = i === 0 ? -1 : 1;
+    const value = row.read(state);
+    const long = beats ? room : Math.max(1, (room * value) / most);
+    const from = middle + side * PARTS * type;
+    const x = side < 0 ? from - long : from;
+    if (!beats)
+      ink
+        .rect(x, bar.y, long, bar.height)
+        .fill({ color: side < 0 ? mix(colour[row.tone], colour.stage, PALE) : colour[row.tone] });
+    const high = beats ? (BEATS - 1.5) * type : bar.height;
+    const written = line(formatNumber(value, row.digits), true);
+    const anchor = [side < 0 ? 1 : 0, 0.5] as const;
+    words.write({ ...written, x: from + side * (long + 0.4 * type), y: bar.y + high / 2, anchor }, theme);
+    return beats ? [{ state, box: { x, y: bar.y, width: long, height: high } }] : [];
+  });
+}
+
+/** CSS px of a dot where a line ends. */
+const DOT = 2.6;
+
+/** Lines from a row to its place in both bodies: level over the body, then up or down to the row. */
+function joinRow(
+  { ink, type, theme }: Bars,
+  row: ChangeRow,
+  box: Box,
+  stands: readonly [Stands, Stands],
+): void {
+  const { colour } = theme;
+  const level = box.y + 0.7 * type;
+  stands.forEach(({ fit, proportions }, i) => {
+    const [px, py] = proportions.carry(row.at);
+    const plane = row.paired && i === 1 ? 1000 - px : px;
+    const [x, y] = [fit.x + fit.scale * plane, fit.y + fit.scale * py];
+    const edge = i === 0 ? box.x : box.x + box.width;
+    const bend = edge + (i === 0 ? -1 : 1) * 0.8 * type;
+    ink.moveTo(edge, level).lineTo(bend, y).lineTo(x, y).stroke({ color: colour.hair, width: 1.2 });
+    ink.circle(x, y, DOT).fill(colour.ink).stroke({ color: colour.stage, width: 1.2 });
+  });
+}
