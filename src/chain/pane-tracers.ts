@@ -37,6 +37,8 @@ const TRAIL_POINTS = 3;
 /** s of blood time in one stride, so that trails keep their spacing when drawings are rare; most strides in a drawing */
 const STRIDE = TRAIL / TRAIL_POINTS;
 const MAX_STRIDES = 5;
+/** First drawings of moving blood, in which it goes one stride at most: what nobody has seen yet is soon seen instead. */
+const SHORT = 2;
 /** s of a field's time from rest from which tracers are led through it */
 const FLOWS_FROM = 1;
 /** s of blood time that tracers are led through a still field before they are shown in it, and the stride of it */
@@ -104,6 +106,8 @@ export function paneTracers(count: number, random: () => number): PaneTracers {
   let settled: FieldShape | null = null;
   /** s of the field's time that is shown */
   let shownTime = 0;
+  /** drawings in which blood moved */
+  let moved = 0;
   /** s for which tracers have been led through the still moment `ledIn` */
   let led = 0;
   let ledIn: FlowField | null = null;
@@ -153,7 +157,7 @@ export function paneTracers(count: number, random: () => number): PaneTracers {
 
   return {
     dye,
-    follow(latest, blood, { time, step, motion, shown: part = 1 }) {
+    follow(latest, blood, { time, step: passed, motion, shown: part = 1 }) {
       const { shape, field, previous } = latest;
       const { geometry, circulation } = blood;
       const flows = field !== null && field.u.length > 0;
@@ -171,11 +175,13 @@ export function paneTracers(count: number, random: () => number): PaneTracers {
         return seen ? now : { ...now, tracers: null, jet: null };
       }
       held.forget();
+      const step = moved < SHORT ? Math.min(passed, STRIDE) : passed;
       const from = previous ?? field;
       shownTime = Math.min(field.time, Math.max(from.time, shownTime + step));
       const span = field.time - from.time;
       const blend = span > 0 ? (shownTime - from.time) / span : 1;
       if (step > 0) {
+        moved++;
         // What was led through a moment that stood still has no wash-out.
         if (ledDye) dye.begin();
         ledDye = null;
