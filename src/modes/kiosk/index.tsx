@@ -4,6 +4,7 @@ import type { Mode } from "../shared/mode.ts";
 import { Kiosk } from "./kiosk.tsx";
 import "../lecture/talk.css";
 import "./kiosk.css";
+import "./kiosk-dialogs.css";
 
 export const mode: Mode = {
   mount(host, context) {
