@@ -85,9 +85,10 @@ export function drawChanges(pens: Bars, { states, box, stands }: Asked): readonl
       box.y,
       bottom,
     );
-  // Crowded rows give way upwards as much as downwards.
-  const pushed = Math.max(...stacked(0).map((top, i) => top + entryAt(heights, i) / 2 - entryAt(wanted, i)));
-  const tops = stacked(pushed / 2);
+  // Crowded rows that lines lead from give way upwards as much as downwards.
+  const pushed = stacked(0).map((top, i) => top + entryAt(heights, i) / 2 - entryAt(wanted, i));
+  const lift = Math.max(0, ...pushed.filter((_, i) => !entryAt(rows, i).whole)) / 2;
+  const tops = stacked(lift);
   const flows = Math.max(
     ...CHANGES.flatMap(({ flow, read }) => (flow ? states.map(read).filter(Number.isFinite) : [])),
   );
