@@ -4,7 +4,7 @@ import type { Spot } from "../drawing/curve-drawing.ts";
 import { fattening } from "./foot.ts";
 import { FASCIA } from "./leg-parts.ts";
 import type { Part } from "./rounded.ts";
-import { freeHalf, narrowing, placeInLeg, WIDER } from "./vein.ts";
+import { freeHalf, narrowing, placeInLeg } from "./vein.ts";
 
 /** Heights of the leg's plane. */
 const HEIGHT = 1000;
@@ -26,9 +26,12 @@ function borderAt(border: readonly Spot[]): (y: number) => number {
 
 const rear = borderAt(FASCIA.left);
 
-/** Plane units by which the belly of the calf bulges backwards: what it gives up of its length and takes from the vein, which is drawn wider than life. */
+/** Factor on what its shortening alone would thicken a belly of one width: its fibres turn too. Pressed hardest it gains 8 mm; lateral head and soleus gain 5 to 7 and 6 to 7 at their greatest effort (Maganaris, J Physiol 1998;512:603). */
+const TURNS = 2.5;
+
+/** Plane units by which the belly of the calf bulges backwards: what it thickens, and takes from the vein, which is drawn wider than life. */
 export const bulge = (y: number, pressed: number): number =>
-  WIDER * fattening(y, pressed) * (placeInLeg(y, -freeHalf(y)).spot[0] - rear(y)) + narrowing(y, pressed);
+  TURNS * fattening(y, pressed) * (placeInLeg(y, -freeHalf(y)).spot[0] - rear(y)) + narrowing(y, pressed);
 
 /** Plane units from the vein's middle to its wall; the bulges behind valves press into the muscle. */
 const wallAt = (y: number, pressed: number): number => freeHalf(y) - narrowing(y, pressed);
