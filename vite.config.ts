@@ -62,7 +62,11 @@ const MODE_WORDS_CHUNK = {
 };
 
 /** What every page needs in one file: together it packs better than in two dozen, and one answer brings all. */
-const FIRST_CHUNK = { test: /src\/modes\/home\/index\.tsx$/, name: "first", priority: 1 };
+const FIRST_CHUNK = {
+  test: /src\/(modes\/home\/index\.tsx|sim\/parameters\/aliases\.ts)$/,
+  name: "first",
+  priority: 1,
+};
 
 /** What the pathway's picture needs by whichever way it is drawn, and by the processor, in one file too. */
 const STAGE_CHUNK = { test: /src\/scenes\/(stage|drawing\/canvas-renderer)\.ts$/, name: "stage" };

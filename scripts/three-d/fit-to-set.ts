@@ -74,7 +74,7 @@ function lawSet(law: Law, cases: readonly SetCase[], { folds, families }: HeldOu
     constants: law.constants,
     crossing: law.crossing,
     unsettled: law.unsettled,
-    points: law.points.map((point) => point.slice(0, INTERPOLATED).map(third)),
+    features: Array.from({ length: INTERPOLATED }, (_, k) => law.points.map((point) => third(point[k]!))),
     power,
     drop,
     share,

@@ -142,7 +142,9 @@ function passed(clock: BloodClock, panes: PaneSet, { view }: SceneState, options
   const motion = options.reducedMotion?.() ? "still" : stopped ? "held" : "moving";
   const capable = panes.links.flatMap((pane) => pane.capable ?? []);
   const step = clock.advance(options.clock(), motion === "moving" ? view.playSpeed : 0, capable);
-  return { time: clock.time, step, motion };
+  // Bodies side by side are smaller in both directions, and so few marks fit into each that most would move unseen.
+  const shown = view.camera === "whole" ? 1 / panes.links.length : 1;
+  return { time: clock.time, step, motion, shown };
 }
 
 /** Passes on to every pane what the state asks of it. */

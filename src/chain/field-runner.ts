@@ -77,7 +77,6 @@ function runnerParts({ clock, post, rungs }: RunnerOptions) {
   let current: Build | null = null;
   let starts = 0;
   const { say, silent, anew, built } = voice(clock, post);
-
   const build = (what: Build) => {
     pending = null;
     const again = solver.fits(what);
@@ -98,20 +97,20 @@ function runnerParts({ clock, post, rungs }: RunnerOptions) {
     // The same pathway's blood is seen to flow in its old walls until it does in the new ones.
     anew();
     if (!again || !boundary) built(what, present(solver.session), grid);
+    if (!boundary) solver.session?.prepare();
   };
 
   const send = (field: FieldSession, order: Build) => {
-    const { shapeId } = order;
-    const moment = moments.take(field, shapeId, pace.time);
+    const moment = moments.take(field, order.shapeId, pace.time);
     if (!moment) {
-      again(shapeId);
+      again(order.shapeId);
       return;
     }
     built(order, field, grid);
     say({ kind: "field", ...moment, capable: gauge.ability ?? 0, cellsAcross: grid.cellsAcross });
     grid.seen();
     const means = field.takeMeans();
-    if (means) say({ kind: "means", means: { ...means, shapeId } });
+    if (means) say({ kind: "means", means: { ...means, shapeId: order.shapeId } });
   };
 
   /** From rest, for the same walls; given up after a few times. */
@@ -131,7 +130,7 @@ function runnerParts({ clock, post, rungs }: RunnerOptions) {
   const rest = () => {
     if (boundary && solver.session && current && moments.due(pace.time)) send(solver.session, current);
     if (silent() > ALIVE) say({ kind: "alive" });
-    // A flow that could not be was let go just now, and is begun anew.
+    // A flow that broke down has been released by now, and begins anew.
     const session = boundary ? solver.session : null;
     if (pending || (session && (grid.lay(session) || pace.due > 0))) return 0;
     return session && pace.runs ? AHEAD : ASLEEP;

@@ -37,6 +37,8 @@ const TRAIL_POINTS = 3;
 /** s of blood time in one stride, so that trails keep their spacing when drawings are rare; most strides in a drawing */
 const STRIDE = TRAIL / TRAIL_POINTS;
 const MAX_STRIDES = 5;
+/** First drawings of moving blood, in which it goes one stride at most: what nobody has seen yet is soon seen instead. */
+const SHORT = 2;
 /** s of a field's time from rest from which tracers are led through it */
 const FLOWS_FROM = 1;
 /** s of blood time that tracers are led through a still field before they are shown in it, and the stride of it */
@@ -86,6 +88,8 @@ export interface Passing {
   /** s of blood time since the last drawing */
   readonly step: number;
   readonly motion: Motion;
+  /** part of its tracers that a pane shows where blood moves: all when left out */
+  readonly shown?: number;
 }
 
 export interface PaneTracers {
@@ -102,6 +106,8 @@ export function paneTracers(count: number, random: () => number): PaneTracers {
   let settled: FieldShape | null = null;
   /** s of the field's time that is shown */
   let shownTime = 0;
+  /** drawings in which blood moved */
+  let moved = 0;
   /** s for which tracers have been led through the still moment `ledIn` */
   let led = 0;
   let ledIn: FlowField | null = null;
@@ -151,7 +157,7 @@ export function paneTracers(count: number, random: () => number): PaneTracers {
 
   return {
     dye,
-    follow(latest, blood, { time, step, motion }) {
+    follow(latest, blood, { time, step: passed, motion, shown: part = 1 }) {
       const { shape, field, previous } = latest;
       const { geometry, circulation } = blood;
       const flows = field !== null && field.u.length > 0;
@@ -169,15 +175,17 @@ export function paneTracers(count: number, random: () => number): PaneTracers {
         return seen ? now : { ...now, tracers: null, jet: null };
       }
       held.forget();
+      const step = moved < SHORT ? Math.min(passed, STRIDE) : passed;
       const from = previous ?? field;
       shownTime = Math.min(field.time, Math.max(from.time, shownTime + step));
       const span = field.time - from.time;
       const blend = span > 0 ? (shownTime - from.time) / span : 1;
       if (step > 0) {
+        moved++;
         // What was led through a moment that stood still has no wash-out.
         if (ledDye) dye.begin();
         ledDye = null;
-        moving.join(circulation, JOINS);
+        moving.join(circulation, part, JOINS);
         moving.move({ from, to: field, blend, seconds: step, supply }, jetSpeed(geometry, circulation, time));
         dye.passed(step);
       }
@@ -231,10 +239,12 @@ function mover(cloud: TracerCloud, count: number, random: () => number) {
       if (cloud.count === 0) fill(cloud, plane, Math.ceil(first.part * count), first.supply, random);
       else resettle(cloud, plane, random);
     },
-    /** Further tracers join those that there are, this part of all, until there are as many as usual. */
-    join(circulation: Circulation | null, part: number) {
-      if (!plane || cloud.usual >= count) return;
-      const next = Math.min(count, Math.ceil(cloud.usual + part * count));
+    /** Further tracers join those that there are, `part` of all at a time, until there are `wanted` of all; what is too many leaves with the flow. */
+    join(circulation: Circulation | null, wanted: number, part: number) {
+      const most = Math.ceil(wanted * count);
+      cloud.usual = Math.min(cloud.usual, most);
+      if (!plane || cloud.usual >= most) return;
+      const next = Math.min(most, Math.ceil(cloud.usual + part * count));
       fill(cloud, plane, next, firstSupply(circulation), random);
     },
     /** The jet restarts where the hole or its law has changed. */

@@ -28,17 +28,10 @@ const DIAPHRAGM: readonly Point[] = [
   [109, -96],
 ];
 
+/** Close beneath it but on the left. */
 const LIVER: readonly Point[] = [
   [-76, -60],
-  [-66, -47],
-  [-50, -39.4],
-  [-38, -35.4],
-  [-24, -34.8],
-  [-8, -37.2],
-  [8, -40.6],
-  [20, -44.6],
-  [30, -50.2],
-  [46, -55],
+  ...DIAPHRAGM.slice(4, 13).map(([x, y]): Point => [x, y - 2.4]),
   [57, -55.5],
   [52, -60],
   [36, -66],

@@ -1,6 +1,9 @@
 /** How many marks of blood are drawn where an atrium's inside is to be seen behind them: of every origin alike, within the plane and beyond it. */
 import type { ChestFrame } from "../../sim/geometry/geometry.ts";
 
+/** Marks for each square millimetre of a 5-year-old's lumen. */
+export const DENSE = 0.4;
+
 /** Parts of the usual number. */
 interface MarkDensity {
   /** in the vessels beyond the plane */

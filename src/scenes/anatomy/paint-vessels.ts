@@ -134,13 +134,7 @@ export function underAorta(ink: Ink, bounds: Bounds, anatomy: Anatomy): void {
 }
 
 /** Blood shows through the front of what leaves the heart, except over the pathway, whose hidden edges are dashed there. */
-function glaze(
-  ink: Ink,
-  bounds: Bounds,
-  anatomy: Anatomy,
-  { seen, lumen = [] }: Before,
-  hidden: string,
-): void {
+function glaze(ink: Ink, bounds: Bounds, anatomy: Anatomy, { seen }: Before, hidden: string): void {
   const { before, frame } = anatomy;
   const s = frame.scale;
   const panes = scratch(ink, bounds);
@@ -156,13 +150,12 @@ function glaze(
     [4, 1],
     [5.6, 0.5],
     [7, 0.4],
-  ] as const)
-    for (const loops of [seen, lumen]) {
-      traceLoops(walls, loops);
-      walls.globalAlpha = part;
-      walls.lineWidth = wide * s;
-      walls.stroke();
-    }
+  ] as const) {
+    traceLoops(walls, seen);
+    walls.globalAlpha = part;
+    walls.lineWidth = wide * s;
+    walls.stroke();
+  }
   walls.globalAlpha = 1;
   traceLoops(walls, seen);
   walls.fill();
@@ -179,7 +172,7 @@ function glaze(
 }
 
 /** What runs in and behind the liver: it moves with the diaphragm. */
-export const belowDiaphragm = ({ veins }: Anatomy): readonly FeedingVein[] =>
+export const belowDiaphragm = ({ veins }: Pick<Anatomy, "veins">): readonly FeedingVein[] =>
   veins.filter(({ group }) => group === "cava" || group === "hepatic");
 
 export function paintInLiver(
@@ -205,14 +198,18 @@ export function paintInLiver(
   const before = scratch(ink, bounds);
   paintTubes(before, abdomen.portal, portal(theme), THIN * s);
   for (const own of [below, before]) {
-    // They run in the liver: its tissue lies over them, and they throw no shadow on it.
-    own.globalCompositeOperation = "source-atop";
-    own.globalAlpha = IN_LIVER;
-    own.fillStyle = tissue("liver", theme).body;
-    trace(own, abdomen.liver, true);
-    own.fill();
+    layLiverOver(own, abdomen.liver, theme);
     laidOver(ink, own, bounds);
   }
+}
+
+/** Vessels that run in the liver throw no shadow on it; its tissue lies over them. @param own holds nothing else */
+export function layLiverOver(own: Ink, liver: readonly Point[], theme: Theme): void {
+  own.globalCompositeOperation = "source-atop";
+  own.globalAlpha = IN_LIVER;
+  own.fillStyle = tissue("liver", theme).body;
+  trace(own, liver, true);
+  own.fill();
 }
 
 export function paintVeins(ink: Ink, bounds: Bounds, anatomy: Anatomy, theme: Theme): void {

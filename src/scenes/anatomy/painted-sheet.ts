@@ -18,10 +18,10 @@ export interface Painted {
   /** moves and scales about the pivot that it was painted with */
   readonly view: Container;
   /** @param density device pixels a millimetre; `paint` draws in mm, y up */
-  paint(bounds: Bounds, density: number, pivot: Point, paint: (ink: Ink) => void, hinge?: number): void;
-  /** The same, seen once the function that is returned is called. */
-  prepare(...what: Parameters<Painted["paint"]>): () => void;
-  /** Lengthens by this part what lies below `hinge`, the height (mm) that it was painted with. */
+  paint(bounds: Bounds, density: number, pivot: Point, paint: (ink: Ink) => void): void;
+  /** The same, seen once the function that is returned is called. @param hinge mm: from which height on it can lengthen downwards */
+  prepare(...what: [...Parameters<Painted["paint"]>, hinge?: number | undefined]): () => void;
+  /** Lengthens by this part what lies below its hinge. */
   lengthen(part: number): void;
   release(): void;
 }

@@ -9,12 +9,10 @@ import { leftOf, part, STEPS } from "../drawing/even-spread.ts";
 import { flowTrace, meanOf, type Passage, passage, valueAt } from "../drawing/trace-clock.ts";
 import { shortTrails } from "../layers/joined-tracers.ts";
 import { coursesOf, WITHIN } from "./courses.ts";
-import { markDensity } from "./mark-density.ts";
+import { DENSE, markDensity } from "./mark-density.ts";
 import { type Course, OVERLAP } from "./side-course.ts";
 import { DESCENT, type Ventricle } from "./standing.ts";
 
-/** Marks for each square millimetre of a 5-year-old's lumen. */
-const DENSE = 0.4;
 /** s of way that a trail shows */
 const TRAIL = 0.16;
 /** mm of a 5-year-old that a trail reaches back: from farther its straight stretches would leave the vessel's bends. */
@@ -33,7 +31,7 @@ interface SideStreams {
 }
 
 /** What the marks are moved by; `redrawn`: all are what comes in now. */
-interface Now extends Required<Pick<Computed, "departing" | "sections">> {
+interface Now extends Required<Pick<Computed, "departing" | "sections" | "kept">> {
   readonly time: number;
   readonly size: number;
   /** of the lungs over rest, linear */
@@ -74,6 +72,8 @@ interface Computed {
   readonly departing?: Departing | null;
   /** of each ventricle over its fullest, linear, where its blood draws together with it */
   readonly sections?: Readonly<Record<Ventricle, number>> | null;
+  /** part of the marks that has room where they are drawn small */
+  readonly kept?: number;
 }
 
 /** @param coursesIn the ways in a chest */
@@ -85,7 +85,7 @@ export function sideFlow(coursesIn: typeof coursesOf = coursesOf): SideFlow {
   let shownAt = Number.NaN;
   let mixed: Departing | null = null;
   return {
-    at(frame, circulation, time, lungs, { pathway, departing = null, sections = null } = {}) {
+    at(frame, circulation, time, lungs, { pathway, departing = null, sections = null, kept = 1 } = {}) {
       if (!circulation) return null;
       const anew = frame !== laidFor || circulation !== solved || !streams;
       if (anew || !streams) {
@@ -100,7 +100,7 @@ export function sideFlow(coursesIn: typeof coursesOf = coursesOf): SideFlow {
       // Where blood stands still none comes in that could bring another mixture.
       const redrawn = anew || (time === shownAt && departing !== mixed);
       [shownAt, mixed] = [time, departing];
-      const now = { time, size: frame.scale, swell: lungs - 1, departing, sections, redrawn };
+      const now = { time, size: frame.scale, swell: lungs - 1, departing, sections, kept, redrawn };
       for (const each of moving) advance(each, streams, circulation, now);
       return streams;
     },
@@ -194,7 +194,7 @@ function advance(
   { course, blood, flow, mixture, share, lumen, from, to }: Moving,
   { marks, shown, unmixed, turns }: SideStreams,
   { traces }: Circulation,
-  { time, size, swell: breath, departing, sections, redrawn }: Now,
+  { time, size, swell: breath, departing, sections, kept, redrawn }: Now,
 ): void {
   const beats = course.rides?.beats;
   const swell = beats ? (sections?.[beats] ?? 1) - 1 : breath;
@@ -204,6 +204,10 @@ function advance(
   const reach = (1000 * share * blood.passed(time)) / lumen;
   const speed = (share * valueAt(traces, flow, time)) / 60000 / (lumen * 1e-6);
   for (let i = from; i < to; i++) {
+    // Each mark has its rank: where fewer show, the same ones stay.
+    const place = part(0.5 + i * STEPS[0]);
+    shown[i] = 0;
+    if (leftOf(kept, place) <= 0) continue;
     const across = 2 * part(0.5 + i * STEPS[1]) - 1;
     // Laminar flow in a round vessel: twice the mean in the middle, none at the wall.
     const profile = 2 * (1 - (WITHIN * across) ** 2) * 0.9 + 0.1;
@@ -222,7 +226,7 @@ function advance(
     marks.speed[i] = Math.abs(speed) * profile * found.slowed;
     const rise = found.run / (OVERLAP * size);
     const fall = (course.run[course.run.length - 1]! - found.run) / (OVERLAP * size);
-    const rank = leftOf(found.seen, 0.5 + i * STEPS[0]);
+    const rank = leftOf(kept * found.seen, place);
     shown[i] = Math.max(0, Math.min(course.size?.[found.at] ?? 1, rise, fall, rank));
     // A trail lies right behind its head; one that is not shown needs none.
     if (shown[i] === 0) {

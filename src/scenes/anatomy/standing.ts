@@ -85,8 +85,8 @@ export function lungsAt(circulation: Circulation | null, time: number, still: bo
 /** mm of a 5-year-old by which the dome goes down when the lungs are one part wider (12 % in a quiet breath: 5 mm). */
 export const DESCENT = 40;
 /**
- * mm: from which height the heart goes down with the dome, all of it at the height where the pathway ends, and evenly in between. Pericardium
- * and dome have grown together; the atrium hangs on the lungs' roots and on the pathway, and keeps its place.
+ * mm: from which height the heart goes down with the dome, all of it at the height where the pathway ends, and evenly in between: pericardium
+ * and dome have grown together. In truth the base goes down too (`circuit/sinking.ts`); here it hangs on a pathway whose computed plane stays.
  */
 export const sinksFrom = ({ level, heartScale, ivc }: ChestFrame) => {
   const hinge = level + ROOF * heartScale;

@@ -15,8 +15,8 @@ const UNSEEN = 0.02;
 /** Plane units: width of the lines, and dash and gap of the one that is breathed out. */
 const LINE = 2;
 const DASH = [9, 6] as const;
-/** Plane units: where along the dome both lines are named. */
-const NAMED = 752;
+/** Plane units: where along the dome each line is named, clear of the arrow beside the stomach. */
+const NAMED = { out: 724, in: 772 } as const;
 
 /** Linear sizes of the lungs against rest at both ends of the breath; null when nothing moves. */
 export function endsOf({ traces }: Circulation): { readonly out: number; readonly in: number } | null {
@@ -61,7 +61,7 @@ export function breathEnds(): BreathEnds {
         const style = { color: colour.pressure, width: LINE, alpha: 0.9 };
         if (end === "out") dashed(view, dome, DASH, style);
         else view.poly(dome, false).stroke(style);
-        return [NAMED, heightAt(dome, NAMED)];
+        return [NAMED[end], heightAt(dome, NAMED[end])];
       };
       return { out: draw("out"), in: draw("in") };
     },

@@ -84,8 +84,10 @@ function writeEnds(
     const other = entryAt(both, 1 - i);
     const way = at[1] < other.at[1] ? -1 : 1;
     const [x, y] = [fit.x + at[0] * fit.scale, fit.y + at[1] * fit.scale];
-    if (!isBeside)
-      return words.write({ lines: name, x, y: y + way * BESIDE, anchor: [0.5, way < 0 ? 1 : 0] }, theme);
+    if (!isBeside) {
+      const lies = Math.min(fit.x + ends.out[0] * fit.scale, right - room.width);
+      return words.write({ lines: name, x: lies, y: y + way * BESIDE, anchor: [0, way < 0 ? 1 : 0] }, theme);
+    }
     const apart = Math.max(0, room.height + BESIDE - Math.abs(other.at[1] - at[1]) * fit.scale) / 2;
     const level = y + way * apart;
     lines.moveTo(x, y).lineTo(outside, level).stroke({ color: colour.pressure, width: 1.2 });

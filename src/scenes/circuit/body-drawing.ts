@@ -139,7 +139,7 @@ interface Stroke {
   readonly cap: "butt" | "round";
 }
 
-/** Samples in a piece of one colour, where a vessel fades. */
+/** Samples in a piece of one width, where a vessel tapers. */
 const PIECE = 3;
 
 /** Along the whole line; where it tapers in pieces, each narrower; where it fades, piece by piece nearer to the skin that fades beneath it. */
@@ -154,10 +154,11 @@ function strokeAlong(ink: Brush, { vessel, line }: Laid, theme: Theme, { color, 
   }
   traceCurve(ink, part(line, entryAt(whole, 0), lastOf(whole) + 1));
   ink.stroke({ color, width, join: JOIN, cap: "butt" });
-  for (let i = 0; i < last; i += PIECE) {
-    const share = Math.max(0, gone(i + PIECE / 2));
-    if (gone(i) <= 0 && gone(Math.min(i + PIECE, last)) <= 0) continue;
-    traceCurve(ink, part(line, i, Math.min(i + PIECE, last) + 1));
+  for (let i = 0; i < last; i++) {
+    const share = Math.max(0, gone(i + 0.5));
+    if (gone(i) <= 0 && gone(i + 1) <= 0) continue;
+    // One sample further than its piece, so that no seam shows.
+    traceCurve(ink, part(line, i, Math.min(i + 2, last) + 1));
     ink.stroke({
       color: mix(color, mix(skin, theme.colour.stage, share), share),
       width,

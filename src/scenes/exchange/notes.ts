@@ -3,8 +3,9 @@ import type { Graphics } from "pixi.js";
 import { formatNumber, formatQuantity } from "../../i18n/index.ts";
 import { entryAt } from "../../sim/checked/present.ts";
 import type { Circulation } from "../../sim/circulation/answer.ts";
-import { FIRST_DAYS_RESISTANCE, firstDaysRequest, VENOUS_USUAL } from "../../sim/exchange/index.ts";
+import { firstDaysResistance, VENOUS_USUAL } from "../../sim/exchange/index.ts";
 import { numberSetting, wordSetting } from "../../sim/parameters/parameters.ts";
+import { hasPathway } from "../../sim/parameters/request.ts";
 import type { Look } from "../drawing/drawing-sheet.ts";
 import type { Lettering, Note } from "../drawing/lettering.ts";
 import { rowsOf } from "../drawing/split.ts";
@@ -30,9 +31,12 @@ export const ductPressureWords = ({ ductPressure }: DayFigures): string =>
 
 /** From where the course begins, and to where its lungs ease. */
 function lungWords({ request }: Circulation, { say }: Theme): readonly string[] {
-  if (!firstDaysRequest(request)) return [];
+  if (!hasPathway(request.stage)) return [];
   const index = numberSetting(request, "pulmonaryResistanceIndex");
-  const words = { index: formatQuantity(index, "WU.m2", 1), early: formatNumber(FIRST_DAYS_RESISTANCE, 1) };
+  const words = {
+    index: formatQuantity(index, "WU.m2", 1),
+    early: formatNumber(firstDaysResistance(request), 1),
+  };
   return [say("further.exchange.lungs", words)];
 }
 

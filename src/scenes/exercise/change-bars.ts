@@ -40,7 +40,7 @@ interface Asked {
 }
 
 /** Where the ventricle's beats of a state have room. */
-export interface BeatRoom {
+interface BeatRoom {
   readonly state: Circulation;
   readonly box: Box;
 }
@@ -77,7 +77,17 @@ export function drawChanges(pens: Bars, { states, box, stands }: Asked): readonl
     const [{ fit, proportions }] = stands;
     return fit.y + fit.scale * proportions.carry(at)[1];
   });
-  const tops = stack(wanted, heights, AIR * type, box.y, bottom);
+  const stacked = (lift: number) =>
+    stack(
+      wanted.map((each) => each - lift),
+      heights,
+      AIR * type,
+      box.y,
+      bottom,
+    );
+  // Crowded rows give way upwards as much as downwards.
+  const pushed = Math.max(...stacked(0).map((top, i) => top + entryAt(heights, i) / 2 - entryAt(wanted, i)));
+  const tops = stacked(pushed / 2);
   const flows = Math.max(
     ...CHANGES.flatMap(({ flow, read }) => (flow ? states.map(read).filter(Number.isFinite) : [])),
   );

@@ -28,8 +28,8 @@ export function overlayLayer(): OverlayLayer {
   let texels = new Uint32Array(0);
   /** [k] cell whose value cell k shows; -1 for none */
   let source: Int32Array = new Int32Array(0);
-  let table = mapTable("speed");
-  let tableName: MapName = "speed";
+  let table: Uint32Array = new Uint32Array(0);
+  let tableName: MapName | undefined;
 
   const prepare = (shape: FieldShape, openings: readonly Opening[]) => {
     texture?.destroy(true);

@@ -146,7 +146,7 @@ export function annotate(sheet: Sheet, annotated: Annotated): void {
   drawLabels(sheet.ink, sheet.words, labels, focus, sheet.theme);
 }
 
-/** Returns the room that the panel takes; it is left out where there is none. */
+/** Draws the panel where there is room for it. @returns the room that it then takes */
 function annotateWashOut(sheet: Sheet, { pane, drawn, box, taken, form }: Annotated): readonly Box[] {
   const { projection, occupied } = drawn;
   const { washOut } = pane;

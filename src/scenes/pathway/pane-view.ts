@@ -140,7 +140,7 @@ export function paneView(): PaneView {
         before?.scale === at.scale &&
         before.x === at.x &&
         before.y === at.y;
-      if (due || !rests) chest.move(pane, moment);
+      if ((due || !rests) && !moment.first) chest.move(pane, moment);
       for (const each of kept) each.draw(rests ? viewport : null, due);
     },
     toScreen: (point) => (camera.projection && geometry ? onScreen(camera.projection, point) : null),

@@ -8,7 +8,7 @@ import type { Tracers } from "../../sim/tracers/tracers.ts";
 import type { Overlay } from "../../state/scene-state.ts";
 import { seenUnder } from "../anatomy/covers.ts";
 import { joined } from "../anatomy/joined.ts";
-import { markDensity } from "../anatomy/mark-density.ts";
+import { DENSE, markDensity } from "../anatomy/mark-density.ts";
 import { type SideFlow, sideFlow } from "../anatomy/side-streams.ts";
 import { lungsAt } from "../anatomy/standing.ts";
 import { fadeAtOpenings } from "../layers/fade-tracers.ts";
@@ -100,7 +100,11 @@ export function blood(): Blood {
       const taken = Math.floor(Math.min(tracers.count, room));
       // How long blood has been on its way is known in the field alone.
       const alone = !chest || mapOver || asked.colouring === "age";
-      const side = alone ? null : beside(sides, chest, pane, time, still);
+      // The smaller a body is drawn, the larger its marks are against it.
+      const full = (DENSE * Math.PI * half * half) / (chest?.frame.scale ?? 1) ** 2;
+      const side = alone
+        ? null
+        : beside(sides, chest, pane, { time, still, kept: Math.min(1, COVER / full) });
       const together = joiner.join(tracers, taken, side?.marks ?? null);
       const brush: Brush = {
         half,
@@ -154,13 +158,13 @@ function beside(
   sides: SideFlow,
   { frame, pathway }: SeenChest,
   { circulation, departing }: Pane,
-  time: number,
-  still: boolean,
+  { time, still, kept }: Pick<Moment, "time" | "still"> & { readonly kept: number },
 ) {
   const lungs = lungsAt(circulation, time, still);
   return sides.at(frame, circulation, time, lungs, {
     pathway,
     departing: departing ?? null,
+    kept,
   });
 }
 

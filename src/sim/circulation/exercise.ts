@@ -56,7 +56,7 @@ export const isPaced = (request: CirculationRequest): boolean =>
 export const highestRate = ({ ageYears }: Body): number => 220 - ageYears;
 
 /** Gain of contractility for each MET of a single ventricle, which is weaker and has less in reserve (Saiki, J Am Heart Assoc 2016: PMC5079039; size is a teaching value). */
-const SINGLE_INOTROPY = 0.03;
+const SINGLE_INOTROPY = 0.04;
 
 /**
  * What gut, liver and kidneys lose of their conductance for each MET, and what they keep. Their flow falls with the part of a body's own

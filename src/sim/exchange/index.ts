@@ -8,7 +8,7 @@ export {
   type Tissue,
   VENOUS_USUAL,
 } from "./filtration.ts";
-export { FIRST_DAYS_RESISTANCE, firstDaysRequest, OPERATION } from "./first-days.ts";
+export { firstDaysRequest, firstDaysResistance, OPERATION } from "./first-days.ts";
 export { lymphRatio } from "./lymph.ts";
 export { albuminOf } from "./protein.ts";
 export { tissueCompliance } from "./tissue.ts";

@@ -37,6 +37,8 @@ type Resolution = Pick<FieldChoice, "cellsAcross" | "soundSteps">;
 
 /** A running field. Times are blood time in s unless stated. */
 export interface FieldSession {
+  /** Lays what the first boundary conditions will move, as the geometry expects them: they then find it laid. */
+  prepare(): void;
   /** Sets what the openings carry; takes effect with the next step, keeping the flow. */
   setBoundary(boundary: BoundaryConditions): void;
   /** Advances whole steps; returns the seconds of blood time that passed. */
@@ -98,10 +100,11 @@ export function buildField(geometry: FlowGeometry, fluid: FieldFluid, choice: Fi
 
   const lay = (grid: GridChoice, mesh: CutCellMesh): FlowSolver =>
     solverFor({ plane, boundary, grid, mesh }, { ...blood, soundSteps }, speed);
+  const early = laidEarly(lay);
   const read = (solver: FlowSolver, kept?: Kept) => readingOf(solver, blood, boundary, kept);
   function now(): Running {
     if (running) return running;
-    const solver = lay(gridChoice, mesh);
+    const solver = early.take(mesh, boundary) ?? lay(gridChoice, mesh);
     if (boundary) lead = -runAhead(solver, boundary, choice.runUp ?? 0);
     running = read(solver);
     return running;
@@ -110,9 +113,9 @@ export function buildField(geometry: FlowGeometry, fluid: FieldFluid, choice: Fi
   /** The same flow on a grid laid anew. */
   function relay({ solver, readings }: Running): void {
     speed = solver.fastest;
-    const laid = lay(gridChoice, mesh);
-    carry(solver, laid);
-    running = read(laid, { ...readings.kept(), same: undefined });
+    const anew = lay(gridChoice, mesh);
+    carry(solver, anew);
+    running = read(anew, { ...readings.kept(), same: undefined });
   }
 
   /** The flow of `old` goes on in `solver`. */
@@ -131,9 +134,9 @@ export function buildField(geometry: FlowGeometry, fluid: FieldFluid, choice: Fi
     do {
       used = boundary;
       speed = now().solver.fastest;
-      const laid = lay(grid, finer);
+      const anew = lay(grid, finer);
       yield;
-      next = read(laid, now().readings.kept());
+      next = read(anew, now().readings.kept());
     } while (used !== boundary);
     mesh = finer;
     gridChoice = grid;
@@ -148,6 +151,7 @@ export function buildField(geometry: FlowGeometry, fluid: FieldFluid, choice: Fi
   };
   const advance = (steps: number): number => advanceReading(now(), steps, drive);
   return {
+    prepare: () => early.lay(gridChoice, mesh),
     setBoundary(next) {
       // What was only read so far is still at rest: its run-up is to come.
       if (!boundary && running?.solver.time === 0) running = undefined;
@@ -159,10 +163,7 @@ export function buildField(geometry: FlowGeometry, fluid: FieldFluid, choice: Fi
     advance,
     advanceSeconds: (seconds) => advanceFor(seconds, () => now().solver.step, advance),
     live: () => ({ ...now(), drive }),
-    refine(across) {
-      const parts = refining(across);
-      return () => parts.next().done === true;
-    },
+    refine: (across) => inParts(refining(across)),
     reshape(next, changed) {
       plane = next;
       if (changed && changed.cellsAcross !== cellsAcross)
@@ -190,6 +191,27 @@ export function buildField(geometry: FlowGeometry, fluid: FieldFluid, choice: Fi
     },
   };
 }
+
+/** The solver that was laid before it was known what flows in, at rest. */
+function laidEarly(lay: (grid: GridChoice, mesh: CutCellMesh) => FlowSolver) {
+  let solver: FlowSolver | undefined;
+  return {
+    lay(grid: GridChoice, mesh: CutCellMesh) {
+      solver = lay(grid, mesh);
+    },
+    /** Undefined where there is none, or it is none for these. */
+    take(mesh: CutCellMesh, boundary: BoundaryConditions | undefined): FlowSolver | undefined {
+      const serves = solver?.mesh === mesh && fits(solver, boundary) ? solver : undefined;
+      solver = undefined;
+      return serves;
+    },
+  };
+}
+
+const inParts =
+  (parts: Generator): (() => boolean) =>
+  () =>
+    parts.next().done === true;
 
 const meansOf = (running: Running | undefined, shapeId: number): FieldMeans | undefined => {
   const means = running?.readings.takeMeans();
@@ -230,7 +252,7 @@ const expectInflow = (solver: FlowSolver, boundary: BoundaryConditions): void =>
   solver.expect(boundarySpeed(solver, boundary));
 
 /** Whether what is given at each opening is still of the same kind. */
-const fits = ({ openings }: FlowSolver, boundary: BoundaryConditions): boolean =>
+const fits = ({ openings }: FlowSolver, boundary: BoundaryConditions | undefined): boolean =>
   openings.every(({ opening, rule }) => openingRule(opening, boundary) === rule);
 
 /** `density` kg/m3, `viscosity` Pa.s; as {@link trackReadings}. */

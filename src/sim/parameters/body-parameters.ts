@@ -1,45 +1,8 @@
-/** The settable rows of vessels, heart, breathing, activity, oxygen and fluid. Long because it is one table. */
+/** The settable rows of vessels, heart, breathing, activity and oxygen. */
 import { byAge, referenceSet } from "../body/growth.ts";
-import { entryAt } from "../checked/present.ts";
-import type { NumberParameter, Parameter, ParameterGroup, WordParameter } from "./parameter.ts";
+import type { Parameter } from "./parameter.ts";
+import { numbers, PRACTICE, round, SETS, TEACHING, word } from "./parameter-rows.ts";
 import type { Body, Stage } from "./request.ts";
-
-const SETS = "physiology values, section 4 (the body's parameter set)";
-const PRACTICE = "common practice, no source";
-const TEACHING = "teaching value, no source";
-
-type Row = readonly [
-  name: string,
-  unit: string,
-  range: readonly [min: number, max: number, step: number],
-  value: NumberParameter["default"],
-  meaning: string,
-  source: string,
-];
-
-const numbers = (group: ParameterGroup, rows: readonly Row[]): NumberParameter[] =>
-  rows.map(([name, unit, [min, max, step], value, meaning, source]) => ({
-    kind: "number",
-    name,
-    group,
-    unit,
-    min,
-    max,
-    step,
-    default: value,
-    meaning,
-    source,
-  }));
-
-const word = (
-  group: ParameterGroup,
-  name: string,
-  words: readonly string[],
-  meaning: string,
-  source: string,
-): WordParameter => ({ kind: "word", group, name, words, default: entryAt(words, 0), meaning, source });
-
-const round = (value: number, step: number): number => Math.round(value / step) * step;
 
 const ofAge = (child: number, adult: number) => (_stage: Stage, body: Body) =>
   byAge(child, adult, body.ageYears);
@@ -61,12 +24,6 @@ function collateralFlowIndex(stage: Stage): number {
 function lungShunt(stage: Stage): number {
   if (stage === "two-ventricle") return 0;
   return stage === "glenn" ? 3 : 6;
-}
-
-/** mL: what leaves each stage at its usual atrial pressure; at the Glenn stage less, since the abdominal veins hold less. */
-function bloodVolume(stage: Stage, body: Body): number {
-  const share = stage === "glenn" ? 0.9 : 1;
-  return round(referenceSet(stage, body.bsa).bloodVolume * share, 1);
 }
 
 export const BODY_PARAMETERS: readonly Parameter[] = [
@@ -272,69 +229,4 @@ export const BODY_PARAMETERS: readonly Parameter[] = [
     ["baseDeficit", "mmol/L", [0, 20, 1], 0, "what the blood lacks of base", PRACTICE],
     ["altitude", "m", [0, 5000, 50], 0, "height above the sea", "ISO 2533 standard atmosphere"],
   ]),
-  ...numbers("fluid", [
-    [
-      "bloodVolume",
-      "mL",
-      [300, 9000, 10],
-      bloodVolume,
-      "blood volume under the rule fixed-volume; the default is that of someone used to the stage",
-      SETS,
-    ],
-    [
-      "heldAtrialPressure",
-      "mmHg",
-      [2, 20, 0.1],
-      (stage, body) => (stage === "glenn" ? 6.5 : round(referenceSet(stage, body.bsa).atrialPressure, 0.1)),
-      "atrial pressure that volume is given for under hold-atrial-pressure",
-      "physiology values, sections 1 and 4",
-    ],
-    [
-      "heldOutputIndex",
-      "L/min/m2",
-      [1.2, 5, 0.05],
-      (stage, body) => round(referenceSet(stage, body.bsa).outputIndex, 0.05),
-      "systemic flow that volume is given for under hold-output",
-      SETS,
-    ],
-    [
-      "plasmaOncoticPressure",
-      "mmHg",
-      [10, 35, 0.5],
-      28,
-      "pull of plasma proteins on water",
-      "Guyton (physiology values, section 8)",
-    ],
-    [
-      "capillaryLeakage",
-      "1",
-      [0.5, 5, 0.1],
-      1,
-      "filtration coefficient over the healthy one; bypass raises it",
-      "Guyton (physiology values, section 8); rise: teaching value",
-    ],
-    [
-      "proteinReflection",
-      "1",
-      [0.2, 1, 0.05],
-      1,
-      "part of the healthy protein pull that the capillary wall still keeps; bypass lowers it",
-      "definition; Guyton's set counts the healthy wall as 1 (physiology values, section 8)",
-    ],
-    [
-      "lymphMaximum",
-      "1",
-      [1, 30, 1],
-      20,
-      "strength of the lymph vessels: times its rest that lymph flow levels off at as tissue fills, with nothing to empty against; the duct's pressure keeps it lower",
-      "Guyton (physiology values, section 8)",
-    ],
-  ]),
-  word(
-    "fluid",
-    "thoracicDuct",
-    ["vein", "atrium"],
-    "where lymph returns to the blood; joined to the atrium it empties against less pressure",
-    "decompression of the duct, practice",
-  ),
 ];

@@ -3,11 +3,16 @@
  * Sliders, the request schema, the docs and the lesson checker all read this table.
  */
 import { BODY_PARAMETERS } from "./body-parameters.ts";
+import { FLUID_PARAMETERS } from "./fluid-parameters.ts";
 import type { Parameter } from "./parameter.ts";
 import { PATHWAY_PARAMETERS } from "./pathway-parameters.ts";
 import type { Body, ParameterValue, Stage } from "./request.ts";
 
-export const PARAMETERS: readonly Parameter[] = [...BODY_PARAMETERS, ...PATHWAY_PARAMETERS];
+export const PARAMETERS: readonly Parameter[] = [
+  ...BODY_PARAMETERS,
+  ...FLUID_PARAMETERS,
+  ...PATHWAY_PARAMETERS,
+];
 
 const byName = new Map(PARAMETERS.map((parameter) => [parameter.name, parameter]));
 

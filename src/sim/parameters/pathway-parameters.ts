@@ -1,5 +1,6 @@
 /** The settable sizes of the pathway and of its fenestration: rows of the parameter table. */
 import type { NumberParameter } from "./parameter.ts";
+import { round } from "./parameter-rows.ts";
 import type { Body, Stage } from "./request.ts";
 
 const TUBES: readonly Stage[] = ["lateral-tunnel", "extracardiac"];
@@ -20,7 +21,7 @@ export function grown(child: number, adult: number, bsa: number): number {
 }
 
 const grownDefault = (child: number, adult: number, step: number) => (_stage: Stage, body: Body) =>
-  Math.round(grown(child, adult, body.bsa) / step) * step;
+  round(grown(child, adult, body.bsa), step);
 
 const narrowing = (name: string, meaning: string, stages: readonly Stage[]): NumberParameter => ({
   kind: "number",

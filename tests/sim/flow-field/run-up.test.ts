@@ -31,6 +31,26 @@ test("what is read before it is known what flows in does not end the run-up", ()
   expect(field.read().v).toEqual(begun(0.8).read().v);
 });
 
+test("what was laid before the boundary conditions flows as what is laid with them, be the openings given otherwise", () => {
+  const field = buildField(crossing(), fluid, { cellsAcross: 8, depth: "round", runUp: 0.8 });
+  field.prepare();
+  field.setBoundary(drive);
+  expect(field.read().v).toEqual(begun(0.8).read().v);
+  const backward = {
+    ...drive,
+    inflow: { left: wave(20), right: wave(10) },
+    split: { lower: 0.5, upper: 0.5 },
+  };
+  const [early, late] = [false, true].map((waits) => {
+    const other = buildField(crossing(), fluid, { cellsAcross: 8, depth: "round", runUp: 0.8 });
+    if (!waits) other.prepare();
+    other.setBoundary(backward);
+    return other.read().u;
+  });
+  expect(fastest(late!)).toBeGreaterThan(0.01);
+  expect(early).toEqual(late);
+});
+
 test("with a run-up a field begins with flow that has run for a while, at its own time 0; without, at rest", () => {
   const field = begun(0.8);
   const first = field.read();

@@ -34,12 +34,12 @@ const rounds = (value: number, stored: number, what: string) =>
   expect(Math.abs(value - stored), what).toBeLessThan(5.1e-4);
 
 test("the stored law is that of this set and these relations", () => {
-  expect(LAW.points).toHaveLength(fitted.length);
+  expect(LAW.features.map(({ length }) => length)).toEqual(Array(INTERPOLATED).fill(fitted.length));
   fitted.forEach((each, i) => {
     const { request, sizes, flows, streams, fluid, stored } = each;
     const point = featuresOf(sizes, streams, fluid);
     for (const [k, value] of point.slice(0, INTERPOLATED).entries())
-      rounds(value, LAW.points[i]![k]!, `${stored.name} ${FEATURES[k]}`);
+      rounds(value, LAW.features[k]![i]!, `${stored.name} ${FEATURES[k]}`);
     const base = lossOf(branchDrops(baseLaw(request, flows), flows), streams);
     rounds(Math.log(each.power / base.power), LAW.power.values[i]!, `${stored.name} power`);
     rounds(Math.log(each.drop / base.drop), LAW.drop.values[i]!, `${stored.name} drop`);

@@ -61,6 +61,9 @@ const BEYOND = 0.01;
 
 export type Chambered = ChestFrame & { readonly chamber: Point };
 
+export const chamberedIn = ({ chamber, ...frame }: ChestFrame): Chambered | null =>
+  chamber ? { ...frame, chamber } : null;
+
 /** The lumen's own edge. */
 const edgesOf = (lumen: Loops): readonly (readonly Point[])[] => lumen.map((loop) => rounded(loop, INNER));
 

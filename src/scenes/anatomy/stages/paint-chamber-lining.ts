@@ -1,6 +1,6 @@
 /** What shows in an opened right atrium behind its blood: ridges of muscle, the patch that closes the septum, mouths in the back wall, and the roof's wide opening to the pulmonary arteries. */
 import { line as lineOf, spotAt } from "../../../sim/geometry/centreline.ts";
-import type { ChestFrame, Point } from "../../../sim/geometry/geometry.ts";
+import type { Point } from "../../../sim/geometry/geometry.ts";
 import { mix } from "../../theme/colour.ts";
 import type { Theme } from "../../theme/theme.ts";
 import type { Anatomy } from "../chest-anatomy.ts";
@@ -10,7 +10,15 @@ import { type Bounds, dash, type Ink, type Outlines, strokes, trace } from "../p
 import { smoothLine } from "../placing.ts";
 import { CLOTH, inside, tissue } from "../tones.ts";
 import { keepChamber } from "./chamber-edges.ts";
-import { closedOf, connectionOf, onOval, placesIn, SEPTUM } from "./chamber-shape.ts";
+import {
+  type Chambered,
+  chamberedIn,
+  closedOf,
+  connectionOf,
+  onOval,
+  placesIn,
+  SEPTUM,
+} from "./chamber-shape.ts";
 import { insideOf, soften } from "./paint-tunnel-lining.ts";
 import { paintRidge } from "./ridges.ts";
 import { runningSuture } from "./running-suture.ts";
@@ -25,9 +33,9 @@ export function paintChamberLining(
   { lumen = [] }: Outlines,
   theme: Theme,
 ): void {
-  const { chamber, scale: s } = anatomy.frame;
-  if (!chamber) return;
-  const frame = { ...anatomy.frame, chamber };
+  const frame = chamberedIn(anatomy.frame);
+  if (!frame) return;
+  const { chamber, scale: s } = frame;
   const look = insideOf(theme);
   const own = scratch(ink, bounds);
   own.fillStyle = look.body;
@@ -85,11 +93,7 @@ export function hiddenEdge(ink: Ink, line: readonly Point[], size: number, theme
 }
 
 /** The upper vein opens through the roof with a rounded edge of its own, which no surgeon has touched. */
-function paintCavalRim(
-  ink: Ink,
-  { chamber: [, b], scale: s, svc }: ChestFrame & { readonly chamber: Point },
-  theme: Theme,
-): void {
+function paintCavalRim(ink: Ink, { chamber: [, b], scale: s, svc }: Chambered, theme: Theme): void {
   const [half, y] = [svc.width / 2, b - 0.5 * s];
   const edge = (up: number): readonly Point[] =>
     smoothLine([
@@ -124,9 +128,9 @@ export function paintThroughChamber(
   { lumen = [] }: Outlines,
   theme: Theme,
 ): void {
-  const { chamber, scale: s } = anatomy.frame;
-  if (!chamber) return;
-  const frame = { ...anatomy.frame, chamber };
+  const frame = chamberedIn(anatomy.frame);
+  if (!frame) return;
+  const { chamber, scale: s } = frame;
   for (const inner of closedOf(frame, lumen)) {
     ink.save();
     trace(ink, inner, true);
@@ -171,11 +175,7 @@ function paintSqueezed(ink: Ink, anatomy: Anatomy, [a, b]: Point, theme: Theme):
 }
 
 /** Ridges, septum and mouths, by the chamber's own half width and height. */
-function paintMarks(
-  ink: Ink,
-  { chamber, scale: s, ivc }: ChestFrame & { readonly chamber: Point },
-  theme: Theme,
-): void {
+function paintMarks(ink: Ink, { chamber, scale: s, ivc }: Chambered, theme: Theme): void {
   const at = placesIn(chamber);
   paintRidges(ink, at, 1 + (6 * s) / chamber[1], s, theme);
   paintSeptum(ink, chamber, s, theme);

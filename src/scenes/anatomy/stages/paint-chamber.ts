@@ -14,6 +14,7 @@ import { CLOTH, roundOf, threadOf, tissue } from "../tones.ts";
 import {
   arteriesOf,
   type Chambered,
+  chamberedIn,
   closedOf,
   connectionOf,
   onOval,
@@ -47,12 +48,12 @@ const degreesOf = ([x, y]: Point, [a, b]: Point): number => (Math.atan2(y / b, x
 export function paintChamber(
   ink: Ink,
   bounds: Bounds,
-  { frame: { chamber, ...rest }, heart }: Anatomy,
+  { frame: around, heart }: Anatomy,
   { outlines: { seen, lumen = [] }, saturations, theme }: Seen,
 ): void {
-  if (!chamber) return;
-  const frame = { ...rest, chamber };
-  const s = frame.scale;
+  const frame = chamberedIn(around);
+  if (!frame) return;
+  const { chamber, scale: s } = frame;
   const own = scratch(ink, bounds);
   const takeOut = (loops: readonly (readonly Point[])[]) => {
     own.globalCompositeOperation = "destination-out";

@@ -4,8 +4,9 @@ import type { Anatomy } from "../../anatomy/chest-anatomy.ts";
 import type { Tube } from "../../anatomy/great-vessels.ts";
 import { paintPericardium } from "../../anatomy/paint-heart.ts";
 import { bandOf, laidOver, paintTubes, scratch } from "../../anatomy/paint-tube.ts";
+import { belowDiaphragm, layLiverOver } from "../../anatomy/paint-vessels.ts";
 import { type Bounds, type Ink, trace } from "../../anatomy/painted-sheet.ts";
-import { portal, type Round, roundOf, tissue } from "../../anatomy/tones.ts";
+import { portal, type Round, roundOf } from "../../anatomy/tones.ts";
 import type { Theme } from "../../theme/theme.ts";
 import { CORONARY, OPENS, SAC, VALVES, type ValvePlan } from "./heart-plan.ts";
 import { greatVessels } from "./heart-vessels.ts";
@@ -128,19 +129,11 @@ export function paintLiverVeins(
   theme: Theme,
 ): void {
   const own = scratch(ink, bounds);
-  const below = veins.filter(({ group }) => group === "cava" || group === "hepatic");
-  paintTubes(own, below, roundOf(carried.ivc, theme), WALL);
-  own.globalCompositeOperation = "source-atop";
-  own.globalAlpha = IN_LIVER;
-  own.fillStyle = tissue("liver", theme).body;
-  trace(own, abdomen.liver, true);
-  own.fill();
+  paintTubes(own, belowDiaphragm({ veins }), roundOf(carried.ivc, theme), WALL);
+  layLiverOver(own, abdomen.liver, theme);
   laidOver(ink, own, bounds);
   group({ ink, bounds }, abdomen.portal, portal(theme));
 }
-
-/** How much of the liver's tissue lies over the veins in it. */
-const IN_LIVER = 0.4;
 
 /** mm: where the left pulmonary artery has passed before the aorta. */
 const PAST_AORTA = 54;

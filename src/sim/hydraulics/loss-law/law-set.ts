@@ -1,4 +1,5 @@
 /** The fitted law as data (`loss-law.json`, written by `npx tsx scripts/three-d.ts fit`), and what is made of it once. */
+import { entryAt } from "../../checked/present.ts";
 import type { PathwayStage } from "../../parameters/request.ts";
 import type { LossConstants } from "./constants.ts";
 import type { Crossing } from "./crossing.ts";
@@ -21,8 +22,8 @@ export interface LawSet {
   readonly crossing: { readonly tubes: Crossing; readonly chamber: Crossing };
   /** standard deviation of the crossing share where streams that hit each other head-on may settle in either of two ways */
   readonly unsettled: number;
-  /** features by which the interpolation goes, by case, in the order of docs/validation/loss-law-held-out.json */
-  readonly points: readonly (readonly number[])[];
+  /** features by which the interpolation goes, by feature, by case in the order of docs/validation/loss-law-held-out.json: so the page weighs less */
+  readonly features: readonly (readonly number[])[];
   /** what 3D has over the handbook, as logarithms, of power and drop; and what the crossing share has beyond its rule */
   readonly power: Fitted;
   readonly drop: Fitted;
@@ -46,7 +47,8 @@ export function fittedProcess(quantity: Quantity): Process {
   let process = made.get(quantity);
   if (!process) {
     const { spread, values, errors } = LAW[quantity];
-    const samples: Samples = { points: LAW.points, values, errors };
+    const points = values.map((_, i) => LAW.features.map((each) => entryAt(each, i)));
+    const samples: Samples = { points, values, errors };
     process = processOf(samples, spread);
     made.set(quantity, process);
   }
