@@ -138,6 +138,7 @@ resting("a clip is recorded, and recording can be cancelled", async ({ page }) =
 resting(
   "U19 the page for families fits one A4 and one Letter page, with picture, numbers, cautions, version",
   async ({ page }) => {
+    test.setTimeout(120_000);
     await open(page);
     await page.locator("#stage canvas").waitFor();
     await page.locator(".panel [data-item=handout]").click();
@@ -151,6 +152,14 @@ resting(
       const pdf = (await page.pdf({ format, preferCSSPageSize: false, tagged: true })).toString("latin1");
       expect(pdf.match(/\/Type\s*\/Page[^s]/g), format).toHaveLength(1);
       expect(pdf).toContain("/StructTreeRoot");
+    }
+    for (const language of ["es", "de", "fr"]) {
+      await page.goto(`?mode=bench&language=${language}`);
+      await page.locator(".toolbar [data-item=take]").click();
+      await page.locator(".panel [data-item=handout]").click();
+      await expect(page.locator(".sheet img")).toBeVisible({ timeout: 30_000 });
+      const pdf = (await page.pdf({ format: "Letter" })).toString("latin1");
+      expect(pdf.match(/\/Type\s*\/Page[^s]/g), language).toHaveLength(1);
     }
   },
 );

@@ -13,8 +13,8 @@ import { Handout, settingInWords } from "../../ui/take-away/handout.tsx";
 import type { Context } from "./mode.ts";
 import { sceneReading } from "./scene-reading.ts";
 
-/** px: sharp at 180 mm on paper, where `floor` is about 10 points */
-const PICTURE = { width: 1600, height: 860, floor: 32 } as const;
+/** px: sharp at 170 mm on paper, where `floor` is about 8 points */
+const PICTURE = { width: 1700, height: 560, floor: 27 } as const;
 
 export function HandoutView({
   context,
