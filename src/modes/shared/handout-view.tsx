@@ -12,6 +12,7 @@ import { ruleName } from "../../ui/rule-name.ts";
 import { Handout, settingInWords } from "../../ui/take-away/handout.tsx";
 import type { Context } from "./mode.ts";
 import { sceneReading } from "./scene-reading.ts";
+import "./handout.css";
 
 /** px: sharp at 180 mm on paper, where `floor` is about 10 points */
 const PICTURE = { width: 1600, height: 860, floor: 32 } as const;
