@@ -12,6 +12,7 @@ import { ruleName } from "../../ui/rule-name.ts";
 import { Handout, settingInWords } from "../../ui/take-away/handout.tsx";
 import type { Context } from "./mode.ts";
 import { sceneReading } from "./scene-reading.ts";
+import "./handout.css";
 
 /** px: sharp at 170 mm on paper, where `floor` is about 8 points */
 const PICTURE = { width: 1700, height: 560, floor: 27 } as const;

@@ -14,6 +14,7 @@ import { knownAnswers } from "./lesson/known-answers.ts";
 import { voiceOf } from "./lesson/voice-of.ts";
 import type { Context } from "./mode.ts";
 import { stepPictures } from "./step-pictures.ts";
+import "./handout.css";
 
 export interface LessonHandoutProps {
   readonly context: Context;
