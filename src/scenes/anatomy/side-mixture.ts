@@ -1,4 +1,6 @@
 /** Of what the blood in a vessel beyond the pathway is mixed, by origin. */
+
+import { entryAt } from "../../sim/checked/present.ts";
 import type { Circulation } from "../../sim/circulation/answer.ts";
 import { hasPlane } from "../../sim/parameters/request.ts";
 import { ORIGINS } from "../../sim/tracers/tracers.ts";
@@ -25,7 +27,7 @@ export function mixtureOf(carries: Course["carries"], circulation: Circulation):
 
 /** The origin at `place` (0..1) in a mixture. */
 export function originAt(mixture: readonly number[], place: number): number {
-  let [origin, below] = [0, mixture[0]!];
-  while (place >= below && origin < mixture.length - 1) below += mixture[++origin]!;
+  let [origin, below] = [0, entryAt(mixture, 0)];
+  while (place >= below && origin < mixture.length - 1) below += entryAt(mixture, ++origin);
   return origin;
 }
