@@ -6,8 +6,8 @@ import { costs } from "./grid-ladder.ts";
 const SLICE = 0.012;
 /** How quickly the measured cost of a step follows, per slice. */
 const FOLLOW = 0.1;
-/** s of blood, about a beat, over which the ability is a mean: within a beat fast blood takes twice the steps, and the field may lag a little meanwhile */
-const BEAT = 0.8;
+/** s of blood, about a breath, over which the ability is a mean: while blood is fast it takes twice the steps, and the field may lag a little meanwhile */
+const BREATH = 2.5;
 
 /** Steps done, and the s of blood time and of wall clock that they took. */
 export interface Slice {
@@ -18,7 +18,7 @@ export interface Slice {
 
 /** Computes in slices of the clock, and measures what the processor can do. */
 export function slices(clock: () => number) {
-  /** s of blood and of wall clock, what is older than {@link BEAT} fading */
+  /** s of blood and of wall clock, what is older than {@link BREATH} fading */
   let recent = { passed: 0, spent: 0 };
   /** s of wall clock for one step */
   let stepCost: number | undefined;
@@ -50,7 +50,7 @@ export function slices(clock: () => number) {
       if (spent <= 0) return;
       field.timed(steps, spent);
       stepCost = follow(stepCost, spent / steps);
-      const left = Math.exp(-passed / BEAT);
+      const left = Math.exp(-passed / BREATH);
       recent = { passed: left * recent.passed + passed, spent: left * recent.spent + spent };
     },
   };

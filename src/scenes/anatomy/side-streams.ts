@@ -3,14 +3,14 @@ import type { Departing } from "../../chain/departures.ts";
 import type { Circulation } from "../../sim/circulation/answer.ts";
 import type { Distance } from "../../sim/geometry/distance.ts";
 import type { ChestFrame } from "../../sim/geometry/geometry.ts";
-import { hasPlane } from "../../sim/parameters/request.ts";
-import { ORIGINS, type Tracers } from "../../sim/tracers/tracers.ts";
+import type { Tracers } from "../../sim/tracers/tracers.ts";
 import { leftOf, part, STEPS } from "../drawing/even-spread.ts";
 import { flowTrace, meanOf, type Passage, passage, valueAt } from "../drawing/trace-clock.ts";
 import { shortTrails } from "../layers/joined-tracers.ts";
 import { coursesOf, WITHIN } from "./courses.ts";
 import { DENSE, markDensity } from "./mark-density.ts";
 import { type Course, OVERLAP } from "./side-course.ts";
+import { mixtureOf, originAt } from "./side-mixture.ts";
 import { DESCENT, type Ventricle } from "./standing.ts";
 
 /** s of way that a trail shows */
@@ -163,31 +163,6 @@ function poolOf(courses: readonly Course[], { traces, flows }: Circulation) {
     const part = brings(course) / Math.max(1e-6, all);
     return [shareOf(course), Math.max(1, part * lumen), part * width * lengthOf(course)];
   };
-}
-
-/** Parts by origin; a lung's blood as the model mixes it. */
-function mixtureOf(carries: Course["carries"], circulation: Circulation): readonly number[] {
-  if (typeof carries === "number") return ORIGINS.map((_, origin) => (origin === carries ? 1 : 0));
-  if (carries === "rich" || carries === "arterial") return [1, 0, 0];
-  const { shares, flows, traces, request } = circulation;
-  const liver = traces.flows.hepaticVein ? meanOf(traces, traces.flows.hepaticVein) : flows.ivc / 2;
-  const hepatic = Math.min(1, liver / Math.max(1e-6, flows.ivc));
-  if (carries === "lower") return [0, hepatic, 1 - hepatic];
-  // Before a Fontan the lower vein opens into the heart.
-  if (!shares && hasPlane(request.stage)) return [1, 0, 0];
-  // A ventricle mixes both veins' blood for both lungs.
-  const [upper, lower] = shares
-    ? [flows.svc * shares.svc[carries], flows.ivc * shares.ivc[carries]]
-    : [flows.svc, flows.ivc];
-  const of = 1 / Math.max(1e-6, upper + lower);
-  return [upper * of, lower * hepatic * of, lower * (1 - hepatic) * of];
-}
-
-/** The origin at `place` (0..1) in a mixture. */
-function originAt(mixture: readonly number[], place: number): number {
-  let [origin, below] = [0, mixture[0]!];
-  while (place >= below && origin < mixture.length - 1) below += mixture[++origin]!;
-  return origin;
 }
 
 function advance(
