@@ -4,7 +4,6 @@ import { VitePWA } from "vite-plugin-pwa";
 import { viteSingleFile } from "vite-plugin-singlefile";
 import { contentSecurity } from "./scripts/content-security.ts";
 import { docsSite } from "./scripts/docs-site.ts";
-import { earlyWorkers } from "./scripts/early-workers.ts";
 import { fileList } from "./scripts/file-list.ts";
 import { languageNames } from "./scripts/language-names.ts";
 import { leftOut } from "./scripts/left-out.ts";
@@ -105,7 +104,6 @@ export default defineConfig(({ mode }) => {
     },
     plugins: [
       ...(single ? [viteSingleFile()] : [docsSite(), phonePage(), offline(), preload()]),
-      earlyWorkers(single),
       lessons(),
       typeFaces(),
       leftOut(),

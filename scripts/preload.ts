@@ -2,7 +2,7 @@
 import type { Plugin } from "vite";
 
 /** Modules that begin a piece of the first view. */
-const PIECES = ["src/modes/home/index.tsx", "src/scenes/stage.ts"];
+const PIECES = ["src/modes/home/index.tsx", "src/scenes/stage.ts", "src/chain/processor-field.ts"];
 /** Type of the first words. */
 const FACE = /written-(400|700)-.*\.woff2$/;
 

@@ -1,11 +1,9 @@
-/** The chain on a page: real workers, the page's clock, random numbers from the machine. */
+/** The chain on a page: real workers, the page's clock, random numbers from the machine. The workers are inlined, so one file suffices. */
 
 import type { SceneState } from "../state/scene-state.ts";
 import { type ChainOptions, createChain } from "./chain.ts";
-import CirculationWorker from "./circulation-worker.ts?worker";
+import CirculationWorker from "./circulation-worker.ts?worker&inline";
 import type { Chain } from "./contract.ts";
-import { earlyWorker } from "./early-workers.ts";
-import FieldWorker from "./field-worker.ts?worker";
 import { openingStart } from "./opening-start.ts";
 import { workerPort } from "./port.ts";
 
@@ -20,7 +18,7 @@ async function gpuFields() {
 /** A chain that runs in this page. */
 export const startChain = (start: SceneState, options: PageOptions = {}): Chain => {
   const onGpu = gpuFields().catch(() => null);
-  void onGpu.then((start) => start && earlyWorker("field")?.terminate());
+  const onProcessor = import("./processor-field.ts");
   return createChain(start, {
     clock: () => performance.now() / 1000,
     random: Math.random,
@@ -31,8 +29,8 @@ export const startChain = (start: SceneState, options: PageOptions = {}): Chain 
     // One core is left to the page; more workers than this would wait for each other's memory.
     poolSize: Math.min(6, Math.max(2, navigator.hardwareConcurrency - 1)),
     firstStart: openingStart,
-    startCirculation: () => workerPort(() => earlyWorker("circulation") ?? new CirculationWorker()),
-    startField: () => workerPort(async () => (await onGpu)?.() ?? earlyWorker("field") ?? new FieldWorker()),
+    startCirculation: () => workerPort(() => new CirculationWorker()),
+    startField: () => workerPort(async () => (await onGpu)?.() ?? (await onProcessor).processorField()),
     ...options,
   });
 };

@@ -23,11 +23,7 @@ const probe = <Result>(page: Page, read: (probe: Probe) => Result): Promise<Resu
 
 /** Lets the test see the page's workers and frames; `prelude` runs first inside every worker. */
 async function watchWorkers(page: Page, prelude = ""): Promise<void> {
-  await page.route(/-worker-[\w-]+\.js$/, async (route) => {
-    const response = await route.fetch();
-    await route.fulfill({ response, body: prelude + (await response.text()) });
-  });
-  await page.addInitScript(() => {
+  await page.addInitScript((first) => {
     const seen = {
       workers: [] as Worker[],
       begun: [] as number[],
@@ -51,7 +47,15 @@ async function watchWorkers(page: Page, prelude = ""): Promise<void> {
         });
       }
     };
-  });
+    if (first) {
+      const Plain = Blob;
+      window.Blob = class extends Plain {
+        constructor(parts: BlobPart[] = [], options?: BlobPropertyBag) {
+          super(/javascript/.test(options?.type ?? "") ? [first, ...parts] : parts, options);
+        }
+      };
+    }
+  }, prelude);
 }
 
 const flowing = (page: Page) =>
