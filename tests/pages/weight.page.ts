@@ -5,12 +5,12 @@ import { expect, type Page, test } from "@playwright/test";
 test.use({ reducedMotion: "no-preference", reuseContext: false });
 
 /** bytes (kB = 1000) */
-const FIRST_VIEW = { canvas: 275_000, webgl: 300_000 };
+const FIRST_VIEW = { canvas: 277_000, webgl: 300_000 };
 /** Its heaviest pieces: what every page needs, with the circulation worker's code; the picture's; the field worker; what draws by a chip alone. */
 const HEAVIEST: Readonly<Record<string, number>> = {
   index: 65_000,
   first: 34_000,
-  stage: 119_000,
+  stage: 120_000,
   "processor-field": 23_000,
   webgl: 22_500,
 };
