@@ -2,7 +2,7 @@ import { expect, test, vi } from "vitest";
 import { figuresAt } from "../../src/scenes/exchange/day.ts";
 import { paintCapillary } from "../../src/scenes/exchange/paint-capillary.ts";
 import { paintTissue } from "../../src/scenes/exchange/paint-tissue.ts";
-import { tissuePicture } from "../../src/scenes/exchange/tissue-drawing.ts";
+import { isSmall, tissuePicture } from "../../src/scenes/exchange/tissue-drawing.ts";
 import { darkTheme } from "../../src/scenes/theme/theme.ts";
 import type { Circulation } from "../../src/sim/circulation/answer.ts";
 import { solve } from "../../src/sim/circulation/solve.ts";
@@ -54,4 +54,11 @@ test("another circulation paints its capillary anew, and nothing of the tissue a
   expect(painted()).toEqual([1, 2]);
   draw({ ...rest }, 300);
   expect(painted()).toEqual([2, 3]);
+});
+
+test("bars keep their numbers on a screen, and go with them on a phone", () => {
+  const screen = { scale: 0.64, type: 15 };
+  expect(isSmall(screen.scale, screen.type)).toBe(false);
+  expect(isSmall(screen.scale, 2 * screen.type)).toBe(true);
+  expect(isSmall(0.36, 13)).toBe(true);
 });

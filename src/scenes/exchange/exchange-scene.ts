@@ -14,7 +14,7 @@ import { insetNote } from "./duct-inset.ts";
 import { figureNotes, writePlates } from "./figure-plates.ts";
 import { barBoxes, gaugeNumbers } from "./fluid-gauge.ts";
 import { ductPressureWords, headNote } from "./notes.ts";
-import { SMALL, tissuePicture } from "./tissue-drawing.ts";
+import { isSmall, tissuePicture } from "./tissue-drawing.ts";
 
 /** mL/h that one drop stands for, for a body of 1 m2. */
 const DROP = 4.5;
@@ -67,7 +67,7 @@ function exchangePane(): ScenePane {
         at.picture,
         theme,
       );
-      const small = fit.scale < SMALL * type.axis;
+      const small = isSmall(fit.scale, type.axis);
       const charted = charts.draw(
         { course, all, day, figures: labels && small ? read : null },
         at.charts,

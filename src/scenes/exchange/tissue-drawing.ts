@@ -45,8 +45,8 @@ export interface TissuePicture {
 
 /** Device pixels of a CSS pixel for which the tissue is painted. */
 const DENSE = 1.25;
-/** Scale of a picture under which there is little room for plates, and none for the numbers of scale bars. */
-export const SMALL = 0.45;
+/** Whether there is little room for plates, and none for the numbers of scale bars; `type` in CSS px. */
+export const isSmall = (scale: number, type: number): boolean => scale < 0.0346 * type;
 /** Plane units by which the plan's height is fitted to its room. */
 const STEP = 20;
 
@@ -123,7 +123,7 @@ export function tissuePicture(): TissuePicture {
       const gauge = `${level.toFixed(1)} ${full} ${type / fit.scale}`;
       if (gauge !== filled) {
         drawGauge(fluid, plan, { level, full, type: type / fit.scale }, theme);
-        if (fit.scale >= SMALL) drawScales(fluid, plan, theme);
+        if (!isSmall(fit.scale, type)) drawScales(fluid, plan, theme);
       }
       filled = gauge;
       showRedCells(blood, circulation, time, theme);
