@@ -32,7 +32,7 @@ test("a talk of a title, a bench state, a picture and two steps is kept, saved, 
   await page.getByRole("button", { name: "Add a closing slide" }).click();
   const count = await rows.count();
   await page.locator(".stop-name").first().click();
-  await page.getByLabel("Own notes").fill("Greet the hall.");
+  await page.getByLabel("Your notes").fill("Greet the hall.");
   const saved = page.waitForEvent("download");
   await page.getByRole("button", { name: "Save as a file" }).click();
   const file = await (await saved).path();
