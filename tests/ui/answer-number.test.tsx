@@ -95,7 +95,7 @@ describe("a problem with a number", () => {
     expect(described()).toMatch(/^mW .*about twelve/);
     type("");
     submit();
-    expect(host.querySelector("[role=alert]")!.textContent).not.toMatch(/is no number/);
+    expect(host.querySelector("[role=alert]")!.textContent).not.toMatch(/is not a number/);
   });
 
   it("offers the right number among the mistakes' where nobody types, the lowest first", () => {
