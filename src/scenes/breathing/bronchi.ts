@@ -1,20 +1,16 @@
-/** The bronchi of both lungs as far as their segments: behind the lungs' vessels, whose course they share, they widen and go down with them. */
-import type { Container } from "pixi.js";
-import { entryAt, present } from "../../sim/checked/present.ts";
+import { entryAt } from "../../sim/checked/present.ts";
 import type { Point } from "../../sim/geometry/geometry.ts";
-import { anatomyOf } from "../anatomy/chest-anatomy.ts";
 import type { LungShape } from "../anatomy/lung-shape.ts";
 import { underArtery } from "../anatomy/paint-lung.ts";
-import { boundsOf, type Ink, servesAt, sheet, strokes } from "../anatomy/painted-sheet.ts";
+import { type Ink, strokes } from "../anatomy/painted-sheet.ts";
 import type { Side } from "../anatomy/segments.ts";
 import type { Tree } from "../anatomy/tree.ts";
 import { legTissue } from "../calf/leg-tones.ts";
-import { CHEST_AT, chestFrame, inChest, onPlane } from "../circuit/chest-plan.ts";
-import { lungHeight, sunkAt } from "../circuit/sinking.ts";
+import { CHEST_AT, inChest } from "../circuit/chest-plan.ts";
 import { curve, placeOn, spots } from "../drawing/curve-drawing.ts";
 import { mix } from "../theme/colour.ts";
 import type { Theme } from "../theme/theme.ts";
-import { inMillimetres } from "./chest-wall.ts";
+import { type LungSheets, lungSheets } from "./lung-sheets.ts";
 
 /**
  * Plane units: the way of each and its width at both ends. The right upper one leaves above its lung's artery, the left artery rides over the
@@ -69,45 +65,7 @@ function laid([way, from, to]: readonly [string, number, number]) {
   return { line: curve(spots(way), 6), half: (part: number) => (from + (to - from) * part) / 2 };
 }
 
-const { lungs } = anatomyOf(chestFrame("extracardiac"));
-
-export interface Bronchi {
-  readonly view: Container;
-  /** @param density device pixels a plane unit */
-  paint(density: number, theme: Theme): void;
-  /** @param size of the lungs against rest. @param fall plane units by which the dome stands lower */
-  move(size: number, fall: number): void;
-  release(): void;
-}
-
-export function bronchi(): Bronchi {
-  const sheets = lungs.map(() => sheet());
-  const view = inMillimetres(...sheets.map((each) => each.view));
-  let painted: { readonly theme: Theme; readonly density: number } | null = null;
-  return {
-    view,
-    paint(density, theme) {
-      if (painted?.theme === theme && servesAt(painted.density, density)) return;
-      painted = { theme, density };
-      lungs.forEach((lung, i) => {
-        const bounds = boundsOf([lung.outline], 40);
-        present(sheets[i]).paint(bounds, density * CHEST_AT.scale, lung.hilum, (ink) => {
-          paintBronchi(ink, lung, theme);
-        });
-      });
-    },
-    move(size, fall) {
-      lungs.forEach(({ hilum }, i) => {
-        const { view: tree } = present(sheets[i]);
-        tree.scale.set(size, lungHeight(size));
-        tree.y = hilum[1] - sunkAt(onPlane(hilum), fall) / CHEST_AT.scale;
-      });
-    },
-    release() {
-      for (const each of sheets) each.release();
-    },
-  };
-}
+export const bronchi = (): LungSheets => lungSheets(40, paintBronchi);
 
 const out = new Float64Array(4);
 
