@@ -13,7 +13,7 @@ import { START } from "../../src/state/scene-state.ts";
 const written = vi.hoisted((): string[] => []);
 const nothing = vi.hoisted(() => async () => {
   const { Container } = await import("pixi.js");
-  const drawn = { fit: { x: 0, y: 0, scale: 1 }, vessels: [], open: [0, 0] };
+  const drawn = { fit: { x: 0, y: 0, scale: 1 }, vessels: [], open: [0, 0], stands: ["shut", "shut"] };
   return () => ({ view: new Container(), lay: () => {}, draw: () => drawn, release: () => {} });
 });
 vi.mock("../../src/scenes/drawing/lettering.ts", async () => {

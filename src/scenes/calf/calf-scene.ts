@@ -21,7 +21,7 @@ import { LEG } from "./leg-tissues.ts";
 import { lensBehind, oppositeLeg, roomBeside } from "./opposite-leg.ts";
 import { beats, calfSaying, squeezes } from "./squeezes.ts";
 import { LENS_AT, valveLens } from "./valve-lens.ts";
-import { hardestOf, isShut, placeInLeg, WIDER } from "./vein.ts";
+import { hardestOf, placeInLeg, WIDER } from "./vein.ts";
 
 /** Part of the leg's height by which the thigh reaches back from the middle of the leg's room. */
 const THIGH = ((LEG.left + LEG.right) / 2 - entryAt(SKIN.left, 0)[0]) / (LEG.bottom - LEG.top);
@@ -135,21 +135,30 @@ function calfPane(): ScenePane {
       const type = sizes(Math.min(box.height, box.width), floor);
       const { place, charts, wide } = placesIn(box, type);
       const right = wide ? charts.x : box.x + box.width;
-      const stands = fitInto(place, LEG);
+      const whole = fitInto(place, LEG);
       const pumps = hardestOf(traces) > 0;
-      const beside = pumps ? roomBeside(stands, right, labels, type) : null;
-      const lens = beside?.lens ?? (pumps && !wide ? lensBehind(stands, box.x, type) : null);
+      const beside = pumps ? roomBeside(whole, right, labels, type) : null;
+      const lens = beside?.lens ?? (pumps && !wide ? lensBehind(whole, box.x, type) : null);
       const state = { circulation, valves, time, still };
-      const { fit, open, column } = picture.draw(state, place, theme);
+      const { fit, open, stands, column } = picture.draw(state, place, theme);
       glass.lay(lens);
-      glass.draw(column, state, open, theme);
+      glass.draw(column, state, { open, stands }, theme);
       const opposite = other.draw(state, beside?.leg ?? null, theme);
       const against = calf && opposite !== null ? readingAt(traces, calf, opposite) : 0;
       rows.draw({ circulation, all: solvedIn(frame), time }, charts, type.axis, theme);
       const saying = said(traces, time, pressure, theme);
-      const shut = open.map(isShut);
       // Words are laid out again only when one of them changes.
-      const next = JSON.stringify([saying, shut, labels, box, floor, theme.name, beside, opposite, against]);
+      const next = JSON.stringify([
+        saying,
+        stands,
+        labels,
+        box,
+        floor,
+        theme.name,
+        beside,
+        opposite,
+        against,
+      ]);
       if (next === written && known === circulation) return;
       written = next;
       known = circulation;
@@ -160,14 +169,14 @@ function calfPane(): ScenePane {
       if (beside && opposite !== null)
         words.write(noteOf(said(traces, opposite, against, theme), beside.words, type, theme), theme);
       if (lens) {
-        const is = entryAt(shut, 0) ? "shut" : "open";
+        const is = entryAt(stands, 0);
         const why = lens.words.height > 3 * type.axis ? [theme.say(`further.calf.${is}Why`)] : [];
         const note = noteOf([theme.say(`further.calf.${is}`), ...why], lens.words, type, theme);
         words.write({ ...note, x: lens.x, anchor: [0.5, 0] }, theme);
         markSeen(lines, fit, theme);
       }
       const within = beside ? { ...place, width: beside.words.x - place.x - type.axis } : place;
-      if (labels) writeNames({ ink: lines, words, type: type.axis }, open, fit, within, theme);
+      if (labels) writeNames({ ink: lines, words, type: type.axis }, stands, fit, within, theme);
       words.end();
     },
     release() {

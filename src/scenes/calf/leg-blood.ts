@@ -8,7 +8,7 @@ import { markColour, tintOf } from "../theme/colour.ts";
 import type { Theme } from "../theme/theme.ts";
 import { type BloodColumn, legTraces } from "./blood-column.ts";
 import { footTurn } from "./foot.ts";
-import { freeHalfWidth, halfWidth, placeInLeg, pressedAt, VALVES } from "./vein.ts";
+import { freeHalfWidth, halfWidth, placeInLeg, pressedAt, STANDS, VALVES } from "./vein.ts";
 
 export interface LegState {
   readonly circulation: Circulation;
@@ -24,8 +24,6 @@ const ODD = 0.7548776662;
 const FADE = 5;
 /** Half a dot, and how near it comes to the wall. */
 const DOT = 3.6;
-/** L/min under which blood stands still. */
-const STANDS = 0.02;
 
 /** Along the vein, plane units: what is shown of it. */
 export interface Span {

@@ -7,7 +7,7 @@ import type { Fit } from "../drawing/split.ts";
 import type { Box } from "../scene.ts";
 import type { Theme } from "../theme/theme.ts";
 import { ARTERY } from "./paint-vein.ts";
-import { freeHalf, HALF, isShut, placeInLeg, VALVES } from "./vein.ts";
+import { freeHalf, HALF, placeInLeg, VALVES, type ValveStands } from "./vein.ts";
 
 interface Name {
   /** word key */
@@ -23,12 +23,12 @@ const BEHIND = 96;
 /** CSS px of a plane unit, and sizes of type before the leg, from which there is room for names of more than what moves. */
 const ROOMY = { scale: 0.6, before: 7 } as const;
 
-/** @param open how far each valve stands open, 0..1, by VALVES */
-const namesOf = (open: readonly number[]): readonly Name[] => [
+/** @param stands how each valve stands, by VALVES */
+const namesOf = (stands: readonly ValveStands[]): readonly Name[] => [
   { key: "further.calf.heart", at: placeInLeg(24, HALF).spot, beside: BEFORE },
   ...VALVES.map(
     ({ at }, i): Name => ({
-      key: isShut(entryAt(open, i)) ? "further.calf.shut" : "further.calf.open",
+      key: `further.calf.${entryAt(stands, i)}`,
       at: placeInLeg(at - 10, freeHalf(at)).spot,
       beside: BEFORE,
     }),
@@ -47,7 +47,7 @@ const STILL_NAMES: readonly Name[] = [
 /** @param room CSS px that the names keep to */
 export function writeNames(
   { ink, words, type }: { readonly ink: Graphics; readonly words: Lettering; readonly type: number },
-  open: readonly number[],
+  stands: readonly ValveStands[],
   fit: Fit,
   room: Box,
   theme: Theme,
@@ -55,7 +55,7 @@ export function writeNames(
   const { ink: letters, inkSoft } = theme.colour;
   const free = room.x + room.width - fit.x - BEFORE * fit.scale;
   const roomy = fit.scale > ROOMY.scale && free > ROOMY.before * type;
-  const names = namesOf(open).concat(roomy ? STILL_NAMES : []);
+  const names = namesOf(stands).concat(roomy ? STILL_NAMES : []);
   for (const { key, at, beside: place } of names) {
     const beside = fit.x + place * fit.scale;
     const behind = place < at[0];

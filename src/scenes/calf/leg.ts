@@ -1,11 +1,13 @@
 /** One lower leg: the deep vein, muscles that squeeze it, valves, and the blood between them. */
 import { Container, Graphics } from "pixi.js";
+import { entryAt } from "../../sim/checked/present.ts";
 import type { Circulation } from "../../sim/circulation/answer.ts";
 import { type Ink, servesAt, sheet } from "../anatomy/painted-sheet.ts";
 import { saturationOf } from "../circuit/circuit-blood.ts";
 import { paintLostEnd } from "../drawing/lost-end.ts";
 import { type Fit, fitInto } from "../drawing/split.ts";
 import { streaks } from "../drawing/streaks.ts";
+import { valueAt } from "../drawing/trace-clock.ts";
 import type { Box } from "../scene.ts";
 import type { Theme } from "../theme/theme.ts";
 import { type BloodColumn, bloodColumn } from "./blood-column.ts";
@@ -14,23 +16,38 @@ import { LEG, legTissues, type Room } from "./leg-tissues.ts";
 import { drawFarCusps, drawValves, drawVein } from "./paint-vein.ts";
 import { drawPushes } from "./pushes.ts";
 import { drawBeforeMuscles, drawBehindMuscles, drawPerforator } from "./thin-veins.ts";
-import { LENGTH, pressedAt, VALVES } from "./vein.ts";
+import { LENGTH, pressedAt, standsOf, VALVES, type ValveStands } from "./vein.ts";
 
 export interface Leg {
   readonly view: Container;
   /** what a lens on it shows again */
   readonly under: Readonly<Record<"vein" | "farCusps" | "cusps", Graphics>>;
-  /** @returns how the plane lies in the box, how far each valve stands open (0..1, by VALVES), and the vein's blood */
+  /** @returns how the plane lies in the box, how each valve stands and how far open (0..1), by VALVES, and the vein's blood */
   draw(
     state: LegState,
     box: Box,
     theme: Theme,
-  ): { readonly fit: Fit; readonly open: readonly number[]; readonly column: BloodColumn };
+  ): {
+    readonly fit: Fit;
+    readonly open: readonly number[];
+    readonly stands: readonly ValveStands[];
+    readonly column: BloodColumn;
+  };
   release(): void;
 }
 
 /** Device pixels of a CSS pixel for which the tissues are painted. */
 const DENSE = 1.25;
+
+/** How each valve stands that is open so far. */
+function standing({ circulation, valves, time }: LegState, open: readonly number[]): readonly ValveStands[] {
+  const { traces } = circulation;
+  const passing = { out: traces.flows.legs, in: valves?.below };
+  return VALVES.map(({ flow }, i) => {
+    const through = passing[flow];
+    return standsOf(entryAt(open, i), through ? valueAt(traces, through, time) : 0);
+  });
+}
 
 /** @param room what of the leg is shown. @param step of a strip of muscle; both in plane units */
 export function leg(room: Room = LEG, step = 4): Leg {
@@ -113,7 +130,7 @@ export function leg(room: Room = LEG, step = 4): Leg {
       placeBlood(blood, column, state, { open, from: 0, to: LENGTH }, theme);
       drawFarCusps(farCusps, open, theme);
       drawValves(cusps, open, theme);
-      return { fit, open, column };
+      return { fit, open, stands: standing(state, open), column };
     },
     release() {
       for (const part of [tissues, blood, ends]) part.release();

@@ -1,4 +1,4 @@
-/** The upper valve under a lens, as it stands in the leg at the moment: shut, blood that would fall back is held; open, it passes. */
+/** The upper valve under a lens, as it stands in the leg at the moment: shut, blood that would fall back is held; open, it passes; while it closes, it stands. */
 import { Container, Graphics } from "pixi.js";
 import { entryAt } from "../../sim/checked/present.ts";
 import { type Streaks, streaks } from "../drawing/streaks.ts";
@@ -6,18 +6,24 @@ import type { Theme } from "../theme/theme.ts";
 import type { BloodColumn } from "./blood-column.ts";
 import { type LegState, placeBlood } from "./leg-blood.ts";
 import { legTissue } from "./leg-tones.ts";
-import { cuspOf, isShut, placeInLeg, VALVES } from "./vein.ts";
+import { cuspOf, placeInLeg, VALVES, type ValveStands } from "./vein.ts";
 
 /** Along the vein: what the lens shows, plane units. */
 const { at: VALVE } = VALVES[0];
 export const LENS_AT = VALVE - 20;
 const REACH = 46;
 
+/** By VALVES: how far each stands open, 0..1, and how it stands. */
+interface Valves {
+  readonly open: readonly number[];
+  readonly stands: readonly ValveStands[];
+}
+
 interface Lens {
   readonly view: Container;
   /** Where it lies, CSS px; null: nowhere. */
   lay(place: { readonly x: number; readonly y: number; readonly radius: number } | null): void;
-  draw(column: BloodColumn, state: LegState, open: readonly number[], theme: Theme): void;
+  draw(column: BloodColumn, state: LegState, valves: Valves, theme: Theme): void;
   release(): void;
 }
 
@@ -44,7 +50,7 @@ export function valveLens(leg: Readonly<Record<"vein" | "farCusps" | "cusps", Gr
       mask.scale.set(radius);
       plane.scale.set(radius / REACH);
     },
-    draw(column, state, open, theme) {
+    draw(column, state, { open, stands }, theme) {
       if (!view.visible || radius === 0) return;
       const { colour } = theme;
       blood.resize(column.count);
@@ -57,7 +63,7 @@ export function valveLens(leg: Readonly<Record<"vein" | "farCusps" | "cusps", Gr
       );
       ground.clear().circle(middleX, middleY, REACH).fill(legTissue("fascia", theme).body);
       rim.clear().circle(0, 0, radius).stroke({ color: colour.accent, width: 3 });
-      drawWay(arrow.clear(), entryAt(open, 0), theme);
+      drawWay(arrow.clear(), entryAt(open, 0), entryAt(stands, 0), theme);
     },
     release: () => blood.release(),
   };
@@ -67,9 +73,10 @@ export function valveLens(leg: Readonly<Record<"vein" | "farCusps" | "cusps", Gr
 const ARROW = { long: 20, half: 1.7, head: 5.2, wide: 4.6, rim: 1.4 } as const;
 
 /** Through the open valve towards the heart; back towards the shut one, and there no further. */
-function drawWay(ink: Graphics, open: number, { colour }: Theme): void {
+function drawWay(ink: Graphics, open: number, stands: ValveStands, { colour }: Theme): void {
+  if (stands === "closing") return;
   const [, , , [, edge]] = cuspOf(VALVE, open);
-  const shut = isShut(open);
+  const shut = stands === "shut";
   const tip = shut ? edge - 3 : edge - 26;
   const way = shut ? -1 : 1;
   const spot = (up: number, across: number) => placeInLeg(tip + way * up, across).spot;

@@ -39,7 +39,13 @@ export const VALVES = [
 
 /** How far a valve stands open (0..1) under which it counts as shut. */
 const SHUT = 0.05;
-export const isShut = (open: number): boolean => open < SHUT;
+/** L/min under which blood stands still. */
+export const STANDS = 0.02;
+/** Cusps take a quarter of a second to fall shut, in which blood stands still between them. */
+export type ValveStands = "open" | "closing" | "shut";
+/** @param flow through it, L/min */
+export const standsOf = (open: number, flow: number): ValveStands =>
+  open < SHUT ? "shut" : flow < STANDS ? "closing" : "open";
 
 /** Half the vein's width between its valves' bulges when nothing presses on it, plane units. */
 export function freeHalf(at: number): number {
