@@ -1,10 +1,8 @@
 /** What shows in an opened right atrium behind its blood: ridges of muscle, the patch that closes the septum, mouths in the back wall, and the roof's wide opening to the pulmonary arteries. */
-import { line as lineOf, spotAt } from "../../../sim/geometry/centreline.ts";
 import type { Point } from "../../../sim/geometry/geometry.ts";
 import { mix } from "../../theme/colour.ts";
 import type { Theme } from "../../theme/theme.ts";
 import type { Anatomy } from "../chest-anatomy.ts";
-import { returning } from "../great-vessels.ts";
 import { laidOver, scratch, takeAway } from "../paint-tube.ts";
 import { type Bounds, dash, type Ink, type Outlines, strokes, trace } from "../painted-sheet.ts";
 import { smoothLine } from "../placing.ts";
@@ -19,6 +17,7 @@ import {
   placesIn,
   SEPTUM,
 } from "./chamber-shape.ts";
+import { paintSqueezed } from "./paint-squeezed.ts";
 import { insideOf, soften } from "./paint-tunnel-lining.ts";
 import { paintRidge } from "./ridges.ts";
 import { runningSuture } from "./running-suture.ts";
@@ -117,9 +116,6 @@ export function paintRim(ink: Ink, { opening }: Connection, size: number, theme:
   runningSuture(ink, opening(0.9 * size), 1.2 * size, theme);
 }
 
-/** By how much the filled chamber flattens a vein that passes behind its middle. */
-const SQUEEZED = 0.5;
-
 /** Veins of the right lung behind its back wall, but not in the opening. @param ink of a sheet that holds nothing else */
 export function paintThroughChamber(
   ink: Ink,
@@ -135,7 +131,7 @@ export function paintThroughChamber(
     ink.save();
     trace(ink, inner, true);
     ink.clip();
-    paintSqueezed(ink, anatomy, chamber, theme);
+    paintSqueezed(ink, anatomy, ([x, y]) => 1 - (x / chamber[0]) ** 2 - (y / chamber[1]) ** 2, theme);
     ink.restore();
   }
   keepChamber(ink, chamber, s, bounds);
@@ -145,33 +141,6 @@ export function paintThroughChamber(
   trace(before, connectionOf(frame, lumen).opening(), true);
   before.fill();
   takeAway(ink, before, bounds);
-}
-
-/** By their outline. */
-function paintSqueezed(ink: Ink, anatomy: Anatomy, [a, b]: Point, theme: Theme): void {
-  const s = anatomy.frame.scale;
-  const look = tissue("atrium", theme);
-  for (const vein of returning(anatomy)) {
-    const whole = lineOf(vein.line);
-    const sides = ([1, -1] as const).map((sign) =>
-      whole.points.map(([x, y], i): Point => {
-        const { left } = spotAt(whole, i / (whole.points.length - 1));
-        const under = Math.sqrt(Math.max(0, 1 - (x / a) ** 2 - (y / b) ** 2));
-        const reach = (sign * vein.from * (1 - SQUEEZED * under)) / 2;
-        return [x + reach * left[0], y + reach * left[1]];
-      }),
-    );
-    const [over = [], below = []] = sides;
-    trace(ink, [...over, ...[...below].reverse()], true);
-    ink.globalAlpha = 0.16;
-    ink.fillStyle = theme.colour.rich;
-    ink.fill();
-    ink.globalAlpha = 0.55;
-    ink.setLineDash([1.8 * s, 1.4 * s]);
-    for (const side of sides) strokes(ink, side, s, [[0.55, look.edge]]);
-    ink.setLineDash([]);
-    ink.globalAlpha = 1;
-  }
 }
 
 /** Ridges, septum and mouths, by the chamber's own half width and height. */
