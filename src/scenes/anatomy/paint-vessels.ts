@@ -7,6 +7,7 @@ import type { Theme } from "../theme/theme.ts";
 import type { Anatomy } from "./chest-anatomy.ts";
 import type { FeedingVein } from "./feeding-veins.ts";
 import { type BloodTube, descending, type Holds, type Tube } from "./great-vessels.ts";
+import { joined } from "./joined.ts";
 import { paintSewnBehind } from "./paint-graft.ts";
 import { paintPericardium } from "./paint-heart.ts";
 import { paintBeforeArtery, paintSleeves, paintStems, underArtery } from "./paint-lung.ts";
@@ -130,6 +131,7 @@ export function underAorta(ink: Ink, bounds: Bounds, anatomy: Anatomy): void {
   own.fill();
   trace(own, rootOutline(seatOf(anatomy)), true);
   own.fill();
+  joined()?.clears(own, anatomy);
   takeAway(ink, own, bounds);
 }
 
@@ -232,6 +234,7 @@ function aortaLayer(ink: Ink, bounds: Bounds, anatomy: Anatomy, round: RoundOf):
   const layer = layerOf(ink, bounds, anatomy.before, round, anatomy.frame.scale);
   cutOpen(layer, seatOf(anatomy));
   underVein(layer, anatomy);
+  joined()?.clears(layer, anatomy);
   const aorta = lastOf(anatomy.before);
   layer.save();
   layer.beginPath();

@@ -2,6 +2,7 @@
 import { setJoined } from "../joined.ts";
 import { mixing } from "./atrium-mixing.ts";
 import { among } from "./chamber-shape.ts";
+import { clearBefore } from "./clear-before.ts";
 import { paintFloor } from "./entering-vein.ts";
 import { paintChamber } from "./paint-chamber.ts";
 import { paintChamberLining, paintThroughChamber } from "./paint-chamber-lining.ts";
@@ -11,6 +12,7 @@ import { paintThroughTunnel, paintTunnelLining } from "./paint-tunnel-lining.ts"
 
 setJoined({
   within: paintWithin,
+  clears: clearBefore,
   floor: paintFloor,
   mixing,
   among,
