@@ -58,13 +58,10 @@ function shiningFrom(course: Course, pathway: Distance, part: number): Course {
 export function intoVentricle(anatomy: Anatomy, course: CourseOf): readonly Course[] {
   const { inHeart } = placing(anatomy.frame);
   const { at } = anatomy.heart;
-  const patched = anatomy.frame.graft?.kind === "patch";
   const valve = at(1, ATRIOVENTRICULAR_MIDDLE);
   const filling = veinsOf(anatomy).map(({ name, line }) => {
     const on = (ONWARD[name] ?? []).map((point) => inHeart(...point));
-    // Fabric lies before what comes round behind a tunnel, as far as to its mouth.
-    const back = patched && name.startsWith("right") ? [] : [entryAt(line, line.length - BEFORE)];
-    const points = [...back, lastOf(line), ...on, valve];
+    const points = [entryAt(line, line.length - BEFORE), lastOf(line), ...on, valve];
     return denser(course(["pulmonaryVein", EACH, "rich"], WIDE, smoothLine(points)));
   });
   const emptying = course(
