@@ -4,9 +4,11 @@ import { line } from "../../sim/geometry/centreline.ts";
 import type { Point } from "../../sim/geometry/geometry.ts";
 import { WALL as HOLLOW_WALL } from "../layers/fade.ts";
 import type { Theme } from "../theme/theme.ts";
+import { clearBefore, underVein } from "./aorta-cleared.ts";
 import type { Anatomy } from "./chest-anatomy.ts";
 import type { FeedingVein } from "./feeding-veins.ts";
 import { type BloodTube, descending, type Holds, type Tube } from "./great-vessels.ts";
+import { crosses } from "./heart-shape.ts";
 import type { Saturations } from "./joined.ts";
 import { paintSewnBehind } from "./paint-graft.ts";
 import { paintPericardium } from "./paint-heart.ts";
@@ -240,6 +242,7 @@ function aortaLayer(ink: Ink, bounds: Bounds, anatomy: Anatomy, round: RoundOf):
   const layer = layerOf(ink, bounds, anatomy.before, round, anatomy.frame.scale);
   cutOpen(layer, seatOf(anatomy));
   underVein(layer, anatomy);
+  if (crosses(anatomy.frame)) clearBefore(layer, bounds, anatomy);
   const aorta = lastOf(anatomy.before);
   layer.save();
   layer.beginPath();
@@ -284,16 +287,3 @@ export function paintBefore(ink: Ink, bounds: Bounds, anatomy: Anatomy, front: B
 
 const traceDown = (ink: Ink, way: readonly Point[], down: Tube, size: number): void =>
   trace(ink, bandOf(line(way), down, { part: 1, wall: WALL * size, of: 0.5 }), true);
-
-/** The vein from the left arm lies before the aorta's branches. */
-function underVein(ink: Ink, { veins }: Anatomy): void {
-  ink.save();
-  ink.globalCompositeOperation = "destination-out";
-  for (const vein of veins.filter((vein) => vein.group === "brachiocephalic")) {
-    trace(ink, vein.line);
-    ink.lineCap = "butt";
-    ink.lineWidth = (vein.from + vein.to) / 2 + 2 * HOLLOW_WALL;
-    ink.stroke();
-  }
-  ink.restore();
-}
