@@ -23,16 +23,14 @@ const BEHIND = 96;
 /** CSS px of a plane unit, and sizes of type before the leg, from which there is room for names of more than what moves. */
 const ROOMY = { scale: 0.6, before: 7 } as const;
 
-/** @param stands how each valve stands, by VALVES */
+/** @param stands how each valve stands, by VALVES; none where lenses say so */
 const namesOf = (stands: readonly ValveStands[]): readonly Name[] => [
   { key: "further.calf.heart", at: placeInLeg(24, HALF).spot, beside: BEFORE },
-  ...VALVES.map(
-    ({ at }, i): Name => ({
-      key: `further.calf.${entryAt(stands, i)}`,
-      at: placeInLeg(at - 10, freeHalf(at)).spot,
-      beside: BEFORE,
-    }),
-  ),
+  ...stands.slice(0, 2).map((each, i): Name => {
+    const { at, flow } = entryAt(VALVES, i);
+    const spot = placeInLeg(at - 10, freeHalf(at)).spot;
+    return { key: `further.calf.${flow}.${each}`, at: spot, beside: BEFORE };
+  }),
   { key: "further.calf.belly", at: [168, 300], beside: BEHIND },
 ];
 
