@@ -16,10 +16,10 @@ import type { Theme } from "../theme/theme.ts";
 import { type Sizes, sizes } from "../theme/type.ts";
 import { legTraces } from "./blood-column.ts";
 import { leg } from "./leg.ts";
-import { writeNames } from "./leg-names.ts";
+import { isRoomy, writeNames } from "./leg-names.ts";
 import { SKIN } from "./leg-parts.ts";
 import { LEG } from "./leg-tissues.ts";
-import { type LensPlace, lensPlaces } from "./lens-places.ts";
+import { type LensPlace, lensPlaces, saysWhy } from "./lens-places.ts";
 import { beats, calfSaying, squeezes, stillAt } from "./squeezes.ts";
 import { seenBy, valveLens } from "./valve-lens.ts";
 import { placeInLeg, VALVES, type ValveStands, WIDER } from "./vein.ts";
@@ -87,25 +87,41 @@ const said = (
     say("further.calf.wider", { times: WIDER }),
   ] as const;
 
-/** The leg with its lenses, and the curves at their right or under them. */
-function placesIn(
-  box: Box,
-  type: Sizes,
-): { readonly place: Box; readonly room: Box; readonly charts: Box; readonly wide: boolean } {
-  const wide = box.width > box.height;
+interface Places {
+  /** the leg's, that of the lenses beside it and of the words over them, and the curves' at their right or under them */
+  readonly leg: Box;
+  readonly lenses: Box;
+  readonly words: Box;
+  readonly charts: Box;
+}
+
+/** In sizes of type: heights of the words over the leg in a wide box, in one that is hardly so, and beside it in an upright one. */
+const HEADS = { wide: 5.6, narrow: 7, upright: 6.6 } as const;
+
+function placesIn(box: Box, type: Sizes): Places {
+  const { x, y, width, height } = box;
+  const roomy = width > 30 * type.label;
+  if (width <= height) {
+    const charts = { ...box, y: y + 0.57 * height, height: 0.43 * height };
+    const upper = { ...box, height: 0.54 * height };
+    const head = type.label * (roomy ? HEADS.wide : HEADS.upright);
+    const below = { ...upper, y: y + head, height: upper.height - head };
+    if (roomy) {
+      const behind = 0.14 * width;
+      return { leg: { ...below, x: x + behind, width: 0.4 * width }, lenses: below, words: box, charts };
+    }
+    const words = { ...upper, x: x + 0.3 * width, width: 0.7 * width };
+    return { leg: { ...upper, width: 0.4 * width }, lenses: below, words, charts };
+  }
   // What is going on is described beside the thigh, or above the leg where it would lie on it.
-  const free = 0.235 * box.width - THIGH * box.height;
-  const rise = wide && box.width < type.label * 30 ? 7 : 5.6;
-  const head = wide && free > 13.5 * type.label ? 0 : type.label * rise;
-  const below = { ...box, y: box.y + head, height: (wide ? 1 : 0.5) * box.height - head };
-  const half = { ...below, width: (wide ? 0.55 : 1) * box.width };
+  const free = 0.2 * width - THIGH * height;
+  const head = free > 13.5 * type.label ? 0 : type.label * (roomy ? HEADS.wide : HEADS.narrow);
+  const below = { ...box, y: y + head, height: height - head };
   return {
-    wide,
-    room: half,
-    place: { ...below, width: box.width * (wide ? 0.4 : 0.56) },
-    charts: wide
-      ? { ...box, x: box.x + box.width * 0.57, width: box.width * 0.43 }
-      : { ...box, y: box.y + box.height * 0.52, height: box.height * 0.48 },
+    leg: { ...below, width: 0.4 * width },
+    lenses: { ...below, width: 0.55 * width },
+    words: { ...box, width: 0.55 * width },
+    charts: { ...box, x: x + 0.57 * width, width: 0.43 * width },
   };
 }
 
@@ -137,17 +153,11 @@ function markSeen(
 }
 
 /** What a lens shows, in words. @param valve by VALVES */
-function lensNote(
-  valve: number,
-  stands: ValveStands,
-  { x, words }: LensPlace,
-  type: Sizes,
-  theme: Theme,
-): Note {
+function lensNote(valve: number, stands: ValveStands, lens: LensPlace, type: Sizes, theme: Theme): Note {
   const name = `further.calf.${entryAt(VALVES, valve).flow}`;
-  const why = words.height > 3 * type.axis ? [theme.say(`${name}.${stands}Why`)] : [];
-  const note = noteOf([theme.say(`${name}.${stands}`), ...why], words, type, theme);
-  return { ...note, x, anchor: [0.5, 0] };
+  const why = saysWhy(lens, type) ? [theme.say(`${name}.${stands}Why`)] : [];
+  const note = noteOf([theme.say(`${name}.${stands}`), ...why], lens.words, type, theme);
+  return { ...note, x: lens.x, anchor: [0.5, 0] };
 }
 
 function calfPane(): ScenePane {
@@ -169,14 +179,14 @@ function calfPane(): ScenePane {
       const now = (values: Float64Array | undefined) => (values ? valueAt(traces, values, time) : 0);
       const valves = pane.legValves ? momentOf(traces, pane.legValves, time) : null;
       const type = sizes(Math.min(box.height, box.width), floor);
-      const { place, room, charts } = placesIn(box, type);
-      const { fit, open, stands, column } = picture.draw({ circulation, valves, time, still }, place, theme);
-      const places = lensPlaces(fit, room, labels, type);
+      const at = placesIn(box, type);
+      const { fit, open, stands, column } = picture.draw({ circulation, valves, time, still }, at.leg, theme);
+      const places = lensPlaces(fit, at.lenses, labels && isRoomy(fit), type);
       for (const [valve, lens] of lenses.entries()) {
         lens.lay(places[valve] ?? null);
         lens.draw(column, { circulation, valves, time, still }, { open, stands }, theme);
       }
-      rows.draw({ circulation, all: solvedIn(frame), time }, charts, type.axis, theme);
+      rows.draw({ circulation, all: solvedIn(frame), time }, at.charts, type.axis, theme);
       const mmHg = Math.round(now(traces.pressures.calf)) + 0;
       const saying = said(traces, time, { mmHg, flow: now(legTraces(traces)?.out) }, theme);
       // Words are laid out again only when one of them changes.
@@ -186,14 +196,15 @@ function calfPane(): ScenePane {
       known = circulation;
       words.begin();
       for (const each of [lines, names]) each.clear();
-      words.write(noteOf(saying, { ...room, y: box.y }, type, theme), theme);
+      words.write(noteOf(saying, at.words, type, theme), theme);
       for (const [valve, lens] of places.entries()) {
         words.write(lensNote(valve, entryAt(stands, valve), lens, type, theme), theme);
         markSeen(lines, valve, lens, fit, theme);
       }
       const [first] = places;
-      const within = first ? { ...room, width: first.words.x - room.x - type.axis } : room;
-      if (labels) writeNames({ ink: names, words, type: type.axis }, first ? [] : stands, fit, within, theme);
+      const within = first ? { ...at.lenses, width: first.words.x - at.lenses.x - type.axis } : at.lenses;
+      if (labels && (!first || isRoomy(fit)))
+        writeNames({ ink: names, words, type: type.axis }, first ? [] : stands, fit, within, theme);
       words.end();
     },
     release() {

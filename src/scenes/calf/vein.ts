@@ -47,11 +47,11 @@ export const VALVES = [
 const SHUT = 0.05;
 /** L/min under which blood stands still. */
 export const STANDS = 0.02;
-/** Cusps take a quarter of a second to fall shut, in which blood stands still between them. */
-export type ValveStands = "open" | "closing" | "shut";
+/** Cusps take a twentieth of a second to be pushed open, and a quarter of one to fall shut, in which blood stands still between them. */
+export type ValveStands = "opening" | "open" | "closing" | "shut";
 /** @param flow through it, L/min */
 export const standsOf = (open: number, flow: number): ValveStands =>
-  open < SHUT ? "shut" : flow < STANDS ? "closing" : "open";
+  flow < STANDS ? (open < SHUT ? "shut" : "closing") : open < SHUT ? "opening" : "open";
 
 /** Half the vein's width between its valves' bulges when nothing presses on it, plane units. */
 export function freeHalf(at: number): number {
