@@ -29,7 +29,7 @@ const ROOMS = [
   { before: LEG.right, bottom: LEG.bottom },
 ] as const;
 /** Least radius, CSS px. */
-const LEAST = 26;
+const MIN_RADIUS = 26;
 
 /** @param fit of the leg. @param room CSS px, of which the leg leaves its right. @returns none where there is no room */
 export function lensPlaces(fit: Fit, room: Box, names: boolean, type: Sizes): readonly LensPlace[] {
@@ -52,5 +52,5 @@ export function lensPlaces(fit: Fit, room: Box, names: boolean, type: Sizes): re
     });
   });
   const [best] = laid.toSorted(([a], [b]) => (b?.radius ?? 0) - (a?.radius ?? 0));
-  return best?.every(({ radius }) => radius > LEAST) ? best : [];
+  return best?.every(({ radius }) => radius > MIN_RADIUS) ? best : [];
 }
