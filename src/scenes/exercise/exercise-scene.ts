@@ -35,8 +35,6 @@ export function meanPeak(
 
 /** Bodies over the charts: their height at most, in widths. */
 const SQUARE = 0.95;
-/** In sizes of type: over a plot's axis, its title. */
-const TITLED = 1.7;
 
 export const makeExercise: MakeScene = () => {
   const view = new Container();
@@ -98,7 +96,7 @@ export const makeExercise: MakeScene = () => {
         );
       people.view.visible = Boolean(axis);
       if (!axis) return;
-      const row: Box = { ...charts, y: axis.inner.y - TITLED * type.axis - height, height };
+      const row: Box = { ...charts, y: axis.top - height, height };
       const years = frame.state.request.body.ageYears;
       people.draw({ efforts, now, beside, years, time: frame.time, still: frame.still }, axis, row, theme);
     },
