@@ -5,7 +5,7 @@ import { mix } from "../../theme/colour.ts";
 import type { Theme } from "../../theme/theme.ts";
 import type { Anatomy } from "../chest-anatomy.ts";
 import { laidOver, scratch, takeAway } from "../paint-tube.ts";
-import { type Bounds, boundsOf, type Ink, type Outlines, strokes, trace } from "../painted-sheet.ts";
+import { type Bounds, boundsOf, dash, type Ink, type Outlines, strokes, trace } from "../painted-sheet.ts";
 import { smoothLine } from "../placing.ts";
 import { CLOTH, inside, tissue } from "../tones.ts";
 import { keepChamber } from "./chamber-edges.ts";
@@ -65,7 +65,6 @@ export function paintChamberLining(
   }
   paintOpening(ink, connection, s, theme);
   paintRim(ink, connection, s, theme);
-  paintCavalRim(ink, frame, theme);
 }
 
 type Connection = ReturnType<typeof connectionOf>;
@@ -80,6 +79,13 @@ function paintArteryBehind(ink: Ink, { over, under }: Connection, size: number, 
   ink.globalAlpha = 0.4;
   strokes(ink, shifted(over, -2.2), size, [[1.6, look.light]]);
   ink.globalAlpha = 1;
+  for (const line of [over, under]) hiddenEdge(ink, line, size, theme);
+}
+
+/** An edge of the artery that a wall lies before. */
+export function hiddenEdge(ink: Ink, line: readonly Point[], size: number, theme: Theme): void {
+  trace(ink, line);
+  dash(ink, size, theme.colour.poor, { lengths: [2, 1.3], alpha: 0.85 });
 }
 
 /** Through the mouth: the artery's back wall, which runs on into the dark to both sides, and the shadow of the roof's edge on it. */
@@ -122,25 +128,11 @@ function paintOpening(ink: Ink, { opening }: Connection, size: number, theme: Th
   ink.restore();
 }
 
-/** The upper vein opens through the roof with a rounded edge of its own, which no surgeon has touched. */
-function paintCavalRim(ink: Ink, { chamber: [, b], scale: s, svc }: Chambered, theme: Theme): void {
-  const [half, y] = [svc.width / 2, b - 0.5 * s];
-  const edge = (up: number): readonly Point[] =>
-    smoothLine([
-      [-half, y],
-      [-0.5 * half, y + up],
-      [0.5 * half, y + up],
-      [half, y],
-    ]);
-  soften(ink, edge(3.4 * s), 4 * s, inside(theme).edge);
-  paintRidge(ink, edge(2.2 * s), 2.2, s, theme);
-}
-
-/** The wall's cut edge, turned in all round and sewn to the artery's: the wall is drawn to it in folds. */
+/** The wall's cut edge, turned in all round and sewn to the artery's: the wall beneath is drawn to it in folds. */
 export function paintRim(ink: Ink, { opening }: Connection, size: number, theme: Theme): void {
   const look = tissue("atrium", theme);
   const [near, far] = [opening(1.6 * size), opening(4.6 * size)];
-  for (let i = 1; i < near.length; i += 3) {
+  for (let i = near.length >> 1; i < near.length; i += 3) {
     const [[x, y], [toX, toY]] = [entryAt(near, i), entryAt(far, i)];
     ink.globalAlpha = 0.3;
     strokes(

@@ -12,6 +12,7 @@ import { laidOver, scratch } from "../paint-tube.ts";
 import { type Bounds, type Ink, strokes, trace, traceLoops } from "../painted-sheet.ts";
 import { CLOTH, inside, roundOf, threadOf, tissue } from "../tones.ts";
 import {
+  arteriesOf,
   type Chambered,
   chamberedIn,
   closedOf,
@@ -22,7 +23,7 @@ import {
   windowOf,
 } from "./chamber-shape.ts";
 import { type Cut, clearVeins, litAcross, paintCutMuscle, thinned } from "./cut-muscle.ts";
-import { paintRim } from "./paint-chamber-lining.ts";
+import { hiddenEdge, paintRim } from "./paint-chamber-lining.ts";
 import { freeEdge, paintAppendage, paintOutsideOf, paintRightGroove } from "./paint-right-groove.ts";
 import { soften } from "./paint-tunnel-lining.ts";
 
@@ -66,6 +67,9 @@ export function paintChamber(
   const edges = closedOf(frame, lumen).map((edge) => windowOf(frame, edge));
   paintRightGroove(own, frame, heart, roundOf(saturations.arterial, theme), theme);
   paintOutsideOf(own, frame, theme);
+  own.globalCompositeOperation = "source-atop";
+  for (const line of arteriesOf(frame, lumen)) hiddenEdge(own, line, s, theme);
+  own.globalCompositeOperation = "source-over";
   takeOut(closedOf(frame, seen).map((edge) => windowOf(frame, edge)));
   paintWall(own, frame, edges, theme);
   takeOut(edges);

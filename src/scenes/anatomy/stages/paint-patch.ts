@@ -3,11 +3,13 @@ import { entryAt, lastOf } from "../../../sim/checked/present.ts";
 import type { Opening, Point } from "../../../sim/geometry/geometry.ts";
 import { mix } from "../../theme/colour.ts";
 import type { Theme } from "../../theme/theme.ts";
-import type { Graft } from "../graft-course.ts";
+import { beside, type Graft } from "../graft-course.ts";
+import { paintEnd } from "../paint-graft.ts";
 import { laidOver, scratch } from "../paint-tube.ts";
 import { boundsOf, type Ink, strokes, trace } from "../painted-sheet.ts";
-import { CLOTH, tissue } from "../tones.ts";
+import { CLOTH, threadOf, tissue } from "../tones.ts";
 import { type Cut, clearVeins, litAcross, paintCutMuscle, thinned } from "./cut-muscle.ts";
+import { runningSuture } from "./running-suture.ts";
 import { across, cutFaceOf, holeOf } from "./tunnel-shape.ts";
 
 /** mm of a 5-year-old: the free wall's muscle, and the way over which it grows thin below, on the vein. */
@@ -19,10 +21,17 @@ export function paintPatch(ink: Ink, graft: Graft, size: number, theme: Theme): 
   paintFreeWall(ink, graft, size, theme);
   const [inner = [], middle = [], cut = []] = cutFaceOf(graft, size);
   trace(ink, [...cut, ...[...inner].reverse()], true);
-  ink.fillStyle = mix(body, "#ffffff", 0.7);
+  ink.fillStyle = mix(body, "#ffffff", 0.3);
   ink.fill();
-  for (const edge of [cut, inner]) strokes(ink, edge, size, [[0.4, mix(fold, "#000000", 0.35)]]);
-  strokes(ink, middle, size, [[0.3, fold]]);
+  for (const edge of [cut, inner]) strokes(ink, edge, size, [[0.3, fold]]);
+  // The atrium's front wall, which is cut away, was sewn to it; and the artery to its roof.
+  runningSuture(ink, middle, 1.1 * size, theme);
+  const [right, left] = [beside(graft, 1, -1), beside(graft, 1, 1)] as const;
+  for (const [from, to] of [
+    [right, left],
+    [left, right],
+  ] as const)
+    paintEnd(ink, to, [to[0] - from[0], to[1] - from[1]], size, threadOf(theme));
 }
 
 /** From the inferior to the superior vena cava it is the heart's right border; below it grows thin on the vein, above it is sewn to the artery. */

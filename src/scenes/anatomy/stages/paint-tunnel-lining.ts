@@ -48,7 +48,7 @@ export function paintTunnelLining(ink: Ink, { graft, hole, scale: size }: Tunnel
   eraseAlong(own, [left, bottom + 6 * size], [left, bottom]);
   laidOver(ink, own, bounds);
   // The artery is sewn to the atrium's roof.
-  runningSuture(ink, seam, 0.8 * size, theme, 0.5);
+  runningSuture(ink, seam, size, theme, 0.8);
   const cloth = scratch(ink, bounds);
   paintSheet(cloth, graft, size, theme);
   if (hole) {
@@ -105,11 +105,17 @@ function paintSheet(ink: Ink, graft: Graft, size: number, theme: Theme): void {
   strokes(ink, lengthwise(sheet, -1), size, rim);
   for (const end of [0, 1]) {
     strokes(ink, crosswise(sheet, end, -1), size, rim);
-    // Where no blood of the tunnel passes, the stitches around the mouths of the great veins are seen.
-    strokes(ink, crosswise(sheet, end, 1), size, rim);
-    runningSuture(ink, crosswise(sheet, end, 1), 0.8 * size, theme);
+    strokes(ink, crosswise(sheet, end, 1), size, [[0.4, shade]]);
   }
+  // One seam goes round it: along its foot, about the mouths of both great veins and back along its front edge.
+  runningSuture(ink, outlineOf(sheet), 0.9 * size, theme, 0.55);
 }
+
+const outlineOf = (sheet: ReturnType<typeof onSheet>): readonly Point[] => [
+  ...[...crosswise(sheet, 0, -1)],
+  ...lengthwise(sheet, -1),
+  ...[...crosswise(sheet, 1, -1)].reverse(),
+];
 
 /** Veins of the right lung behind the atrium's own back wall: no further than to the fabric. */
 export function paintThroughTunnel(ink: Ink, anatomy: Anatomy, graft: Graft, theme: Theme): void {
