@@ -117,7 +117,7 @@ function paintClosed(ink: Ink, bounds: Bounds, anatomy: Anatomy, { round, theme 
 /** What passes behind the pathway and shines through it, but for where arteries and aorta lie before it. */
 export function paintThrough(ink: Ink, bounds: Bounds, anatomy: Anatomy, before: Before): void {
   if (anatomy.frame.graft?.kind !== "conduit") return;
-  paintShining(ink, anatomy, before.round("pulmonaryVein"), before.seen);
+  paintShining(ink, bounds, anatomy, before.round("pulmonaryVein"), before.seen);
   const own = scratch(ink, bounds);
   paintClosed(own, bounds, anatomy, before);
   takeAway(ink, own, bounds);
