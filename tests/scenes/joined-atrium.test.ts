@@ -8,7 +8,7 @@ import type { Course } from "../../src/scenes/anatomy/side-course.ts";
 import { sideFlow } from "../../src/scenes/anatomy/side-streams.ts";
 import "../../src/scenes/anatomy/stages/index.ts";
 import { defectOf } from "../../src/scenes/anatomy/stages/paint-common-atrium.ts";
-import { across, lineBehind, outsideOf } from "../../src/scenes/anatomy/stages/tunnel-shape.ts";
+import { across, lengthwise, onSheet } from "../../src/scenes/anatomy/stages/tunnel-shape.ts";
 import { meanOf } from "../../src/scenes/drawing/trace-clock.ts";
 import { solve } from "../../src/sim/circulation/solve.ts";
 import { band } from "../../src/sim/geometry/centreline.ts";
@@ -127,7 +127,7 @@ describe.each(["glenn", "lateral-tunnel"] as const)("a common atrium (%s)", (sta
       const { frame, behind, heart } = anatomyOf(geometryOf(stage, body).chest);
       const inAtrium = outlineDistance(frame.atrium);
       const edge = frame.graft
-        ? Math.max(...outsideOf(frame.graft, 2 * frame.scale, frame.scale).map(([x]) => x))
+        ? Math.max(...lengthwise(onSheet(frame.graft, frame.scale), 1).map(([x]) => x))
         : 0;
       for (const { line } of returning({ behind })) {
         const [x, y] = line.at(-1)!;
@@ -162,14 +162,21 @@ test("a tunnel's baffle stands on the back wall as the stream's own wall, and th
   for (const body of bodies) {
     const { frame, before } = anatomyOf(geometryOf("lateral-tunnel", body).chest);
     const { graft, scale } = frame;
-    const [foot, outside] = [lineBehind(graft!), outsideOf(graft!, 0, scale)];
+    const sheet = onSheet(graft!, scale);
+    const [foot, outside] = [lengthwise(sheet, -1), lengthwise(sheet, 1)];
     const [wall, side] = [across(graft!, -1), across(graft!, 1)];
-    for (const end of [0, -1]) expect(apart(foot.at(end)!, side.at(end)!)).toBeLessThan(scale);
+    // Its ends lie at the mouths of the great veins, its foot higher than its cut edge.
+    const [low, high] = [side[0]![1], side.at(-1)![1]];
+    for (const line of [foot, lengthwise(sheet, 0)]) {
+      expect(line[0]![1]).toBeLessThan(low + 0.12 * (high - low));
+      expect(line.at(-1)![1]).toBeGreaterThan(low + 0.85 * (high - low));
+      expect(line.at(-1)![1]).toBeLessThan(high + 0.1 * scale);
+    }
     const middle = foot.length >> 1;
     expect(foot[middle]![0]).toBeGreaterThan(wall[middle]![0] + 5 * scale);
     expect(foot[middle]![0]).toBeLessThan(side[middle]![0] - 4 * scale);
-    expect(outside[middle]![0]).toBeGreaterThan(side[middle]![0] + scale);
-    expect(outside[middle]![0]).toBeLessThan(side[middle]![0] + 2 * scale);
+    expect(outside[middle]![0]).toBeGreaterThan(side[middle]![0] + 5 * scale);
+    expect(outside[middle]![0]).toBeLessThan(side[middle]![0] + 8 * scale);
     const { line, from } = before.find(({ name }) => name === "aorta")!;
     const level = line.filter(([, y]) => Math.abs(y - side[middle]![1]) < 4 * scale).map(([x]) => x);
     expect(Math.min(...level) - from / 2).toBeGreaterThan(side[middle]![0] + 5 * scale);

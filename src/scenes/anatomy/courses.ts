@@ -5,6 +5,7 @@ import { type Distance, outlineDistance } from "../../sim/geometry/distance.ts";
 import type { ChestFrame, Point } from "../../sim/geometry/geometry.ts";
 import { WALL } from "../layers/fade.ts";
 import { type Anatomy, anatomyOf } from "./chest-anatomy.ts";
+import { inChamber } from "./covers.ts";
 import { INTO } from "./feeding-veins.ts";
 import { descending, type Tube } from "./great-vessels.ts";
 import { crosses } from "./heart-shape.ts";
@@ -127,9 +128,9 @@ function throughHeart(anatomy: Anatomy, pathway: Distance): readonly Course[] {
   // It goes on downwards as far as the left pulmonary artery lets it be seen.
   const low = frame.left.centre[1] + 9 * frame.scale;
   const down = descending(anatomy).flatMap(({ line }) => line);
-  // Its way down lies behind the left pulmonary artery, its way up before the pathway.
+  // Its way down lies behind the left pulmonary artery, its way up before the pathway, where a chamber is seen through it.
   const turn = (lastOf(arch)[0] + entryAt(arch, 0)[0]) / 2;
-  const artery: Distance = (x, y) => (x < turn ? FAR : pathway(x, y) - WALL);
+  const artery: Distance = (x, y) => (x < turn && !inChamber(frame, x, y) ? FAR : pathway(x, y) - WALL);
   const leaving = hiddenBy([stump, artery])(
     course(["aorta", 1, "arterial"], 11, [
       ...smoothLine([at(30, 0), at(19, 5), at(9, 8.6), at(0, 9), entryAt(arch, 0)]),

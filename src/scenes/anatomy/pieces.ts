@@ -177,7 +177,7 @@ function roomsOf(anatomy: Anatomy): readonly [sewnIn: Bounds, hiddenIn: Bounds, 
   return [
     sewn.length > 0 ? boundsOf([sewn], 20 * s) : NOWHERE,
     boundsOf([sewn, hila, ...passing], 12 * s),
-    chamber || graft?.kind === "conduit" ? roomOf(returning(anatomy), s) : NOWHERE,
+    chamber || graft ? roomOf(returning(anatomy), s) : NOWHERE,
   ];
 }
 
