@@ -2,8 +2,16 @@
 import "fake-indexeddb/auto";
 import { readdirSync, readFileSync } from "node:fs";
 import { createStore, get, set } from "idb-keyval";
-import { expect, test } from "vitest";
+import { afterAll, beforeAll, expect, test, vi } from "vitest";
 import { type Browser, eraseEverything, keptThings } from "../../src/modes/home/erase/kept-things.ts";
+
+// Databases of its own: files share a process, and whoever finds "lungward-talk" made here lacks the stores that its owner expects.
+beforeAll(() => {
+  vi.stubGlobal("indexedDB", new IDBFactory());
+});
+afterAll(() => {
+  vi.unstubAllGlobals();
+});
 
 const HOME = "https://ward.example/kit/";
 

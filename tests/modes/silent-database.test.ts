@@ -37,4 +37,6 @@ test("no talk is kept", async () => {
   const reading = readKeptTalk();
   await vi.advanceTimersByTimeAsync(10_000);
   expect(await reading).toBeNull();
+  // Nor may the next file's tests wait for a database that this one has asked.
+  vi.resetModules();
 });

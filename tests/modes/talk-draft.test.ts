@@ -1,11 +1,11 @@
 import "fake-indexeddb/auto";
-import { expect, test } from "vitest";
+import { expect, test, vi } from "vitest";
 import { pictureStop, stepStop, wordsStop } from "../../src/modes/lecture/own-stops.ts";
 import { talkDraft } from "../../src/modes/lecture/talk-draft.ts";
 import { writeTalkFile } from "../../src/modes/lecture/talk-file.ts";
-import { keepTalk, readKeptTalk } from "../../src/modes/lecture/talk-store.ts";
+import { keepTalk, onOtherTab, readKeptTalk } from "../../src/modes/lecture/talk-store.ts";
 
-const STORE = { read: readKeptTalk, keep: keepTalk };
+const STORE = { read: readKeptTalk, keep: keepTalk, onOtherTab };
 const draft = async (asked = {}) => {
   const made = talkDraft(asked, () => [], STORE);
   await made.ready;
@@ -85,6 +85,7 @@ test("a store that refuses is reported, and the draft goes on", async () => {
   const refusing = {
     read: () => Promise.reject(new Error("no")),
     keep: () => Promise.reject(new Error("no")),
+    onOtherTab,
   };
   const made = talkDraft({}, () => [], refusing);
   await made.ready;
@@ -122,4 +123,26 @@ test("a file that is no talk, or no file, says so and is not offered; one that i
   await made.open(await writeTalkFile(other));
   expect(made.plan.value.title).toBe("Other");
   made.release();
+});
+
+test("what another tab puts into the talk stays with the next change here, and undo takes it out", async () => {
+  await keepTalk({ plan: { title: "", minutes: 20, stops: [wordsStop("title", "A")] }, pictures: new Map() });
+  const here = await draft();
+  const there = [wordsStop("title", "A"), pictureStop("b1.png", "Bench")];
+  await keepTalk({
+    plan: { title: "", minutes: 20, stops: there },
+    pictures: new Map([["b1.png", png]]),
+  });
+  const tab = new BroadcastChannel("lungward-talk");
+  tab.postMessage(null);
+  await vi.waitFor(() => expect(here.plan.value.stops).toEqual(there));
+  here.setStops(null, (stops) => [...stops, wordsStop("end", "Z")]);
+  const kept = await readKeptTalk();
+  expect(kept?.plan.stops).toEqual([...there, wordsStop("end", "Z")]);
+  expect(kept?.pictures.has("b1.png")).toBe(true);
+  here.undo();
+  here.undo();
+  expect(here.plan.value.stops).toEqual([wordsStop("title", "A")]);
+  here.release();
+  tab.close();
 });

@@ -60,12 +60,11 @@ export function Author({ context }: { readonly context: Context }) {
       desk.peek()?.draft.release();
     };
   }, []);
-  const take = (file: File | undefined) => {
-    if (!file) return;
+  const take = (file: File) => {
     if (desk.peek()) void desk.peek()?.draft.take(file);
     else early.current.push(file);
   };
-  useEffect(() => takeDrops(take), []);
+  useEffect(() => takeDrops((files) => files.forEach(take)), []);
   if (!desk.value) return <p class="study-loading">{t("study.opening")}</p>;
   const { library, texts, draft } = desk.value;
   const view = viewIn(context.place.value.more.view, isNarrow.value);

@@ -5,7 +5,7 @@ import { LANGUAGES, language, languageName, t } from "../../i18n/index.ts";
 import { Cautions } from "../../ui/cautions.tsx";
 import { Transport } from "../../ui/transport.tsx";
 import { DocsLink } from "../shared/docs-link.tsx";
-import { holdFile } from "../shared/dropped-file.ts";
+import { holdFiles } from "../shared/dropped-file.ts";
 import type { Context } from "../shared/mode.ts";
 import { NewerVersion } from "../shared/newer-version.tsx";
 import { AT_HOME, type ModeName, type Place, writePlace } from "../shared/place.ts";
@@ -22,10 +22,10 @@ export function Home({ context }: { readonly context: Context }) {
     writePlace({ ...AT_HOME, language: context.place.value.language, ...change });
   useEffect(
     () =>
-      takeDrops((file) => {
-        if (!file) return;
-        holdFile(file);
-        context.address.go({ mode: "study" });
+      takeDrops((files) => {
+        holdFiles(files);
+        // A talk is saved as a ZIP; all else is a learner's.
+        context.address.go({ mode: files.some(({ name }) => /\.zip$/i.test(name)) ? "lecture" : "study" });
       }),
     [],
   );

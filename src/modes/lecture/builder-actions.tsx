@@ -8,6 +8,7 @@ import { Confirm } from "../../ui/confirm.tsx";
 import { fileName } from "../../ui/take-away/file-name.ts";
 import { saveFile } from "../../ui/take-away/save-file.ts";
 import { linkTo } from "../shared/address-sync.ts";
+import { heldFiles } from "../shared/dropped-file.ts";
 import type { Context } from "../shared/mode.ts";
 import { AT_HOME, type Place, writePlace } from "../shared/place.ts";
 import { takeDrops } from "../shared/take-drops.ts";
@@ -39,15 +40,15 @@ export function BuilderActions({ context, library, draft }: BuilderActionsProps)
     saveFile(name, await writeTalkFile(talk));
   };
   const open = (file: File) => void draft.open(file);
-  useEffect(
-    () =>
-      takeDrops((_, files) => {
-        const talk = files.find(({ name }) => /\.(zip|json)$/i.test(name));
-        if (talk) open(talk);
-        else if (files.length > 0) void addFiles(draft, files);
-      }),
-    [draft],
-  );
+  useEffect(() => {
+    const take = (files: readonly File[]) => {
+      const talk = files.find(({ name }) => /\.(zip|json)$/i.test(name));
+      if (talk) open(talk);
+      else if (files.length > 0) void addFiles(draft, files);
+    };
+    void draft.ready.then(() => take(heldFiles(() => true)));
+    return takeDrops(take);
+  }, [draft]);
   const { stops } = draft.plan.value;
   const left = ownIn(stops);
   const partly = useSignal(false);

@@ -16,9 +16,9 @@ import { MINUTES } from "./playlist.ts";
 import { StopList } from "./stop-list.tsx";
 import { secondsOf } from "./stops.ts";
 import { type TalkDraft, talkDraft } from "./talk-draft.ts";
-import { keepTalk, readKeptTalk } from "./talk-store.ts";
+import { keepTalk, onOtherTab, readKeptTalk } from "./talk-store.ts";
 
-const STORE = { read: readKeptTalk, keep: keepTalk };
+const STORE = { read: readKeptTalk, keep: keepTalk, onOtherTab };
 
 export function Builder({ context, library }: { readonly context: Context; readonly library: Library }) {
   const { place } = context;

@@ -24,6 +24,8 @@ import type { KeptTalk } from "./talk-store.ts";
 export interface TalkStore {
   read(): Promise<KeptTalk | null>;
   keep(talk: KeptTalk): Promise<void>;
+  /** Called when another tab has kept one, until the returned function is. */
+  onOtherTab(changed: () => void): () => void;
 }
 
 export interface TalkDraft extends PlanHistory {
@@ -57,13 +59,7 @@ export function talkDraft(
   lessons: () => readonly Lesson[],
   store: TalkStore,
 ): TalkDraft {
-  const time = Number(asked.minutes);
-  const linked: TalkPlan = {
-    stops: stopsOfList(asked.list ?? ""),
-    minutes: time >= MINUTES.min && time <= MINUTES.max ? time : USUAL_MINUTES,
-    // A stranger's link must not turn the order of the words around its own.
-    title: (asked.title ?? "").replace(/[\p{Cc}\p{Bidi_Control}]/gu, "").slice(0, MAX_TITLE),
-  };
+  const linked = planInLink(asked);
   const offered = signal<KeptTalk | null>(null);
   const history = planHistory(linked);
   const { plan, edit } = history;
@@ -71,6 +67,16 @@ export function talkDraft(
   const faults = signal<readonly Fault[]>([]);
   const keeps = signal(true);
   let stopKeeping = () => {};
+  let stored: TalkPlan | null = null;
+  // Else the next change here would write over what was put in there, such as a state of the bench.
+  const stopFollowing = store.onOtherTab(async () => {
+    await ready;
+    const kept = await store.read().catch(() => null);
+    if (!kept || sameTalk(kept.plan, plan.peek())) return;
+    pictures.value = new Map([...pictures.peek(), ...kept.pictures]);
+    stored = kept.plan;
+    edit(null, () => kept.plan);
+  });
   const ready = store
     .read()
     .catch(() => {
@@ -84,7 +90,7 @@ export function talkDraft(
         if (linked.stops.length > 0 && !sameSteps(kept.plan, linked))
           offered.value = { plan: linked, pictures: new Map() };
       }
-      let stored = kept || linked.stops.length === 0 ? plan.peek() : null;
+      stored = kept || linked.stops.length === 0 ? plan.peek() : null;
       stopKeeping = effect(() => {
         if (plan.value === stored) return;
         stored = plan.value;
@@ -143,7 +149,20 @@ export function talkDraft(
       if (fitsInLink(stops)) return stepsOf(plan.value);
       return { ...stepsOf(plan.value), without: String(ownIn(stops)) };
     },
-    release: () => stopKeeping(),
+    release() {
+      stopFollowing();
+      stopKeeping();
+    },
+  };
+}
+
+function planInLink({ list, minutes, title }: Place["more"]): TalkPlan {
+  const time = Number(minutes);
+  return {
+    stops: stopsOfList(list ?? ""),
+    minutes: time >= MINUTES.min && time <= MINUTES.max ? time : USUAL_MINUTES,
+    // A stranger's link must not turn the order of the words around its own.
+    title: (title ?? "").replace(/[\p{Cc}\p{Bidi_Control}]/gu, "").slice(0, MAX_TITLE),
   };
 }
 
@@ -157,6 +176,8 @@ function stepsOf({ stops, minutes, title }: TalkPlan): Place["more"] {
   const list = writeStops(stops.flatMap((stop) => (stop.kind === "step" ? [stop] : [])));
   return { list, minutes: String(minutes), title };
 }
+
+const sameTalk = (one: TalkPlan, other: TalkPlan): boolean => JSON.stringify(one) === JSON.stringify(other);
 
 const sameSteps = (one: TalkPlan, other: TalkPlan): boolean =>
   JSON.stringify(one.stops) === JSON.stringify(other.stops);

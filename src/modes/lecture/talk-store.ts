@@ -27,6 +27,18 @@ let writing: Promise<void> = Promise.resolve();
 /** Where storage refused it: the talk can still be given in this window. */
 let unstored: KeptTalk | null = null;
 
+let tabs: BroadcastChannel | undefined;
+const otherTabs = (): BroadcastChannel => {
+  tabs ??= new BroadcastChannel(DATABASE);
+  return tabs;
+};
+
+/** Called when another tab has kept a talk, until the returned function is. */
+export function onOtherTab(changed: () => void): () => void {
+  otherTabs().addEventListener("message", changed);
+  return () => otherTabs().removeEventListener("message", changed);
+}
+
 /** Opening a database makes it: a page that only looks must leave none behind. */
 async function isThere(): Promise<boolean> {
   const known = await indexedDB.databases?.();
@@ -54,6 +66,7 @@ export function keepTalk({ plan, pictures }: KeptTalk): Promise<void> {
   writing = written.then(
     () => {
       unstored = null;
+      otherTabs().postMessage(null);
     },
     () => {
       unstored = { plan, pictures };

@@ -57,7 +57,7 @@ export const nameOfFile = (name: string): string => name.replace(/\.(md|txt|mark
 /** Keeps a file, once, beside the kit's lessons. @returns false for one that can be no lesson */
 export async function addOwnFile(file: File): Promise<boolean> {
   const text = await lessonFileText(file);
-  if (text === null) return false;
+  if (!text?.trim()) return false;
   const texts = await openOwnTexts({ store: browserTextStore() });
   const same = texts.list.value.find((each) => each.text === text);
   if (same) texts.show(same.id, true);

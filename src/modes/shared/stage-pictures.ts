@@ -43,11 +43,19 @@ const WITHOUT_WORDS = {
   overlay: "none",
 } as const;
 
+/** Nobody drags a picture's handles; on paper nobody knows what was there before the last change. */
+const pictureOf = (frame: Frame, theme: ThemeName): Frame => ({
+  ...frame,
+  state: setView({ handles: false })(frame.state),
+  panes: theme === "paper" ? frame.panes.map((pane) => ({ ...pane, before: undefined })) : frame.panes,
+});
+
 export function stagePictures({ chain, frame, own, stage }: Sources): StagePictures {
   const pictured = async <Taken>(
     { theme, floor }: Look,
     take: (stage: Stage, frame: Frame, look: Drawn) => Promise<Taken>,
-  ): Promise<Taken> => take(await stage(), frame() ?? chain.frame(), { theme: themeNamed(theme), floor });
+  ): Promise<Taken> =>
+    take(await stage(), pictureOf(frame() ?? chain.frame(), theme), { theme: themeNamed(theme), floor });
   return {
     snapshot: (width, height, asked = own()) =>
       pictured(asked, (of, now, look) => of.snapshot(now, [width, height], look)),

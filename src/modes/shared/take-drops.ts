@@ -23,9 +23,8 @@ function listen(effect: "copy" | "none", drop: (files: readonly File[]) => void)
   };
 }
 
-/** Files dropped anywhere on the page, the first and all. */
-export const takeDrops = (take: (first: File | undefined, all: readonly File[]) => void): (() => void) =>
-  listen("copy", (files) => take(files[0], files));
+/** Files dropped anywhere on the page. */
+export const takeDrops = (take: (files: readonly File[]) => void): (() => void) => listen("copy", take);
 
 /** Where nothing takes a file the pointer says so; without this the browser would show the file in the page's place or over it. */
 export const refuseDrops = (): (() => void) => listen("none", () => {});

@@ -2,33 +2,31 @@
 import { useSignal } from "@preact/signals";
 import { useEffect, useRef } from "preact/hooks";
 import { t } from "../../i18n/index.ts";
-import { heldFile } from "../shared/dropped-file.ts";
+import { followDrops } from "../shared/dropped-file.ts";
 import { LessonFilePicker } from "../shared/lesson-file-picker.tsx";
 import { addOwnFile } from "../shared/own-lessons.ts";
 import { MAX_LENGTH } from "../shared/own-texts.ts";
-import { takeDrops } from "../shared/take-drops.ts";
+import { isOfRecord } from "./record-section.tsx";
 
 export function OwnLessons({ authorHref }: { readonly authorHref: string }) {
   const said = useSignal("");
-  const take = (file: File | undefined) =>
-    file &&
-    void addOwnFile(file).then((added) => {
-      const most = Math.round(MAX_LENGTH / 1000);
-      said.value = t(added ? "study.own.added" : "study.own.refused", { name: file.name, most });
-    });
+  const take = async (files: readonly File[]) => {
+    const most = Math.round(MAX_LENGTH / 1000);
+    const sentences: string[] = [];
+    for (const file of files)
+      sentences.push(
+        t((await addOwnFile(file)) ? "study.own.added" : "study.own.refused", { name: file.name, most }),
+      );
+    said.value = sentences.join(" ");
+  };
   const status = useRef<HTMLParagraphElement>(null);
-  useEffect(() => {
-    const held = heldFile();
-    take(held);
-    if (held) status.current?.scrollIntoView({ block: "center" });
-    return takeDrops(take);
-  }, []);
+  useEffect(() => followDrops((file) => !isOfRecord(file), take, status), []);
   return (
     <section aria-labelledby="own-lessons">
       <h2 id="own-lessons">{t("study.own")}</h2>
       <p>{t("study.own.what")}</p>
       <div class="actions">
-        <LessonFilePicker label={t("study.own.add")} onPick={take} />
+        <LessonFilePicker label={t("study.own.add")} onPick={(file) => void take([file])} />
         <a class="button" href={authorHref}>
           {t("study.own.write")}
         </a>

@@ -1,10 +1,12 @@
 /** "My record": to hand in, to take to another device, to check, to erase. */
 import { useSignal } from "@preact/signals";
+import { useEffect, useRef } from "preact/hooks";
 import { t } from "../../i18n/index.ts";
 import type { Progress } from "../../lesson/progress.ts";
 import { LONGEST_PROGRESS_FILE, readProgressFile } from "../../lesson/progress-file.ts";
 import { takeProgress } from "../../lesson/progress-merge.ts";
 import { Confirm } from "../../ui/confirm.tsx";
+import { followDrops } from "../shared/dropped-file.ts";
 import { FilePicker } from "../shared/file-picker.tsx";
 import { scoreOfAll } from "./kept-progress.ts";
 import { saveProgress, saveRecord } from "./learner-record.ts";
@@ -13,6 +15,11 @@ import type { StudyProps } from "./study-props.ts";
 
 /** characters */
 const LONGEST_NAME = 80;
+
+const isRecordPage = ({ name }: File): boolean => /\.html?$/i.test(name);
+
+/** By its name: the progress or the record that the kit saves. */
+export const isOfRecord = (file: File): boolean => isRecordPage(file) || /\.json$/i.test(file.name);
 
 export function RecordSection({ context, library, kept }: StudyProps) {
   const erasing = useSignal(false);
@@ -28,6 +35,13 @@ export function RecordSection({ context, library, kept }: StudyProps) {
   const check = async (file: File) => {
     said.value = t(`study.check.${checkRecord(await textOf(file))}`, { name: file.name });
   };
+  const status = useRef<HTMLParagraphElement>(null);
+  useEffect(() => {
+    if (kept.voice !== "device") return;
+    const takeFirst = ([file]: readonly File[]) =>
+      file ? (isRecordPage(file) ? check(file) : take(file)) : Promise.resolve();
+    return followDrops(isOfRecord, takeFirst, status);
+  }, []);
   return (
     <section aria-labelledby="record">
       <h2 id="record">{t("study.record")}</h2>
@@ -74,7 +88,9 @@ export function RecordSection({ context, library, kept }: StudyProps) {
           </button>
         )}
       </div>
-      <p role="status">{said.value}</p>
+      <p role="status" ref={status}>
+        {said.value}
+      </p>
       {offered.value && (
         <Confirm
           title={t("study.load.title")}

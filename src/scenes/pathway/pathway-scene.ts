@@ -107,7 +107,7 @@ export const makePathway = ({ makeHeart, swipe }: Further = {}): Scene => {
         lain = swipe
           ? swipe.lay(frame, viewport, keyBox, theme)
           : layOut(frame, viewport, keyBox, underTitles(frame, viewport, theme).rows);
-        const first = opening.next(frame, viewport.elapsed);
+        const first = opening.next(frame, viewport);
         drawPictures(frame, lain, viewport, theme, first);
         if (first) return;
         // Lines and words are laid out again only when something about them has changed.

@@ -15,11 +15,14 @@ export interface KnownAnswers {
   readonly exactly: Answered;
   /** As `exactly`; for the panes, the latest answer while a new one is under way, so that words do not flicker under a moving slider. */
   readonly answered: Answered;
+  /** Another step's scene is shown: until it is answered, the latest answer is none of its numbers. */
+  leave(): void;
 }
 
 export function knownAnswers(chain: Chain): KnownAnswers {
   const answers = signal<ReadonlyMap<string, Circulation>>(new Map());
   const asked = new Map<string, Promise<void>>();
+  let arrived = false;
   const keyOf = (request: CirculationRequest) => JSON.stringify(request);
   const ask = (request: CirculationRequest): Promise<void> => {
     const key = keyOf(request);
@@ -45,11 +48,16 @@ export function knownAnswers(chain: Chain): KnownAnswers {
     exactly,
     answered(request) {
       const wanted = keyOf(request);
-      const pane = chain.circulations.value.find((each) => each && keyOf(each.request) === wanted);
-      if (pane) return pane;
-      const first = chain.circulations.value[0];
       const isFirst = keyOf(chain.scene.value.request) === wanted;
-      return exactly(request) ?? (isFirst ? (first ?? null) : null);
+      const pane = chain.circulations.value.find((each) => each && keyOf(each.request) === wanted);
+      if (pane) {
+        arrived ||= isFirst;
+        return pane;
+      }
+      return exactly(request) ?? (isFirst && arrived ? (chain.circulations.value[0] ?? null) : null);
+    },
+    leave() {
+      arrived = false;
     },
   };
 }

@@ -73,7 +73,10 @@ export function runLesson(session: Session, written: Lesson, options: RunOptions
     return phase === "why" && why !== null ? findStep(lesson, why) : step;
   });
 
-  const showStep = (index: number): void => session.show(sceneOfStep(lesson, index, session.scene.peek()));
+  const showStep = (index: number): void => {
+    known.leave();
+    session.show(sceneOfStep(lesson, index, session.scene.peek()));
+  };
   let standing = before !== undefined;
   const stopShowing = effect(() => {
     const index = shown.value;
@@ -103,14 +106,10 @@ export function runLesson(session: Session, written: Lesson, options: RunOptions
     const prediction = predictionFor(lesson, stepAt(lesson, player.value));
     const attempt = prediction && player.value.answers[prediction.id];
     if (!prediction?.question || !attempt || asksOther(player.value, attempt.right)) return;
-    const view = {
-      question: prediction.question,
-      lesson,
-      step: findStep(lesson, prediction.id),
-      key: prediction.id,
-    };
+    const { id: key, question } = prediction;
+    const view = { question, lesson, step: findStep(lesson, key), key };
     void judgeByModel(known, view, attempt.given).then((judgement) => {
-      if (judgement) send({ kind: "judged", question: prediction.id, judgement });
+      if (judgement) send({ kind: "judged", question: key, judgement });
     });
   });
 
@@ -155,15 +154,14 @@ export function runLesson(session: Session, written: Lesson, options: RunOptions
     send,
     answer,
     restoreScene: () => showStep(shown.peek()),
-    release: () => {
+    release: () =>
       batch(() => {
         stopShowing();
         stopAsking();
         asking.release();
         stopJudging();
         stopTelling();
-      });
-    },
+      }),
   };
 }
 
