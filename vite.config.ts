@@ -62,7 +62,7 @@ const MODE_WORDS_CHUNK = {
 
 /** What every page needs in one file: together it packs better than in two dozen, and one answer brings all. */
 const FIRST_CHUNK = {
-  test: /src\/(modes\/home\/index\.tsx|sim\/parameters\/aliases\.ts)$/,
+  test: /src\/(main\.ts|modes\/home\/index\.tsx|sim\/parameters\/aliases\.ts)$/,
   name: "first",
   priority: 1,
 };

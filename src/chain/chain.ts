@@ -16,6 +16,7 @@ import { type PaneSet, type PaneSetOptions, paneSet } from "./pane-set.ts";
 import type { Passing } from "./pane-tracers.ts";
 import type { Port } from "./port.ts";
 import { sceneNeeds } from "./scene-needs.ts";
+import { type SolvedStates, solvedStates } from "./solved-states.ts";
 import { stillFrame } from "./still-frame.ts";
 import { type WorkerPool, workerPool } from "./worker-pool.ts";
 
@@ -47,7 +48,8 @@ export function createChain(start: SceneState, options: ChainOptions): Chain {
   const degraded = signal<readonly string[]>([]);
   const solver = circulationLink(options.startCirculation);
   const panes = paneSet(options);
-  const pools = heldPools(() => workerPool(options.startCirculation, options.poolSize ?? POOL_SIZE));
+  const known = solvedStates();
+  const pools = heldPools(() => workerPool(options.startCirculation, options.poolSize ?? POOL_SIZE), known);
   const answers = paneAnswers(
     solver,
     (reason) => {
@@ -55,8 +57,9 @@ export function createChain(start: SceneState, options: ChainOptions): Chain {
       drive();
     },
     options.firstStart,
+    known,
   );
-  const answer = answered(solver, faults.add);
+  const answer = answered(solver, faults.add, known);
   const needs = sceneNeeds(answer);
   const clock = bloodClock();
   const following = follower(panes, answers);
@@ -189,17 +192,23 @@ function faultList() {
 }
 
 /** Answers beside the panes, kept; what cannot be solved is a fault too. */
-function answered(solver: CirculationLink, add: (fault: Fault) => void): Chain["answer"] {
+function answered(
+  solver: CirculationLink,
+  add: (fault: Fault) => void,
+  known: SolvedStates,
+): Chain["answer"] {
   const cache = answerCache(solver);
   return (request) => {
+    const found = known.find(request);
+    if (found) return Promise.resolve(found);
     const answer = cache.answer(request);
-    answer.catch(({ message }: Error) => add(unsolved(message)));
+    answer.then(known.note, ({ message }: Error) => add(unsolved(message)));
     return answer;
   };
 }
 
 /** Workers that others have asked for and not yet released. */
-function heldPools(make: () => WorkerPool) {
+function heldPools(make: () => WorkerPool, known: SolvedStates) {
   const all = new Set<WorkerPool>();
   return {
     all,
@@ -209,8 +218,13 @@ function heldPools(make: () => WorkerPool) {
         all.delete(pool);
         pool.release();
       };
+      const answer: WorkerPool["answer"] = async (request) => {
+        const found = known.find(request) ?? (await pool.answer(request));
+        known.note(found);
+        return found;
+      };
       all.add(pool);
-      return { ...pool, release };
+      return { ...pool, answer, release };
     },
   };
 }

@@ -5,7 +5,7 @@ import { type ChainOptions, createChain } from "./chain.ts";
 import CirculationWorker from "./circulation-worker.ts?worker&inline";
 import type { Chain } from "./contract.ts";
 import { openingStart } from "./opening-start.ts";
-import { workerPort } from "./port.ts";
+import { givingWay, workerPort } from "./port.ts";
 
 export type PageOptions = Pick<ChainOptions, "tracers" | "reducedMotion">;
 
@@ -18,7 +18,13 @@ async function gpuFields() {
 /** A chain that runs in this page. */
 export const startChain = (start: SceneState, options: PageOptions = {}): Chain => {
   const onGpu = gpuFields().catch(() => null);
+  let known = false;
+  void onGpu.then(() => {
+    known = true;
+  });
   const onProcessor = import("./processor-field.ts");
+  const begunOnGpu = async () => (await onGpu)?.();
+  const startProcessor = async () => (await onProcessor).processorField();
   return createChain(start, {
     clock: () => performance.now() / 1000,
     random: Math.random,
@@ -30,7 +36,11 @@ export const startChain = (start: SceneState, options: PageOptions = {}): Chain 
     poolSize: Math.min(6, Math.max(2, navigator.hardwareConcurrency - 1)),
     firstStart: openingStart,
     startCirculation: () => workerPort(() => new CirculationWorker()),
-    startField: () => workerPort(async () => (await onGpu)?.() ?? (await onProcessor).processorField()),
+    // A browser takes long to say whether there is a GPU: blood is not to wait for that.
+    startField: () =>
+      known
+        ? workerPort(async () => (await begunOnGpu()) ?? startProcessor())
+        : givingWay(workerPort(startProcessor), begunOnGpu()),
     ...options,
   });
 };

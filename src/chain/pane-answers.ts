@@ -3,6 +3,7 @@ import { batch, computed, type ReadonlySignal, signal } from "@preact/signals";
 import type { Circulation } from "../sim/circulation/answer.ts";
 import type { CirculationRequest } from "../sim/parameters/request.ts";
 import type { CirculationLink } from "./circulation-link.ts";
+import { type SolvedStates, solvedStates } from "./solved-states.ts";
 
 export interface PaneAnswers {
   /** One for each pane; null until the first answer. */
@@ -27,6 +28,7 @@ export function paneAnswers(
   solver: CirculationLink,
   heard: Heard,
   firstStart: FirstStart = () => undefined,
+  known: SolvedStates = solvedStates(),
 ): PaneAnswers {
   const circulations = signal<readonly (Circulation | null)[]>([]);
   const open = signal(0);
@@ -60,11 +62,17 @@ export function paneAnswers(
       const from = before?.request.stage === request.stage ? before.state : firstStart(request);
       unanswered.add(index);
       open.value = unanswered.size;
+      const found = known.find(request);
+      if (found) {
+        queueMicrotask(() => settle(index, key, found));
+        return;
+      }
       solver.ask(`pane ${index}`, request, from, (reply) => {
         if ("reason" in reply) {
           settle(index, key, undefined, reply.reason);
           return;
         }
+        known.note(reply.circulation);
         const { converged, reason } = reply.circulation.run;
         if (converged) settle(index, key, reply.circulation);
         else settle(index, key, undefined, reason ?? "no periodic answer");

@@ -32,3 +32,40 @@ export function workerPort(start: () => Worker | Promise<Worker>): Port {
   started.catch((error) => port.onFailure(String(error)));
   return port;
 }
+
+/** The first serves until a better worker is there, which then hears all that was said so far, but for what was given away. */
+export function givingWay(first: Port, better: Promise<Worker | undefined>): Port {
+  let now: Port | null = null;
+  let said: unknown[] | null = [];
+  const serve = (next: Port) => {
+    now = next;
+    next.onMessage = (message) => now === next && port.onMessage(message);
+    next.onFailure = (reason) => now === next && port.onFailure(reason);
+  };
+  const port: Port = {
+    post(message, transfer = []) {
+      if (transfer.length === 0) said?.push(message);
+      now?.post(message, transfer);
+    },
+    onMessage() {},
+    onFailure() {},
+    close() {
+      now?.close();
+      now = null;
+    },
+  };
+  serve(first);
+  better.then((worker) => {
+    const heard = said ?? [];
+    said = null;
+    if (!worker) return;
+    if (!now) {
+      worker.terminate();
+      return;
+    }
+    now.close();
+    serve(workerPort(() => worker));
+    for (const message of heard) now.post(message);
+  });
+  return port;
+}

@@ -28,6 +28,8 @@ export interface Viewport {
   readonly meshes: ((capacity: number) => TracerLayer) | null;
   /** where the processor draws and blood moves: paints what is seen from `x`, `y` (CSS px) on into a picture */
   readonly paintInto?: PaintInto | undefined;
+  /** the face of words has yet to come: none are written */
+  readonly mute?: boolean;
 }
 
 export type PaintInto = (view: Container, picture: Texture, x: number, y: number) => void;

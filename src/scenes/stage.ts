@@ -37,6 +37,8 @@ export interface StageOptions {
 export interface Stage {
   /** How it draws now: by WebGL, by the canvas renderer, or not at all. */
   readonly way: Way | "none";
+  /** Resolved once words can be drawn; until then a moving pathway shows its blood alone, anything else nothing. */
+  readonly typed: Promise<void>;
   draw(frame: Frame): void;
   setTheme(theme: Theme): void;
   setFloor(floor: number): void;
@@ -73,7 +75,6 @@ const MAX_PIXELS = 2_300_000;
 /** Never rejects: where nothing can be drawn, `way` is "none" and the page shows its words alone. */
 export async function createStage(host: HTMLElement, options: StageOptions): Promise<Stage> {
   let { theme, floor = 13, insets = NO_INSETS } = options;
-  const { clock } = options;
   let { renderer, meshes, paintInto }: Started | typeof NO_RENDERER = NO_RENDERER;
   let released = false;
   const scene = sceneKeeper();
@@ -81,8 +82,9 @@ export async function createStage(host: HTMLElement, options: StageOptions): Pro
   let starting: Promise<void> = Promise.resolve();
 
   let way = wayOf(options.way);
+  const type = loadType(theme);
   // What does not load shows in `begin`.
-  await Promise.all([loadType(theme), fetchRenderer[way]().catch(() => {})]);
+  await fetchRenderer[way]().catch(() => {});
 
   const begin = async () => {
     ({ renderer, meshes, paintInto } = await rendererIn(host, way));
@@ -109,25 +111,25 @@ export async function createStage(host: HTMLElement, options: StageOptions): Pro
   };
 
   const resize = () => {
-    const { clientWidth, clientHeight } = host;
-    if (!renderer || clientWidth <= 0 || clientHeight <= 0) return;
-    renderer.resize(clientWidth, clientHeight, density(host, renderer.name));
+    if (!renderer || fits(renderer, host)) return;
+    renderer.resize(host.clientWidth, host.clientHeight, density(host, renderer.name));
     // A new size empties the canvas: the old picture stands until the next one is drawn.
     if (scene.made) render(renderer, scene.root);
   };
 
   const draw = (frame: Frame) => {
-    if (!renderer) return;
+    if (!renderer || (!type.here && (frame.still || drawingOf(frame) !== "pathway"))) return;
     // Moved to another screen, or its scale changed.
     if (renderer.resolution !== density(host, renderer.name)) resize();
-    const now = clock();
+    const now = options.clock();
     const elapsed = last === undefined ? 0 : Math.min(0.25, Math.max(0, now - last));
     last = now;
     const before = scene.made;
     const shown = scene.of(drawingOf(frame));
     // A whole picture is followed by a whole one; only the first may come piece by piece.
     const eased = before && shown !== before ? ARRIVED : elapsed;
-    const viewport = { ...viewportOf(renderer, sizeOf(renderer), insets, floor, eased), meshes, paintInto };
+    const means = { meshes, paintInto, mute: !type.here };
+    const viewport = { ...viewportOf(renderer, sizeOf(renderer), insets, floor, eased), ...means };
     if (Math.min(viewport.clear.width, viewport.clear.height) < MIN_ROOM) return;
     // Until another scene's drawing has come the picture stays as it is.
     if (!shown && before) return;
@@ -137,7 +139,7 @@ export async function createStage(host: HTMLElement, options: StageOptions): Pro
 
   /** Gives `take` the frame drawn at this size, apart from the screen. */
   const apart = async <Taken>(frame: Frame, size: Size, as: Look & Partial<Viewport>, take: Take<Taken>) => {
-    await starting;
+    await Promise.all([type.loaded, starting]);
     const make = await fetchMaker(drawingOf(frame));
     const own = renderer;
     if (!own) throw new Error(NOTHING);
@@ -154,6 +156,7 @@ export async function createStage(host: HTMLElement, options: StageOptions): Pro
       if (!renderer || scene.missing) return "none";
       return renderer.name === "webgl" ? "webgl" : "canvas";
     },
+    typed: type.loaded,
     draw,
     setTheme(next) {
       theme = next;
@@ -249,15 +252,21 @@ function density({ clientWidth, clientHeight }: HTMLElement, way: string): numbe
 const SAMPLE = "0 a";
 
 /** Text drawn before its face has come would keep the wrong shape. */
-async function loadType({ family }: Theme): Promise<void> {
-  try {
-    await Promise.all([
-      document.fonts.load(`24px "${family}"`, SAMPLE),
-      document.fonts.load(`bold 24px "${family}"`, SAMPLE),
-    ]);
-  } catch {
-    // The fallback face is legible too.
-  }
+function loadType({ family }: Theme) {
+  const asked = ["24px", "bold 24px"].map((size) => document.fonts.load(`${size} "${family}"`, SAMPLE));
+  // The fallback face is legible too.
+  const loaded = Promise.allSettled(asked).then(() => {
+    type.here = true;
+  });
+  const type = { loaded, here: false };
+  return type;
+}
+
+/** The host has the renderer's size, or none. */
+function fits({ screen, resolution, name }: Renderer, host: HTMLElement): boolean {
+  const { clientWidth, clientHeight } = host;
+  if (clientWidth <= 0 || clientHeight <= 0) return true;
+  return screen.width === clientWidth && screen.height === clientHeight && resolution === density(host, name);
 }
 
 const viewportOf = (
@@ -266,7 +275,7 @@ const viewportOf = (
   edge: Insets,
   floor: number,
   elapsed: number,
-): Omit<Viewport, "meshes" | "paintInto"> => ({
+): Omit<Viewport, "meshes" | "paintInto" | "mute"> => ({
   full: { x: 0, y: 0, width, height },
   clear: inner(width, height, edge),
   floor,

@@ -1,16 +1,18 @@
 /** The energy budget: who puts power in, where it is spent, and by how much the two sides fail to meet. */
 
-import { formatNumber, formatQuantity, t, writeLoss } from "../i18n/index.ts";
+import { formatNumber, formatQuantity, hasMessage, t, writeLoss } from "../i18n/index.ts";
 import { present } from "../sim/checked/present.ts";
 import type { Circulation } from "../sim/circulation/answer.ts";
-import { hasPathway } from "../sim/parameters/request.ts";
+import { hasPathway, type Stage } from "../sim/parameters/request.ts";
 
 export function EnergyTable({ circulation }: { readonly circulation: Circulation }) {
   const { energy, extras, request } = circulation;
   const rows = (powers: Readonly<Record<string, number>>) =>
     Object.entries(powers)
       .sort(([, one], [, other]) => other - one)
-      .map(([name, power]) => <Row key={name} name={t(`energy.${name}`)} power={power} whole={energy.in} />);
+      .map(([name, power]) => (
+        <Row key={name} name={t(energyKey(name, request.stage))} power={power} whole={energy.in} />
+      ));
   return (
     <details class="energy">
       <summary>{t("energy.title")}</summary>
@@ -45,6 +47,12 @@ export function EnergyTable({ circulation }: { readonly circulation: Circulation
     </details>
   );
 }
+
+/** Beside a right heart the parts of the left one are called so. */
+const energyKey = (name: string, stage: Stage): string => {
+  const left = `energy.left${name.charAt(0).toUpperCase()}${name.slice(1)}`;
+  return stage === "two-ventricle" && hasMessage(left) ? left : `energy.${name}`;
+};
 
 interface RowProps {
   readonly name: string;

@@ -9,6 +9,7 @@ import { stepState } from "../../src/lesson/states.ts";
 import { solve } from "../../src/sim/circulation/solve.ts";
 import { describeFault } from "../../src/sim/faults.ts";
 import { readAddress, writeAddress } from "../../src/state/address.ts";
+import { disagreements } from "./plate-words.ts";
 
 const lessonFiles = readLessonFiles("lessons");
 const answer = rememberAnswers(solve);
@@ -98,6 +99,16 @@ describe.each(lessons)("$language $lesson.id", ({ language, lesson }) => {
   test("every step solves, every number is there, every claim holds by the model, every question has its answer", () => {
     expect(report.faults.map(describeFault)).toEqual([]);
   });
+
+  // A translation repeats the figures.
+  test.runIf(language === SOURCE_LANGUAGE)(
+    "its words give a number as the plate of the same thing in the picture does, with no fewer decimals",
+    () => {
+      const { compared, found } = disagreements(lesson, answer);
+      expect(found).toEqual([]);
+      expect(compared).toBeGreaterThan(2);
+    },
+  );
 
   test("U11 U23 U25 it meets the bars of the course: grade, amount, recall, questions, notes, cautions", () => {
     expect(checkCourse(lesson, report).map(describeFault)).toEqual([]);

@@ -43,7 +43,7 @@ describe("the large figures of a step", () => {
   });
 
   it("are the step's own where its words name a number", () => {
-    expect(namesOf("01", "how-hard")).toEqual(["aortaPressure", "pulmonaryArteryPressure"]);
+    expect(namesOf("01", "how-hard")).toEqual(["aortaPressure", "mainPulmonaryArteryPressure"]);
     expect(namesOf("04", "flow")).toEqual(["lungFlow", "powerLoss"]);
     expect(namesOf("06", "price")).toEqual(["arterialSaturation", "pathwayPressure"]);
   });

@@ -27,7 +27,7 @@ describe("the picture of where lymph goes", () => {
   test("has the pressure in its upper right corner", () => {
     const fit = { x: 100, y: 50, scale: 0.5 };
     const inset = insetIn(tissuePlan(1240), fit, 12)!;
-    const note = insetNote({ ...fit, inset }, "13.1 mmHg", 12, darkTheme(String));
+    const note = insetNote({ ...fit, inset }, ["13.1 mmHg", "4 in health"], 12, darkTheme(String));
     expect(note.anchor).toEqual([1, 0]);
     expect(note.x).toBeLessThan(100 + 0.5 * (inset.x + inset.width));
     expect(note.y).toBeGreaterThan(50 + 0.5 * inset.y);

@@ -3,11 +3,12 @@ import { describe, expect, test } from "vitest";
 import { type Anatomy, anatomyOf } from "../../src/scenes/anatomy/chest-anatomy.ts";
 import { coursesOf } from "../../src/scenes/anatomy/courses.ts";
 import { returning } from "../../src/scenes/anatomy/great-vessels.ts";
+import { rootOutline, seatOf } from "../../src/scenes/anatomy/root-shape.ts";
 import type { Course } from "../../src/scenes/anatomy/side-course.ts";
 import { sideFlow } from "../../src/scenes/anatomy/side-streams.ts";
 import "../../src/scenes/anatomy/stages/index.ts";
 import { defectOf } from "../../src/scenes/anatomy/stages/paint-common-atrium.ts";
-import { across, lineBehind, outsideOf } from "../../src/scenes/anatomy/stages/tunnel-shape.ts";
+import { across, lengthwise, onSheet } from "../../src/scenes/anatomy/stages/tunnel-shape.ts";
 import { meanOf } from "../../src/scenes/drawing/trace-clock.ts";
 import { solve } from "../../src/sim/circulation/solve.ts";
 import { band } from "../../src/sim/geometry/centreline.ts";
@@ -42,7 +43,8 @@ test("at the Glenn stage blood from below goes through the septum's defect, behi
     expect(crossing.reduce((sum, { share }) => sum + share, 0)).toBeCloseTo(1, 9);
     for (const course of crossing) {
       expect(showsIn(defectOf(anatomy), course)).toBe(true);
-      expect(showsOnAorta(anatomy, course)).toBe(false);
+      // The aorta is like glass there.
+      expect(showsOnAorta(anatomy, course)).toBe(true);
       // It is seen again on the other side, before the valve.
       const { x, y, seen } = course;
       const left = (i: number) => x[i]! > frame.heart + 26 * heart.size && y[i]! > heart.at(0, -7)[1];
@@ -99,8 +101,24 @@ test("blood from the right lung passes behind the aorta", () => {
     const rich = coursesOf(anatomy.frame).filter(
       ({ carries, flow }) => carries === "rich" && flow === "right",
     );
-    for (const course of rich) expect(showsOnAorta(anatomy, course)).toBe(false);
+    expect(rich.some((course) => showsOnAorta(anatomy, course))).toBe(stage === "glenn");
   }
+});
+
+test("where the aorta is like glass fewer of its own marks show than above, and none of another's on its opened root", () => {
+  const anatomy = anatomyOf(geometryOf("glenn").chest);
+  const { frame, heart } = anatomy;
+  const [inAtrium, inRoot] = [heart.atrium, rootOutline(seatOf(anatomy))].map(outlineDistance);
+  const courses = coursesOf(frame);
+  const { x, y, seen } = courses.find(({ flow, carries }) => flow === "aorta" && carries === "arterial")!;
+  const glass = [...x.keys()].filter((i) => inAtrium!(x[i]!, y[i]!) < 0 && inRoot!(x[i]!, y[i]!) > 1);
+  const above = [...x.keys()].filter((i) => y[i]! > Math.max(...heart.atrium.map(([, up]) => up)) + 2);
+  expect(glass.length).toBeGreaterThan(3);
+  for (const i of glass) expect(seen[i]).toBeLessThan(0.5);
+  expect(Math.max(...above.map((i) => seen[i]!))).toBe(1);
+  for (const course of courses.filter(({ pooled }) => pooled))
+    for (const [i, shown] of course.seen.entries())
+      if (inRoot!(course.x[i]!, course.y[i]!) < 0) expect(shown).toBe(0);
 });
 
 describe.each(["glenn", "lateral-tunnel"] as const)("a common atrium (%s)", (stage) => {
@@ -109,7 +127,7 @@ describe.each(["glenn", "lateral-tunnel"] as const)("a common atrium (%s)", (sta
       const { frame, behind, heart } = anatomyOf(geometryOf(stage, body).chest);
       const inAtrium = outlineDistance(frame.atrium);
       const edge = frame.graft
-        ? Math.max(...outsideOf(frame.graft, 2 * frame.scale, frame.scale).map(([x]) => x))
+        ? Math.max(...lengthwise(onSheet(frame.graft, frame.scale), 1).map(([x]) => x))
         : 0;
       for (const { line } of returning({ behind })) {
         const [x, y] = line.at(-1)!;
@@ -144,14 +162,21 @@ test("a tunnel's baffle stands on the back wall as the stream's own wall, and th
   for (const body of bodies) {
     const { frame, before } = anatomyOf(geometryOf("lateral-tunnel", body).chest);
     const { graft, scale } = frame;
-    const [foot, outside] = [lineBehind(graft!), outsideOf(graft!, 0, scale)];
+    const sheet = onSheet(graft!, scale);
+    const [foot, outside] = [lengthwise(sheet, -1), lengthwise(sheet, 1)];
     const [wall, side] = [across(graft!, -1), across(graft!, 1)];
-    for (const end of [0, -1]) expect(apart(foot.at(end)!, side.at(end)!)).toBeLessThan(scale);
+    // Its ends lie at the mouths of the great veins, its foot higher than its cut edge.
+    const [low, high] = [side[0]![1], side.at(-1)![1]];
+    for (const line of [foot, lengthwise(sheet, 0)]) {
+      expect(line[0]![1]).toBeLessThan(low + 0.12 * (high - low));
+      expect(line.at(-1)![1]).toBeGreaterThan(low + 0.85 * (high - low));
+      expect(line.at(-1)![1]).toBeLessThan(high + 0.1 * scale);
+    }
     const middle = foot.length >> 1;
     expect(foot[middle]![0]).toBeGreaterThan(wall[middle]![0] + 5 * scale);
     expect(foot[middle]![0]).toBeLessThan(side[middle]![0] - 4 * scale);
-    expect(outside[middle]![0]).toBeGreaterThan(side[middle]![0] + scale);
-    expect(outside[middle]![0]).toBeLessThan(side[middle]![0] + 2 * scale);
+    expect(outside[middle]![0]).toBeGreaterThan(side[middle]![0] + 5 * scale);
+    expect(outside[middle]![0]).toBeLessThan(side[middle]![0] + 8 * scale);
     const { line, from } = before.find(({ name }) => name === "aorta")!;
     const level = line.filter(([, y]) => Math.abs(y - side[middle]![1]) < 4 * scale).map(([x]) => x);
     expect(Math.min(...level) - from / 2).toBeGreaterThan(side[middle]![0] + 5 * scale);

@@ -79,6 +79,17 @@ test("two states side by side are described with the step in pressure for liver,
   expect(t(reading.key, reading.args)).toContain(`+${formatNumber(after! - before!, 1)}`);
 });
 
+test("a heart with two ventricles is read out with the names and numbers of its plates", () => {
+  const frame = frameOf("circuit", requestOf({ stage: "two-ventricle" }));
+  const { pathway, atrium } = frame.panes[0]!.circulation!.pressures;
+  const two = readScene(frame)!;
+  expect(t(two.key, two.args)).toContain(
+    `${t("further.place.mainPulmonaryArtery").toLowerCase()} ${formatNumber(pathway, 1)}, left atrium ${formatNumber(atrium, 1)}`,
+  );
+  const one = readScene(frameOf("circuit", START.request))!;
+  expect(t(one.key, one.args)).toMatch(/\w+ artery [\d.]+, atrium [\d.]+/);
+});
+
 test("a calf at work is described with its contractions, one at rest without", () => {
   const rest = readScene(frameOf("calf", START.request))!;
   expect(rest.key).toBe("further.reading.calfRest");

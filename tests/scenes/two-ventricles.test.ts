@@ -1,6 +1,6 @@
 // @vitest-environment happy-dom
 import { expect, test } from "vitest";
-import { lungsOf } from "../../src/scenes/anatomy/chest-anatomy.ts";
+import { anatomyOf, lungsOf } from "../../src/scenes/anatomy/chest-anatomy.ts";
 import { standingAt } from "../../src/scenes/anatomy/standing.ts";
 import { chestFrame, onPlane } from "../../src/scenes/circuit/chest-plan.ts";
 import { layVessels } from "../../src/scenes/circuit/dots.ts";
@@ -16,6 +16,7 @@ import {
   VALVES,
   VENTRICLES,
 } from "../../src/scenes/circuit/two-ventricles/heart-plan.ts";
+import { greatVessels } from "../../src/scenes/circuit/two-ventricles/heart-vessels.ts";
 import { planOf } from "../../src/scenes/circuit/two-ventricles/root.ts";
 import { leafletsOf } from "../../src/scenes/circuit/two-ventricles/valve-drawing.ts";
 import { openingsAt } from "../../src/scenes/circuit/two-ventricles/valve-openings.ts";
@@ -93,6 +94,22 @@ test("the pulmonary trunk leaves before and to the left of the aorta and crosses
   expect(away(end("lungTrunk"), start("leftPulmonaryArtery"))).toBeLessThan(14);
   expect(away(end("lungTrunk"), start("rightArteryRoot"))).toBeLessThan(14);
   expect(away(end("rightArteryRoot"), start("rightPulmonaryArtery"))).toBeLessThan(8);
+});
+
+test("the pulmonary valve stands above and to the left of the aortic one by half a valve and more, and its trunk is half as long again as wide", () => {
+  const [pulmonary, aortic] = (["pulmonary", "aortic"] as const).map((name) => planOf(VALVES, name).hinges);
+  const middle = ([a, b]: readonly [Point, Point]): Point => [(a[0] + b[0]) / 2, (a[1] + b[1]) / 2];
+  const width = ([a, b]: readonly [Point, Point]) => away(a, b);
+  const [[px, py], [ax, ay]] = [middle(pulmonary!), middle(aortic!)];
+  expect(px - ax).toBeGreaterThan(width(aortic!));
+  expect(py - ay).toBeGreaterThan(width(aortic!) / 2);
+  for (const close of [false, true]) {
+    const { trunk } = greatVessels(anatomyOf(chestFrame("two-ventricle", close)));
+    const way = trunk.line.filter(([, y]) => y >= py);
+    const long = way.slice(1).reduce((sum, at, i) => sum + away(at, way[i]!), 0);
+    expect(long / trunk.from).toBeGreaterThan(1.4);
+    expect(way.at(-1)![0]).toBeGreaterThan(way[0]![0] + 4);
+  }
 });
 
 test("blood goes from both caval veins through the tricuspid valve to the apex, and out through the pulmonary valve", () => {

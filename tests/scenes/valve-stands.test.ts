@@ -13,9 +13,10 @@ test.each(STAGES)("%s: a valve that is said to let blood pass has blood passing 
     [cycle.in, below],
   ] as const) {
     const stands = [...open].map((each, i) => standsOf(each, flow[i]!));
-    expect(new Set(stands)).toEqual(new Set(["open", "closing", "shut"]));
+    for (const each of ["open", "closing", "shut"] as const) expect(stands).toContain(each);
     stands.forEach((each, i) => {
-      if (each === "open") expect(flow[i]).toBeGreaterThan(0);
+      if (each === "open" || each === "opening") expect(flow[i]).toBeGreaterThan(0);
+      if (each === "shut") expect(flow[i]).toBeCloseTo(0, 1);
       if (each === "closing") expect(open[i]).toBeGreaterThan(0);
     });
   }

@@ -56,7 +56,7 @@ it("blood of the liver goes up at both sides of that from the legs, as the plane
   expect(legs.seen[0]).toBeLessThan(0.1);
 });
 
-it.each(STAGES)("of %s blood is not seen where the pathway passes behind the aorta", (stage) => {
+it.each(STAGES)("of %s blood is seen behind the aorta in a chamber alone", (stage) => {
   const { chest, ...geometry } = pathwayGeometry({ ...START.request, stage })!;
   const plane = drawnPlane({ ...geometry });
   const seen = seenUnder(chest, plane);
@@ -68,7 +68,10 @@ it.each(STAGES)("of %s blood is not seen where the pathway passes behind the aor
       if (distanceAt(plane, x, y) >= 0) continue;
       if (away(x, y) < -1) {
         behind++;
-        expect(seen(x, y)).toBe(0);
+        const [a, b] = chest.chamber ?? [1e-9, 1e-9];
+        const size = Math.hypot(x / a, y / b);
+        // Its samples are a millimetre apart.
+        if (Math.abs(size - 1) > 0.05) expect(seen(x, y)).toBe(size < 1 ? 1 : 0);
       } else if (away(x, y) > 3 && x > -15 * chest.scale) {
         beside++;
         expect(seen(x, y)).toBe(1);

@@ -28,6 +28,15 @@ test("U7 within a chart no two curves share a colour or a dash pattern, and each
     }
 });
 
+test("with two ventricles the curves are of the left heart and of the pulmonary trunk", () => {
+  const two = solve({ ...START.request, stage: "two-ventricle" });
+  const names = [...traceSeries("pressures", two, DARK), ...pressureVolumeLoop(two, DARK)!.series].map(
+    ({ name }) => name,
+  );
+  expect(names).toEqual(["mainPulmonaryArtery", "leftAtrium", "pulmonaryVein", "ivc", "leftVentricle"]);
+  for (const name of names) expect(hasMessage(`traces.series.${name}`), name).toBe(true);
+});
+
 test("a closed fenestration has no curve", () => {
   const names = (set: Record<string, number>) =>
     traceSeries("flows", solve({ ...START.request, set }), DARK).map(({ name }) => name);

@@ -7,6 +7,9 @@ import { signal } from "@preact/signals";
  */
 export const newerVersion = signal<(() => Promise<boolean>) | null>(null);
 
+/** ms that a first visit has the line and the processor for its picture, before all that is kept is fetched. */
+const FIRST_VIEW = 4000;
+
 let kept: ServiceWorkerRegistration | null = null;
 
 /** Only a built and served page has something to keep; elsewhere nothing happens. */
@@ -15,6 +18,7 @@ export async function keepOffline(): Promise<void> {
     return;
   // Kept: a page that has been left has no such property any more, and may still hear of a change.
   const { serviceWorker } = navigator;
+  if (!serviceWorker.controller) await new Promise((resolve) => setTimeout(resolve, FIRST_VIEW));
   const registration = await serviceWorker.register("./sw.js").catch(() => null);
   // Refused, as in a private window: the page needs its network, and works.
   if (!registration) return;

@@ -16,6 +16,8 @@ type Way = "starting" | Stage["way"];
 
 export interface StageLoop extends StagePictures {
   readonly way: ReadonlySignal<Way>;
+  /** Blood has been seen to move here, or was waited for long enough: what it did not need may take the processor. */
+  readonly opened: ReadonlySignal<boolean>;
   /** Handles of the first pane's geometry; empty while they are not shown. */
   readonly handles: ReadonlySignal<readonly Handle[]>;
   /** Shows the stage until the returned function is called. `floor`: CSS px of the smallest type. */
@@ -38,6 +40,9 @@ export interface StageLoop extends StagePictures {
   divider(): Divider | null;
 }
 
+/** Drawings of blood in which it is seen to move; and ms after which nothing waits for it any longer. */
+const MOVED = 2;
+const PATIENCE = 1500;
 const NO_INSETS: Insets = { top: 0, right: 0, bottom: 0, left: 0 };
 
 export function createStageLoop(
@@ -48,7 +53,8 @@ export function createStageLoop(
 ): StageLoop {
   const way = signal<Way>("starting");
   const handles = signal<readonly Handle[]>([]);
-  const listeners = new Set<(drawn: boolean) => void>();
+  const { opened, look } = firstView(() => stage && frame);
+  const listeners = new Set([look]);
   let stage: Stage | null = null;
   let started: Promise<void> | null = null;
   let frame: Frame | null = null;
@@ -61,12 +67,12 @@ export function createStageLoop(
   );
 
   const start = async () => {
-    const { createStage } = await fetchStage();
-    stage = await createStage(host, {
+    stage = await (await fetchStage()).createStage(host, {
       ...{ theme: themeNamed(theme.peek()), floor, insets, clock: () => performance.now() / 1000 },
       way: asked === "webgl" || asked === "canvas" ? asked : undefined,
     });
     way.value = stage.way;
+    void stage.typed.then(wakeUp);
     // Asked for while it was being made.
     stage.setFloor(floor);
     stage.setInsets(insets);
@@ -112,8 +118,7 @@ export function createStageLoop(
   new ResizeObserver(wakeUp).observe(host);
 
   return {
-    way,
-    handles,
+    ...{ way, opened, handles },
     show(smallest) {
       floor = smallest;
       const leave = showing.add();
@@ -174,6 +179,25 @@ function pacedFrames(asked: () => unknown, turn: () => void) {
     goOn() {
       goOn();
       hurry();
+    },
+  };
+}
+
+/** Whether blood has moved here. @param seen what a drawing shows */
+function firstView(seen: () => Frame | null) {
+  const opened = signal(false);
+  let bled = 0;
+  const open = () => {
+    opened.value = true;
+  };
+  setTimeout(open, PATIENCE);
+  return {
+    opened,
+    look(drawn: boolean) {
+      const frame = drawn && seen();
+      if (!frame) return;
+      if (frame.panes.some(({ tracers }) => tracers)) bled++;
+      if (frame.still || bled >= MOVED) open();
     },
   };
 }

@@ -50,7 +50,7 @@ export function StageView({ context, floor, probing = false, children }: StageVi
     session.forget();
     point(event);
   };
-  const { way } = stage;
+  const { way, opened } = stage;
   const swiped = swipeOf(session.scene.value) !== null;
   const [divider, fetchDivider] = useFetchedPart(
     async () => (await import("./swipe-divider.tsx")).SwipeDivider,
@@ -90,7 +90,7 @@ export function StageView({ context, floor, probing = false, children }: StageVi
           />
         )}
         <p class="unseen" id="scene-reading">
-          {sceneReading(context).join(" ")}
+          {opened.value ? sceneReading(context).join(" ") : t("reading.waiting")}
         </p>
         {Probe && <Probe stage={stage} />}
         {Divider && <Divider context={context} />}

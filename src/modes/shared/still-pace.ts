@@ -35,10 +35,7 @@ export function stillPace(clock: () => number) {
   };
   /** Nothing has been asked of it since it was drawn, and it moves by nothing yet. */
   const waits = (frame: Frame, last: Frame): boolean =>
-    !asked &&
-    looked < begun + AWAITED_FOR &&
-    awaitsBlood(frame) &&
-    isSame({ ...frame, time: last.time, pace: last.pace }, last);
+    !asked && looked < begun + AWAITED_FOR && awaitsBlood(frame) && hasSameWalls(frame, last);
   return {
     /** It moves on by itself. */
     goOn,
@@ -77,3 +74,11 @@ export function stillPace(clock: () => number) {
 /** Walls stand there, and the field between them is still to come. */
 const awaitsBlood = ({ still, panes }: Frame): boolean =>
   !still && panes.every(({ geometry, field }) => geometry && !field);
+
+/** Of an answer nothing is drawn before blood has come. */
+const hasSameWalls = ({ state, panes }: Frame, last: Frame): boolean =>
+  state === last.state &&
+  panes.length === last.panes.length &&
+  panes.every(
+    ({ geometry, before }, i) => geometry === last.panes[i]?.geometry && before === last.panes[i]?.before,
+  );

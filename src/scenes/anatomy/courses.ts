@@ -5,8 +5,10 @@ import { type Distance, outlineDistance } from "../../sim/geometry/distance.ts";
 import type { ChestFrame, Point } from "../../sim/geometry/geometry.ts";
 import { WALL } from "../layers/fade.ts";
 import { type Anatomy, anatomyOf } from "./chest-anatomy.ts";
+import { inChamber } from "./covers.ts";
 import { INTO } from "./feeding-veins.ts";
 import { descending, type Tube } from "./great-vessels.ts";
+import { crosses } from "./heart-shape.ts";
 import { FAR, hiddenBy, partlyHidden } from "./hidden-marks.ts";
 import { beforeArtery } from "./hilum.ts";
 import { joined } from "./joined.ts";
@@ -100,7 +102,7 @@ export function feeding(tube: Tube, { scale: size, ivc }: ChestFrame): readonly 
 }
 
 /** mm of a 5-year-old from the lower opening down to where the hepatic veins enter */
-const CONFLUENCE = 9;
+const CONFLUENCE = 5;
 /** and of its width there, what the blood from below is left with */
 const MIDDLE = 0.5;
 /** mm of a 5-year-old over which two veins meet above the upper opening */
@@ -126,19 +128,29 @@ function throughHeart(anatomy: Anatomy, pathway: Distance): readonly Course[] {
   // It goes on downwards as far as the left pulmonary artery lets it be seen.
   const low = frame.left.centre[1] + 9 * frame.scale;
   const down = descending(anatomy).flatMap(({ line }) => line);
-  // Its way down lies behind the left pulmonary artery, its way up before the pathway.
+  // Its way down lies behind the left pulmonary artery, its way up before the pathway, where a chamber is seen through it.
   const turn = (lastOf(arch)[0] + entryAt(arch, 0)[0]) / 2;
-  const artery: Distance = (x, y) => (x < turn ? FAR : pathway(x, y) - WALL);
+  const artery: Distance = (x, y) => (x < turn && !inChamber(frame, x, y) ? FAR : pathway(x, y) - WALL);
+  const leaving = hiddenBy([stump, artery])(
+    course(["aorta", 1, "arterial"], 11, [
+      ...smoothLine([at(30, 0), at(19, 5), at(9, 8.6), at(0, 9), entryAt(arch, 0)]),
+      ...arch.slice(1, -6),
+      ...down.slice(8).filter(([, y]) => y > low),
+    ]),
+  );
+  // Where blood crosses behind an aorta like glass, fewer of its own marks leave that to be seen.
+  const glass = crosses(frame);
+  const inAtrium = outlineDistance(anatomy.heart.atrium);
+  const behind = (i: number) =>
+    glass &&
+    inAtrium(entryAt(leaving.x, i), entryAt(leaving.y, i)) < 0 &&
+    root(entryAt(leaving.x, i), entryAt(leaving.y, i)) > 0;
   return [
     ...fromLungs(anatomy, pathway, course),
-    ...entering.map(hiddenBy([stump, root, outlineDistance(band(arch, aorta.from, aorta.to))])),
-    hiddenBy([stump, artery])(
-      course(["aorta", 1, "arterial"], 11, [
-        ...smoothLine([at(30, 0), at(19, 5), at(9, 8.6), at(0, 9), entryAt(arch, 0)]),
-        ...arch.slice(1, -6),
-        ...down.slice(8).filter(([, y]) => y > low),
-      ]),
+    ...entering.map(
+      hiddenBy([stump, root, ...(glass ? [] : [outlineDistance(band(arch, aorta.from, aorta.to))])]),
     ),
+    { ...leaving, seen: leaving.seen.map((shown, i) => shown * (behind(i) ? THROUGH_GLASS : 1)) },
   ];
 }
 
@@ -150,6 +162,9 @@ function sinking(course: Course, frame: ChestFrame): Course {
     rides: { about: "diaphragm", held: course.y.map((y) => Math.max(0, (hinge - y) / height)) },
   };
 }
+
+/** Part of the aorta's marks that show where it is like glass. */
+const THROUGH_GLASS = 0.35;
 
 /** From the arch, which lies before their roots, up its branches, behind the left brachiocephalic vein. */
 export function toNeck({ before, veins, frame }: Anatomy): readonly Course[] {

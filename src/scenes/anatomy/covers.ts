@@ -5,12 +5,17 @@ import { type Distance, outlineDistance } from "../../sim/geometry/distance.ts";
 import type { ChestFrame } from "../../sim/geometry/geometry.ts";
 import type { Plane } from "../layers/drawn-plane.ts";
 import { anatomyOf } from "./chest-anatomy.ts";
+import { FAR } from "./hidden-marks.ts";
 import { beforeArtery } from "./hilum.ts";
 
 /** Of a limb's lumen, to its outside. */
 const WALLED = 0.72;
 /** mm beside it over which marks come out from behind it */
 const SOFT = 1.6;
+
+/** Whether a place lies in an atrium that is the pathway. */
+export const inChamber = ({ chamber }: ChestFrame, x: number, y: number): boolean =>
+  chamber !== undefined && Math.hypot(x / chamber[0], y / chamber[1]) < 1;
 
 const known = new WeakMap<Plane, Distance>();
 
@@ -22,8 +27,12 @@ export function seenUnder(frame: ChestFrame, plane: Plane): Distance {
   const { line, from, to } = lastOf(anatomy.before);
   const aorta = outlineDistance(band(line, from, to));
   const vein = beforeArtery(anatomy);
+  // Before a chamber it is seen through.
   const cover: Distance = (x, y) =>
-    Math.min(aorta(x, y), ...vein.map(({ at, width }) => Math.hypot(x - at[0], y - at[1]) - WALLED * width));
+    Math.min(
+      inChamber(frame, x, y) ? FAR : aorta(x, y),
+      ...vein.map(({ at, width }) => Math.hypot(x - at[0], y - at[1]) - WALLED * width),
+    );
   const { nx, ny, dx, originX, originY, distance } = plane;
   const seen = Float32Array.from(distance, (from, i) =>
     from < dx

@@ -63,7 +63,7 @@ function lowerVeins({ frame: { scale: s, ivc, lowerVein, chamber } }: Placing): 
 /** Of the inferior vena cava's width: how far from its axis the blood of the hepatic veins joins it */
 const BESIDE = 0.28;
 
-/** Three that join the inferior vena cava under the diaphragm, and twigs that join these. */
+/** Three that join the inferior vena cava right under the diaphragm, and twigs that join these. */
 function hepaticVeins({ frame: { scale: s, ivc, hepaticVein }, inChest }: Placing): readonly FeedingVein[] {
   const [x, y] = ivc.centre;
   const below = (across: number, down: number): Point => [x + across * s, y - down * s];
@@ -77,9 +77,9 @@ function hepaticVeins({ frame: { scale: s, ivc, hepaticVein }, inChest }: Placin
   // Their blood goes on up beside the stream from the legs.
   const beside = (BESIDE * ivc.width) / s;
   const [right, middle, left] = [
-    [inChest(-52, -65), inChest(-32, -58.5), below(-10, 14), below(-beside - 2, 10), below(-beside, 8)],
-    [inChest(-14, -72), inChest(-6, -66), below(-4, 16), below(-0.8 * beside, 9)],
-    [inChest(40, -57.4), inChest(28, -57), below(11, 13), below(beside + 2, 10), below(beside, 8)],
+    [inChest(-52, -65), inChest(-32, -58.5), below(-11, 8.6), below(-beside - 2, 5), below(-beside, 3)],
+    [inChest(-14, -72), inChest(-6, -66), below(-4, 11), below(-0.8 * beside, 4)],
+    [inChest(40, -57.4), inChest(28, -57), below(12, 8), below(beside + 2, 5), below(beside, 3)],
   ] as const;
   return [
     vein(
@@ -98,7 +98,7 @@ function hepaticVeins({ frame: { scale: s, ivc, hepaticVein }, inChest }: Placin
       inChest(-28, -61),
       inChest(-22, -57.4),
     ),
-    vein("leftHepaticTwig", 0.3, inChest(26, -65), inChest(24, -61), below(13, 15.2), below(9, 12.6)),
+    vein("leftHepaticTwig", 0.3, inChest(26, -65), inChest(24, -61), below(14, 10), below(10, 7)),
     vein("rightHepaticVein", 0.78, ...right),
     vein("middleHepaticVein", 0.66, ...middle),
     vein("leftHepaticVein", 0.66, ...left),

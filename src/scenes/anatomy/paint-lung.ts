@@ -11,7 +11,7 @@ import type { LungShape } from "./lung-shape.ts";
 import { paintOrgan } from "./paint-organ.ts";
 import { LIGHT, laidOver, scratch } from "./paint-tube.ts";
 import { type Bounds, type Ink, trace } from "./painted-sheet.ts";
-import { inside, type Round, tissue } from "./tones.ts";
+import { opened, type Round, tissue } from "./tones.ts";
 import { stemsOf, type Tree } from "./tree.ts";
 
 interface Bloods {
@@ -150,7 +150,7 @@ export function paintSleeves(
     ease.addColorStop(0, "#000000d0");
     ease.addColorStop(1, "#0000");
     const pale = scratch(ink, bounds);
-    const { body } = inside(theme);
+    const { body } = opened(tones, theme);
     paintTree(pale, arteries.nodes, near, { wall: "#0000", edge: body, body, light: body }, frame.scale);
     pale.globalCompositeOperation = "destination-in";
     pale.fillStyle = ease;

@@ -65,7 +65,7 @@ export function paintPassing(
     }
     laidOver(ink, own, bounds);
   };
-  if (frame.graft)
+  if (frame.graft?.kind === "conduit")
     through(returning(anatomy), RIM, [rightAtrium, rightAppendage, outlineOf(lastOf(before))], seen);
   through(descending(anatomy), 0.6, [heart.atrium], []);
 }

@@ -4,9 +4,12 @@ import { line } from "../../sim/geometry/centreline.ts";
 import type { Point } from "../../sim/geometry/geometry.ts";
 import { WALL as HOLLOW_WALL } from "../layers/fade.ts";
 import type { Theme } from "../theme/theme.ts";
+import { clearBefore, underVein } from "./aorta-cleared.ts";
 import type { Anatomy } from "./chest-anatomy.ts";
 import type { FeedingVein } from "./feeding-veins.ts";
 import { type BloodTube, descending, type Holds, type Tube } from "./great-vessels.ts";
+import { crosses } from "./heart-shape.ts";
+import { joined, type Saturations } from "./joined.ts";
 import { paintSewnBehind } from "./paint-graft.ts";
 import { paintPericardium } from "./paint-heart.ts";
 import { paintBeforeArtery, paintSleeves, paintStems, underArtery } from "./paint-lung.ts";
@@ -24,7 +27,7 @@ import {
 } from "./paint-tube.ts";
 import { type Bounds, boundsOf, dash, type Ink, type Outlines, trace, traceLoops } from "./painted-sheet.ts";
 import { rootOutline, seatOf } from "./root-shape.ts";
-import { hollow, portal, type Round, tissue } from "./tones.ts";
+import { hollow, portal, type Round, roundOf, tissue } from "./tones.ts";
 
 /** mm of a 5-year-old: walls of great vessels. */
 const WALL = 1.3;
@@ -130,6 +133,7 @@ export function underAorta(ink: Ink, bounds: Bounds, anatomy: Anatomy): void {
   own.fill();
   trace(own, rootOutline(seatOf(anatomy)), true);
   own.fill();
+  joined()?.clears(own, anatomy);
   takeAway(ink, own, bounds);
 }
 
@@ -179,21 +183,22 @@ export function paintInLiver(
   ink: Ink,
   bounds: Bounds,
   { veins, abdomen, frame }: Anatomy,
-  round: RoundOf,
+  { ivc }: Saturations,
   theme: Theme,
 ): void {
   const s = frame.scale;
   const those = (group: FeedingVein["group"]) => veins.filter((vein) => vein.group === group);
   const below = scratch(ink, bounds);
-  paintTubes(below, those("cava"), hollow(theme), HOLLOW_WALL);
+  const cava = hollow(ivc, theme);
+  paintTubes(below, those("cava"), cava, HOLLOW_WALL);
   const hepatic = scratch(ink, bounds);
-  paintTubes(hepatic, those("hepatic"), round("ivc"), WALL * s);
+  paintTubes(hepatic, those("hepatic"), roundOf(ivc, theme), WALL * s);
   hepatic.globalCompositeOperation = "destination-in";
   trace(hepatic, abdomen.liver, true);
   hepatic.fill();
   laidOver(below, hepatic, bounds);
   // Their mouths open into its lumen.
-  paintTubes(below, those("cava"), hollow(theme), 0);
+  paintTubes(below, those("cava"), cava, 0);
   // The portal vein enters the liver before the inferior vena cava.
   const before = scratch(ink, bounds);
   paintTubes(before, abdomen.portal, portal(theme), THIN * s);
@@ -212,7 +217,13 @@ export function layLiverOver(own: Ink, liver: readonly Point[], theme: Theme): v
   own.fill();
 }
 
-export function paintVeins(ink: Ink, bounds: Bounds, anatomy: Anatomy, theme: Theme): void {
+export function paintVeins(
+  ink: Ink,
+  bounds: Bounds,
+  anatomy: Anatomy,
+  { svc, ivc }: Saturations,
+  theme: Theme,
+): void {
   const { veins, frame } = anatomy;
   const s = frame.scale;
   for (const group of ["atrium", "brachiocephalic"] as const) {
@@ -220,7 +231,7 @@ export function paintVeins(ink: Ink, bounds: Bounds, anatomy: Anatomy, theme: Th
     paintTubes(
       own,
       veins.filter((vein) => vein.group === group),
-      hollow(theme),
+      hollow(group === "atrium" ? ivc : svc, theme),
       HOLLOW_WALL,
     );
     laidOver(ink, own, bounds, group === "atrium" ? 0 : CAST * s);
@@ -232,6 +243,8 @@ function aortaLayer(ink: Ink, bounds: Bounds, anatomy: Anatomy, round: RoundOf):
   const layer = layerOf(ink, bounds, anatomy.before, round, anatomy.frame.scale);
   cutOpen(layer, seatOf(anatomy));
   underVein(layer, anatomy);
+  joined()?.clears(layer, anatomy);
+  if (crosses(anatomy.frame)) clearBefore(layer, bounds, anatomy);
   const aorta = lastOf(anatomy.before);
   layer.save();
   layer.beginPath();
@@ -276,16 +289,3 @@ export function paintBefore(ink: Ink, bounds: Bounds, anatomy: Anatomy, front: B
 
 const traceDown = (ink: Ink, way: readonly Point[], down: Tube, size: number): void =>
   trace(ink, bandOf(line(way), down, { part: 1, wall: WALL * size, of: 0.5 }), true);
-
-/** The vein from the left arm lies before the aorta's branches. */
-function underVein(ink: Ink, { veins }: Anatomy): void {
-  ink.save();
-  ink.globalCompositeOperation = "destination-out";
-  for (const vein of veins.filter((vein) => vein.group === "brachiocephalic")) {
-    trace(ink, vein.line);
-    ink.lineCap = "butt";
-    ink.lineWidth = (vein.from + vein.to) / 2 + 2 * HOLLOW_WALL;
-    ink.stroke();
-  }
-  ink.restore();
-}

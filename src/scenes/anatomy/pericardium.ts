@@ -24,7 +24,7 @@ const EDGE: readonly Point[] = [
 /** Where it lies beside the right atrium, mm of a 5-year-old. */
 const AIR = 4;
 /** by which the free wall of one that is the pathway bulges beyond its lumen */
-const BULGE = 6;
+const BULGE = 10;
 
 /** Both atria lie in it. */
 export function pericardium(place: Placing): readonly Point[] {

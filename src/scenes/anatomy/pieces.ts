@@ -71,8 +71,10 @@ export function piecesOf(
   const [sewnIn, hiddenIn, throughIn] = roomsOf(anatomy);
   const hiatus = hiatusOf(anatomy);
   const { svc, ivc } = saturations;
+  // Before a Fontan the upper vein's blood alone goes there.
+  const toLungs = frame.lowerVein ? svc : (svc + ivc) / 2;
   const round: RoundOf = (holds) =>
-    roundOf(holds === "pulmonaryArtery" ? (svc + ivc) / 2 : saturations[holds], theme);
+    roundOf(holds === "pulmonaryArtery" ? toLungs : saturations[holds], theme);
   const chambers = [heart.atrium, heart.appendage, frame.lowerVein ?? []];
   const [left, bottom, right, top] = boundsOf(chambers, 0);
   const middle: Point = [(left + right) / 2, (bottom + top) / 2];
@@ -117,7 +119,7 @@ export function piecesOf(
     cavity: { ...own, paint: (ink) => paintVentricleCavity(ink, heart, saturations.arterial, theme) },
     muscle: { ...own, paint: (ink) => paintMuscle(ink, heart, round("arterial"), theme) },
     inLiver: vessels([...belowDiaphragm(anatomy), ...abdomen.portal], (...at) =>
-      paintInLiver(...at, round, theme),
+      paintInLiver(...at, saturations, theme),
     ),
     veins: vessels(
       [
@@ -127,7 +129,7 @@ export function piecesOf(
       (...at) => {
         // It does not beat: beside the conduit's wall that would be seen as a gap that opens.
         paintRightAtrium(at[0], anatomy, theme);
-        paintVeins(...at, theme);
+        paintVeins(...at, saturations, theme);
         joined()?.floor(at[0], anatomy);
       },
     ),
@@ -175,7 +177,7 @@ function roomsOf(anatomy: Anatomy): readonly [sewnIn: Bounds, hiddenIn: Bounds, 
   return [
     sewn.length > 0 ? boundsOf([sewn], 20 * s) : NOWHERE,
     boundsOf([sewn, hila, ...passing], 12 * s),
-    chamber || graft?.kind === "conduit" ? roomOf(returning(anatomy), s) : NOWHERE,
+    chamber || graft ? roomOf(returning(anatomy), s) : NOWHERE,
   ];
 }
 

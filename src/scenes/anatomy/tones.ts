@@ -112,9 +112,18 @@ export const cutFace = ({ name }: Pick<Theme, "name">): NonNullable<Round["cut"]
         [0.15, "#5b4450"],
       ];
 
+/** The inside of an opened vessel with its blood: of the closed one's hue, and as pale (on the dark stage as deep) as marks in it need. */
+export function opened({ body, edge }: Pick<Round, "body" | "edge">, { name }: Pick<Theme, "name">) {
+  const [away, light, flat, turned] = OPENED[name];
+  return { edge: mix(away, edge, turned), body: mix(away, body, flat), light: mix(away, body, light) };
+}
+
+/** What the closed vessel's tones are mixed into, and their parts in the light, on the flat and towards the edges. */
+const OPENED = { dark: ["#000000", 0.84, 0.64, 0.6], light: ["#ffffff", 0.3, 0.34, 0.8] } as const;
+
 /** A vein whose blood is shown by its own marks, as in the pathway. */
-export const hollow = (theme: Pick<Theme, "name">): Round => ({
-  ...inside(theme),
+export const hollow = (saturation: number, theme: Theme): Round => ({
+  ...opened(roundOf(saturation, theme), theme),
   wall: entryAt(cutFace(theme), 0)[1],
   cut: cutFace(theme),
 });
@@ -138,20 +147,21 @@ const brighter = (hex: string, factor: number): string =>
     .map(byte)
     .join("")}`;
 
+/** A closed vessel: its body has the colour that the key's bar has for its saturation in percent. */
 export function roundOf(saturation: number, { colour, name }: Theme): Round {
   const ground = groundColour(colour, saturation);
   const blood = bloodColour(colour, saturation);
   return name === "dark"
     ? {
-        wall: mix(mix(ground, blood, 0.42), colour.wallEdge, 0.2),
-        edge: mix(ground, "#000000", 0.45),
-        body: mix(brighter(ground, 1.12), blood, 0.05),
-        light: mix(brighter(ground, 1.7), blood, 0.3),
+        wall: mix(mix(ground, blood, 0.36), colour.wallEdge, 0.2),
+        edge: mix(ground, "#000000", 0.34),
+        body: mix(brighter(ground, 1.16), blood, 0.06),
+        light: mix(brighter(ground, 1.5), blood, 0.22),
       }
     : {
-        wall: mix(blood, "#000000", 0.28),
-        edge: mix(ground, blood, 0.52),
-        body: mix(ground, blood, 0.24),
-        light: mix(ground, "#ffffff", 0.45),
+        wall: mix(mix(blood, "#000000", 0.2), ground, 0.2),
+        edge: mix(ground, blood, 0.36),
+        body: mix(ground, blood, 0.2),
+        light: mix(ground, "#ffffff", 0.3),
       };
 }

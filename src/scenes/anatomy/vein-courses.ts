@@ -34,14 +34,14 @@ export function fromLungs(anatomy: Anatomy, pathway: Distance, course: CourseOf)
     const before = /Lower/.test(name) ? [[arteries, [...arteries.nodes.keys()]] as const] : [];
     const whole = denser(course(["pulmonaryVein", EACH, "rich"], WIDE, line));
     const seen = partlyHidden(anatomy, "rich", pathway, before)(whole);
-    return anatomy.frame.graft ? shiningFrom(seen, pathway) : seen;
+    return anatomy.frame.graft?.kind === "conduit" ? shiningFrom(seen, pathway) : seen;
   });
 }
 
 /** Part of its marks that shine through what lies before them, and of their size. */
 const SHINE = 0.6;
 
-/** One that passes behind the pathway's blood shines from where that begins to hide it. */
+/** One that passes behind a conduit's blood shines from where that begins to hide it. */
 function shiningFrom(course: Course, pathway: Distance): Course {
   let from = course.x.findIndex((x, i) => pathway(x, entryAt(course.y, i)) < 0);
   if (from < 0) return course;

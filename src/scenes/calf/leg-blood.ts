@@ -25,6 +25,9 @@ const FADE = 5;
 /** Half a dot, and how near it comes to the wall. */
 const DOT = 3.6;
 
+/** Plane units: an arrowhead's length at next to no flow, and what it gains with each L/min for each m2 of body. */
+const POINTED = { least: 13, grows: 9 } as const;
+
 /** Along the vein, plane units: what is shown of it. */
 export interface Span {
   readonly from: number;
@@ -61,7 +64,7 @@ export function placeBlood(
       y: spot[1],
       angle: Math.atan2(up[1], up[0]),
       length: points
-        ? Math.min(5 * DOT, 1.8 * free)
+        ? Math.min(POINTED.least + (POINTED.grows * speed) / request.body.bsa, 1.8 * free)
         : Math.min(2.2 * free, 9 + Math.min(22, (13 * speed) / request.body.bsa)),
       width: Math.min((points ? 3.6 : 2) * DOT, 1.2 * free),
       colour,

@@ -20,19 +20,18 @@ interface Name {
 /** Plane units: beside the knee, and behind the muscle where it is thickest. */
 export const BEFORE = 460;
 const BEHIND = 96;
-/** CSS px of a plane unit, and sizes of type before the leg, from which there is room for names of more than what moves. */
-const ROOMY = { scale: 0.6, before: 7 } as const;
+/** CSS px of a plane unit from which there is room for names of more than what moves. */
+const ROOMY = 0.5;
+export const isRoomy = ({ scale }: Fit): boolean => scale > ROOMY;
 
-/** @param stands how each valve stands, by VALVES */
+/** @param stands how each valve stands, by VALVES; none where lenses say so */
 const namesOf = (stands: readonly ValveStands[]): readonly Name[] => [
   { key: "further.calf.heart", at: placeInLeg(24, HALF).spot, beside: BEFORE },
-  ...VALVES.map(
-    ({ at }, i): Name => ({
-      key: `further.calf.${entryAt(stands, i)}`,
-      at: placeInLeg(at - 10, freeHalf(at)).spot,
-      beside: BEFORE,
-    }),
-  ),
+  ...stands.slice(0, 2).map((each, i): Name => {
+    const { at, flow } = entryAt(VALVES, i);
+    const spot = placeInLeg(at - 10, freeHalf(at)).spot;
+    return { key: `further.calf.${flow}.${each}`, at: spot, beside: BEFORE };
+  }),
   { key: "further.calf.belly", at: [168, 300], beside: BEHIND },
 ];
 
@@ -53,9 +52,7 @@ export function writeNames(
   theme: Theme,
 ): void {
   const { ink: letters, inkSoft } = theme.colour;
-  const free = room.x + room.width - fit.x - BEFORE * fit.scale;
-  const roomy = fit.scale > ROOMY.scale && free > ROOMY.before * type;
-  const names = namesOf(stands).concat(roomy ? STILL_NAMES : []);
+  const names = namesOf(stands).concat(isRoomy(fit) ? STILL_NAMES : []);
   for (const { key, at, beside: place } of names) {
     const beside = fit.x + place * fit.scale;
     const behind = place < at[0];

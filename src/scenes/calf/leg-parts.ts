@@ -129,13 +129,13 @@ export const SMALL_SAPHENOUS = {
 /** Great saphenous vein, nearest to us under the skin of the inner side: from the foot in front of the inner malleolus, along the tibia, and behind the knee's inner condyle to the thigh. */
 export const GREAT_SAPHENOUS = {
   line: spots(
-    "560 890, 500 866, 440 846, 396 818, 366 780, 352 720, 346 640, 342 560, 338 470, 328 380, 310 300, 292 230, 280 160, 280 96, 294 40, 306 -30",
+    "560 890, 500 866, 440 846, 396 818, 366 780, 352 720, 348 640, 347 560, 345 470, 340 380, 330 300, 318 230, 306 160, 303 96, 310 40, 318 -30",
   ),
   half: [0.5, 5.2],
 } as const;
 /** Veins that run into the deep one: a perforating vein from the great saphenous, its valve at this part of its way, and those of heel and foot. */
 export const TRIBUTARIES = {
-  perforating: { line: spots("344 628, 326 616, 304 604, 282 592, 258 572"), half: [4, 5.4], valve: 0.36 },
+  perforating: { line: spots("347 628, 326 616, 304 604, 282 592, 258 572"), half: [4, 5.4], valve: 0.36 },
   foot: [
     { line: spots("236 972, 268 958, 296 922, 312 890"), half: [0.3, 6] },
     { line: spots("560 940, 510 928, 460 920, 404 930"), half: [0.3, 5] },

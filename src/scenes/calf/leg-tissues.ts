@@ -9,9 +9,8 @@ import { paintBehindVein, paintCalfMuscles, paintDeepMuscles } from "./paint-leg
 import { paintNearHead } from "./paint-muscles.ts";
 import { beforeVein, behindVein } from "./strip-ends.ts";
 
-export type Room = Readonly<Record<"left" | "top" | "right" | "bottom", number>>;
 /** Room that the leg takes, plane units. */
-export const LEG: Room = { left: 44, top: 0, right: 726, bottom: 1052 };
+export const LEG = { left: 44, top: 0, right: 726, bottom: 1052 } as const;
 /** Plane units, in the middle of the vein: from here to the skin behind, the leg bulges. */
 const STAYS = 250;
 
@@ -58,13 +57,12 @@ const wipe = (ink: Ink, from: number, to: number): void =>
   eraseAlong(ink, [0, from], [0, to], [-BEYOND, from, 2 * BEYOND, from + Math.sign(to - from) * BEYOND]);
 const BEYOND = 1200;
 
-/** @param room what of the leg is shown. @param step of a strip of muscle; both in plane units */
-export function legTissues({ left, top, right, bottom }: Room, step: number): LegTissues {
-  const behind = jointed([left, -bottom, right, -top]);
-  const skin = muscleStrips({ left: LEG.left, right: STAYS, step }, behindVein(SKIN, STAYS));
-  const calf = muscleStrips({ left: 80, right: 330, step, rises: true }, behindVein(FASCIA));
-  const near = muscleStrips({ left: 80, right: 330, step, rises: true }, behindVein(FASCIA));
-  const deep = muscleStrips({ left: 250, right: 440, step }, beforeVein(TIBIA));
+export function legTissues(): LegTissues {
+  const behind = jointed([LEG.left, -LEG.bottom, LEG.right, -LEG.top]);
+  const skin = muscleStrips({ left: LEG.left, right: STAYS }, behindVein(SKIN, STAYS));
+  const calf = muscleStrips({ left: 80, right: 330, rises: true }, behindVein(FASCIA));
+  const near = muscleStrips({ left: 80, right: 330, rises: true }, behindVein(FASCIA));
+  const deep = muscleStrips({ left: 250, right: 440 }, beforeVein(TIBIA));
   return {
     behind: behind.view,
     skin: skin.view,

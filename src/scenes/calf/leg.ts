@@ -12,9 +12,9 @@ import type { Box } from "../scene.ts";
 import type { Theme } from "../theme/theme.ts";
 import { type BloodColumn, bloodColumn } from "./blood-column.ts";
 import { type LegState, placeBlood } from "./leg-blood.ts";
-import { LEG, legTissues, type Room } from "./leg-tissues.ts";
+import { LEG, legTissues } from "./leg-tissues.ts";
 import { drawFarCusps, drawValves, drawVein } from "./paint-vein.ts";
-import { drawPushes } from "./pushes.ts";
+import { drawFlows, drawPushes } from "./pushes.ts";
 import { drawBeforeMuscles, drawBehindMuscles, drawPerforator } from "./thin-veins.ts";
 import { LENGTH, pressedAt, standsOf, VALVES, type ValveStands } from "./vein.ts";
 
@@ -39,20 +39,19 @@ export interface Leg {
 /** Device pixels of a CSS pixel for which the tissues are painted. */
 const DENSE = 1.25;
 
-/** How each valve stands that is open so far. */
-function standing({ circulation, valves, time }: LegState, open: readonly number[]): readonly ValveStands[] {
-  const { traces } = circulation;
-  const passing = { out: traces.flows.legs, in: valves?.below };
-  return VALVES.map(({ flow }, i) => {
-    const through = passing[flow];
-    return standsOf(entryAt(open, i), through ? valueAt(traces, through, time) : 0);
-  });
+/** L/min through the valves above and below the squeezed stretch. */
+function passing({
+  circulation: { traces },
+  valves,
+  time,
+}: LegState): Readonly<Record<"out" | "in", number>> {
+  const now = (flow: Float64Array | undefined) => (flow ? valueAt(traces, flow, time) : 0);
+  return { out: now(traces.flows.legs), in: now(valves?.below) };
 }
 
-/** @param room what of the leg is shown. @param step of a strip of muscle; both in plane units */
-export function leg(room: Room = LEG, step = 4): Leg {
+export function leg(): Leg {
   const [view, limb] = [new Container(), new Container()];
-  const tissues = legTissues(room, step);
+  const tissues = legTissues();
   const [mask, saphenous, perforator, vein] = [
     new Graphics(),
     new Graphics(),
@@ -60,7 +59,8 @@ export function leg(room: Room = LEG, step = 4): Leg {
     new Graphics(),
   ];
   const [farCusps, cusps, pushes, before] = [new Graphics(), new Graphics(), new Graphics(), new Graphics()];
-  mask.rect(room.left, room.top, room.right - room.left, room.bottom - room.top).fill(0xffffff);
+  const ways = new Graphics();
+  mask.rect(LEG.left, LEG.top, LEG.right - LEG.left, LEG.bottom - LEG.top).fill(0xffffff);
   const blood = streaks();
   const ends = sheet();
   ends.view.scale.y = -1;
@@ -81,7 +81,7 @@ export function leg(room: Room = LEG, step = 4): Leg {
   );
   limb.mask = mask;
   // Over the mask's own edge.
-  view.addChild(mask, limb, ends.view);
+  view.addChild(mask, limb, ends.view, ways);
   let known: Circulation | null = null;
   let [painted, fine, narrowed] = ["", 0, ""];
   let column: BloodColumn | null = null;
@@ -92,7 +92,7 @@ export function leg(room: Room = LEG, step = 4): Leg {
     under: { vein, farCusps, cusps },
     draw(state, box, theme) {
       const { circulation, valves, time } = state;
-      const fit = fitInto(box, room);
+      const fit = fitInto(box, LEG);
       view.scale.set(fit.scale);
       view.position.set(fit.x, fit.y);
       const below = valves?.below ?? null;
@@ -109,10 +109,9 @@ export function leg(room: Room = LEG, step = 4): Leg {
       if (look !== painted || !servesAt(fine, density)) {
         [painted, fine, narrowed] = [look, density, ""];
         tissues.paint(saturation, density, theme);
-        const reach = [room.left - GONE, -room.bottom - GONE, room.right + GONE, GONE - room.top] as const;
-        ends.paint(reach, 1, [0, 0], (ink) => {
+        ends.paint([LEG.left - GONE, -CLEARS, LEG.right + GONE, GONE], 1, [0, 0], (ink) => {
           ink.scale(1, -1);
-          paintEnds(ink, room, theme);
+          paintEnd(ink, theme);
         });
       }
       const open = VALVES.map((each) => valves?.[each.flow] ?? 0);
@@ -130,7 +129,11 @@ export function leg(room: Room = LEG, step = 4): Leg {
       placeBlood(blood, column, state, { open, from: 0, to: LENGTH }, theme);
       drawFarCusps(farCusps, open, theme);
       drawValves(cusps, open, theme);
-      return { fit, open, stands: standing(state, open), column };
+      const flows = passing(state);
+      const { bsa } = circulation.request.body;
+      drawFlows(ways.clear(), { out: flows.out / bsa, in: flows.in / bsa }, theme);
+      const stands = VALVES.map(({ flow }, i) => standsOf(entryAt(open, i), flows[flow]));
+      return { fit, open, stands, column };
     },
     release() {
       for (const part of [tissues, blood, ends]) part.release();
@@ -141,19 +144,16 @@ export function leg(room: Room = LEG, step = 4): Leg {
 /** Plane units over which a cut limb is lost in the ground, and from its edge to where it is seen at all. */
 const [CLEARS, GONE] = [46, 3];
 
-/** Where the room cuts the leg. */
-function paintEnds(ink: Ink, { left, right, top, bottom }: Room, { colour }: Theme): void {
-  const ends = [[top, 1] as const, ...(bottom < LEG.bottom ? [[bottom, -1] as const] : [])];
-  for (const [edge, way] of ends)
-    paintLostEnd(
-      ink,
-      {
-        left: left - GONE,
-        right: right + GONE,
-        edge: edge + way * GONE,
-        seen: edge + way * CLEARS,
-        beyond: 2 * GONE,
-      },
-      colour.stage,
-    );
-}
+/** Where the thigh is cut. */
+const paintEnd = (ink: Ink, { colour }: Theme): void =>
+  paintLostEnd(
+    ink,
+    {
+      left: LEG.left - GONE,
+      right: LEG.right + GONE,
+      edge: LEG.top + GONE,
+      seen: LEG.top + CLEARS,
+      beyond: 2 * GONE,
+    },
+    colour.stage,
+  );

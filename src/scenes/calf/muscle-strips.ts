@@ -10,13 +10,14 @@ const [TOP, BOTTOM, LOWEST] = [90, 670, 1000];
 /** Plane units: from the middle of the leg's plane to the tendon. */
 const TENDON = 218;
 
+const LOWER = 44;
 /** Between strips of so many plane units. */
-const cutsOf = (step: number): readonly number[] => [
+const STEP = 4;
+const CUTS: readonly number[] = [
   0,
-  ...Array.from({ length: Math.floor((BOTTOM - TOP) / step) + 1 }, (_, i) => TOP + i * step),
+  ...Array.from({ length: Math.floor((BOTTOM - TOP) / STEP) + 1 }, (_, i) => TOP + i * STEP),
   ...Array.from({ length: LOWER }, (_, i) => BOTTOM + ((i + 1) * (LOWEST - BOTTOM)) / LOWER),
 ];
-const LOWER = 44;
 
 export interface MuscleStrips {
   readonly view: Container;
@@ -31,17 +32,14 @@ interface Room {
   /** plane units that the picture takes */
   readonly left: number;
   readonly right: number;
-  /** of a strip: the smaller the leg stands, the more, or strips are less than a pixel */
-  readonly step: number;
   /** with the tendon, and heel and all as the foot turns */
   readonly rises?: true;
 }
 
-export function muscleStrips({ left, right, step, rises }: Room, ends: Ends): MuscleStrips {
+export function muscleStrips({ left, right, rises }: Room, ends: Ends): MuscleStrips {
   const view = new Container();
-  const edges = cutsOf(step);
-  const rest = edges.map((y) => ends(y, 0));
-  const strips = edges.slice(1).map(() => {
+  const rest = CUTS.map((y) => ends(y, 0));
+  const strips = CUTS.slice(1).map(() => {
     const sprite = new Sprite();
     view.addChild(sprite);
     return sprite;
@@ -58,14 +56,14 @@ export function muscleStrips({ left, right, step, rises }: Room, ends: Ends): Mu
     paint(density, paint) {
       const bounds: Bounds = [left, -1000, right, 0];
       // Cuts fall between pixels of the picture.
-      const scale = Math.max(1, Math.round(density * step)) / step;
+      const scale = Math.max(1, Math.round(density * STEP)) / STEP;
       const ink = inkFor(bounds, scale);
       ink.scale(1, -1);
       paint(ink);
       release();
       const { source } = Texture.from(ink.canvas, true);
       textures = strips.map((_, i) => {
-        const [high, low] = [entryAt(edges, i) * scale, entryAt(edges, i + 1) * scale];
+        const [high, low] = [entryAt(CUTS, i) * scale, entryAt(CUTS, i + 1) * scale];
         // A pixel more, under the next one, so that no seam shows.
         const frame = new Rectangle(0, high, source.width, Math.min(low + 1, source.height) - high);
         return new Texture({ source, frame });
@@ -77,14 +75,14 @@ export function muscleStrips({ left, right, step, rises }: Room, ends: Ends): Mu
     },
     bend(pressed) {
       const turn = rises ? footTurn(pressed) : 0;
-      const moved = edges.map((each) => {
+      const moved = CUTS.map((each) => {
         const y = rises ? each - riseAt(each, pressed) : each;
         const [far, near] = ends(y, pressed);
         const back = turned([TENDON, y], turn)[0] - TENDON;
         return { y, far: far + back, near: near + back };
       });
       strips.forEach((strip, i) => {
-        const [high, low] = [entryAt(edges, i), entryAt(edges, i + 1)];
+        const [high, low] = [entryAt(CUTS, i), entryAt(CUTS, i + 1)];
         const [[farHigh, nearHigh], [farLow]] = [entryAt(rest, i), entryAt(rest, i + 1)];
         const [above, below] = [entryAt(moved, i), entryAt(moved, i + 1)];
         const wide = (above.near - above.far) / (nearHigh - farHigh);

@@ -29,7 +29,7 @@ export const bandsOf = ({ edge, body, light }: Round): readonly string[] => [
 ];
 
 /** Plane units: half the artery's width, and from the vein's wall to its middle. */
-export const ARTERY = { half: 5, beside: 9 } as const;
+export const ARTERY = { half: 7.5, beside: 12 } as const;
 /** Plane units along the vein to where the artery has grown too thin to be drawn. */
 const ARTERY_ENDS = 960;
 
@@ -65,9 +65,9 @@ function drawBeside(ink: Graphics, { from, to, middle, half }: Tube, turn: numbe
 }
 
 /** Each posterior tibial artery runs between two veins: the second, from where it joins the first to the ankle; half its width, and from the artery's middle to its own. */
-const SECOND = { joins: 190, parted: 410, ends: 930, half: 5, beside: 13 } as const;
+const SECOND = { joins: 190, parted: 410, ends: 930, half: 5, beside: 16 } as const;
 /** Where the two are joined across the artery. */
-const BRIDGES = [420, 548, 640] as const;
+const BRIDGES = [420, 510, 600] as const;
 
 /** In front of the vein: the artery and the second vein. @param saturations percent, of the blood in both */
 function drawCompanions(
@@ -178,13 +178,13 @@ export function drawValves(ink: Graphics, open: readonly number[], theme: Theme)
     });
 }
 
-/** Thick where it springs from the wall, thin at its free edge. */
+/** Thick near the wall, thin at its free edge. */
 function cuspOutline(cusp: ReturnType<typeof cuspOf>, side: number): readonly Spot[] {
   const faces: [Spot[], Spot[]] = [[], []];
   for (let i = 0; i <= CUSP_STEPS; i++) {
     const t = i / CUSP_STEPS;
     const [across, at] = onCusp(cusp, t);
-    const half = 0.9 + 1.9 * (1 - t) ** 2;
+    const half = Math.min(1, 0.2 + 5 * t) * (0.9 + 1.9 * (1 - t) ** 2);
     const [nextAcross, nextAt] = onCusp(cusp, t + 0.01);
     const [dx, dy] = [nextAcross - across, nextAt - at];
     const size = Math.hypot(dx, dy) || 1;

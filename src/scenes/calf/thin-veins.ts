@@ -27,6 +27,7 @@ const CUSP_STEPS = 8;
 const PIECE = 5;
 /** Plane units by which its outside stands over its width, and its colours stay within it. */
 const [OUTSIDE, INSIDE] = [1, -0.8];
+const THINNEST = 0.05;
 
 /** Its outlines, the lowest first. @param saturation percent */
 function layersOf(
@@ -47,7 +48,8 @@ function layersOf(
     for (let i = 0; i <= steps; i++) {
       placeOn(line, i / steps, at);
       const [x, y, dx, dy] = [entryAt(at, 0), entryAt(at, 1), entryAt(at, 2), entryAt(at, 3)];
-      const reach = part * (from + ((to - from) * i) / steps + bulges(i / steps)) + more;
+      // Sides that crossed would be no outline.
+      const reach = Math.max(THINNEST, part * (from + ((to - from) * i) / steps + bulges(i / steps)) + more);
       sides[0].push([x - dy * reach, y + dx * reach]);
       sides[1].push([x + dy * reach, y - dx * reach]);
     }

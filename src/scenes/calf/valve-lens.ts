@@ -1,4 +1,4 @@
-/** The upper valve under a lens, as it stands in the leg at the moment: shut, blood that would fall back is held; open, it passes; while it closes, it stands. */
+/** A valve under a lens, as it stands in the leg at the moment: shut, blood that would fall back is held; open, it passes; while it closes, it stands. */
 import { Container, Graphics } from "pixi.js";
 import { entryAt } from "../../sim/checked/present.ts";
 import { type Streaks, streaks } from "../drawing/streaks.ts";
@@ -6,12 +6,17 @@ import type { Theme } from "../theme/theme.ts";
 import type { BloodColumn } from "./blood-column.ts";
 import { type LegState, placeBlood } from "./leg-blood.ts";
 import { legTissue } from "./leg-tones.ts";
-import { cuspOf, placeInLeg, VALVES, type ValveStands } from "./vein.ts";
+import { cuspOf, freeHalf, HALF, placeInLeg, VALVES, type ValveStands } from "./vein.ts";
 
-/** Along the vein: what the lens shows, plane units. */
-const { at: VALVE } = VALVES[0];
-export const LENS_AT = VALVE - 20;
-const REACH = 46;
+/** Along the vein, plane units: how far above a valve of the widest vein the lens has its middle, and what it shows about that. */
+const [ABOVE, REACH] = [20, 46];
+
+/** Along the vein, plane units: the middle of what a lens on a valve shows, and how far it reaches. @param valve by VALVES */
+export function seenBy(valve: number): { readonly at: number; readonly reach: number } {
+  const { at } = entryAt(VALVES, valve);
+  const size = freeHalf(at) / HALF;
+  return { at: at - ABOVE * size, reach: REACH * size };
+}
 
 /** By VALVES: how far each stands open, 0..1, and how it stands. */
 interface Valves {
@@ -27,13 +32,17 @@ interface Lens {
   release(): void;
 }
 
-/** @param leg what is drawn in the leg, which the lens shows again */
-export function valveLens(leg: Readonly<Record<"vein" | "farCusps" | "cusps", Graphics>>): Lens {
+/** @param leg what is drawn in the leg, which the lens shows again. @param valve by VALVES */
+export function valveLens(
+  leg: Readonly<Record<"vein" | "farCusps" | "cusps", Graphics>>,
+  valve: number,
+): Lens {
+  const { at, reach } = seenBy(valve);
   const [view, plane] = [new Container(), new Container()];
   const [ground, rim, mask, arrow] = [new Graphics(), new Graphics(), new Graphics(), new Graphics()];
   const blood: Streaks = streaks();
   const again = (ink: Graphics) => new Graphics(ink.context);
-  const [middleX, middleY] = placeInLeg(LENS_AT, 0).spot;
+  const [middleX, middleY] = placeInLeg(at, 0).spot;
   plane.pivot.set(middleX, middleY);
   plane.addChild(ground, again(leg.vein), again(leg.farCusps), blood.view, again(leg.cusps), arrow);
   mask.circle(0, 0, 1).fill(0xffffff);
@@ -48,61 +57,56 @@ export function valveLens(leg: Readonly<Record<"vein" | "farCusps" | "cusps", Gr
       view.position.set(place.x, place.y);
       radius = place.radius;
       mask.scale.set(radius);
-      plane.scale.set(radius / REACH);
+      plane.scale.set(radius / reach);
     },
     draw(column, state, { open, stands }, theme) {
       if (!view.visible || radius === 0) return;
       const { colour } = theme;
       blood.resize(column.count);
-      placeBlood(
-        blood,
-        column,
-        state,
-        { open, from: LENS_AT - 1.2 * REACH, to: LENS_AT + 1.2 * REACH },
-        theme,
-      );
-      ground.clear().circle(middleX, middleY, REACH).fill(legTissue("fascia", theme).body);
+      placeBlood(blood, column, state, { open, from: at - 1.2 * reach, to: at + 1.2 * reach }, theme);
+      ground.clear().circle(middleX, middleY, reach).fill(legTissue("fascia", theme).body);
       rim.clear().circle(0, 0, radius).stroke({ color: colour.accent, width: 3 });
-      drawWay(arrow.clear(), entryAt(open, 0), entryAt(stands, 0), theme);
+      drawWay(arrow.clear(), valve, entryAt(open, valve), entryAt(stands, valve), theme);
     },
     release: () => blood.release(),
   };
 }
 
-/** Plane units of an arrow's shaft and head, and of the rim around it. */
-const ARROW = { long: 20, half: 1.7, head: 5.2, wide: 4.6, rim: 1.4 } as const;
+/** Plane units in the widest vein, in others by their width: an arrow's shaft and head and the rim around it, how far from the cusps' edge it begins and ends, and the bar at which it ends. */
+const ARROW = { long: 22, half: 2.4, head: 8, wide: 6.6, rim: 1.4, off: 26, near: 3 } as const;
+const BAR = { off: 1, half: 9, width: 3, rim: 5.6 } as const;
 
-/** Through the open valve towards the heart; back towards the shut one, and there no further. */
-function drawWay(ink: Graphics, open: number, stands: ValveStands, { colour }: Theme): void {
+/** Through the open valve towards the heart; back towards the shut one, and there no further. @param valve by VALVES */
+function drawWay(ink: Graphics, valve: number, open: number, stands: ValveStands, { colour }: Theme): void {
   if (stands === "closing") return;
-  const [, , , [, edge]] = cuspOf(VALVE, open);
+  const { at } = entryAt(VALVES, valve);
+  const size = freeHalf(at) / HALF;
+  const [, , , [, edge]] = cuspOf(at, open);
   const shut = stands === "shut";
-  const tip = shut ? edge - 3 : edge - 26;
+  const { long, half, head, wide, rim, off, near } = ARROW;
+  const tip = shut ? near : off;
   const way = shut ? -1 : 1;
-  const spot = (up: number, across: number) => placeInLeg(tip + way * up, across).spot;
-  const { long, half, head, wide, rim } = ARROW;
+  const spot = (up: number, across: number) => placeInLeg(edge + size * (up - tip), size * across).spot;
+  const outline: readonly (readonly [up: number, across: number])[] = [
+    [0, 0],
+    [head, wide],
+    [head, half],
+    [long, half],
+    [long, -half],
+    [head, -half],
+    [head, -wide],
+  ];
   ink
-    .poly(
-      [
-        spot(0, 0),
-        spot(head, wide),
-        spot(head, half),
-        spot(long, half),
-        spot(long, -half),
-        spot(head, -half),
-        spot(head, -wide),
-      ].flat(),
-    )
+    .poly(outline.flatMap(([up, across]) => spot(way * up, across)))
     .fill({ color: colour.ink })
-    .stroke({ color: colour.stage, width: rim, join: "round" });
+    .stroke({ color: colour.stage, width: size * rim, join: "round" });
   if (!shut) return;
-  const [left, right] = [placeInLeg(edge - 1, -8).spot, placeInLeg(edge - 1, 8).spot];
   for (const [color, width] of [
-    [colour.stage, 5],
-    [colour.caution, 2.6],
+    [colour.stage, BAR.rim],
+    [colour.caution, BAR.width],
   ] as const)
     ink
-      .moveTo(...left)
-      .lineTo(...right)
-      .stroke({ color, width, cap: "round" });
+      .moveTo(...spot(tip - BAR.off, -BAR.half))
+      .lineTo(...spot(tip - BAR.off, BAR.half))
+      .stroke({ color, width: size * width, cap: "round" });
 }

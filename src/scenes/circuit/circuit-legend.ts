@@ -40,7 +40,7 @@ const MAX_SHARE = 0.2;
 interface Shows {
   /** states that stand side by side are distinguished by levels at their organs */
   readonly levels?: boolean;
-  /** only veins have marks */
+  /** only veins have marks, and a still picture is of one moment */
   readonly veins?: boolean;
 }
 
@@ -75,7 +75,13 @@ export function circuitLegend({ levels = false, veins = false }: Shows = {}): Le
           mark: { colour: markColour(colour, svc), rich: false },
         },
         ...(veins ? [] : rich),
-        { key: still ? "further.legend.still" : "further.legend.motion" },
+        {
+          key: still
+            ? veins
+              ? "further.legend.stillMoment"
+              : "further.legend.still"
+            : "further.legend.motion",
+        },
         ...(levels && panes.length > 1 ? [{ key: "further.legend.level" }] : []),
       ];
       const noteOf = (entry: Entry): Note => ({

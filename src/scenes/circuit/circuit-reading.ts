@@ -1,10 +1,17 @@
 /** The schematic in words, from the same numbers as the picture. */
 import type { Frame } from "../../chain/frame.ts";
+import { present } from "../../sim/checked/present.ts";
+import type { Circulation } from "../../sim/circulation/answer.ts";
+import { platesOf } from "./plates.ts";
 
 export interface Reading {
   readonly key: string;
   readonly args: Readonly<Record<string, string | number>>;
 }
+
+/** mmHg on the plate of that name. */
+const plated = ({ request, pressures }: Circulation, name: string): number =>
+  pressures[present(platesOf(request.stage).find((plate) => plate.name === name)).pressure];
 
 /** Message key and arguments (mmHg, L/min, percent as numbers); null while nothing is solved. */
 export function readCircuit(frame: Frame): Reading | null {
@@ -12,11 +19,12 @@ export function readCircuit(frame: Frame): Reading | null {
   if (!first) return null;
   const one = {
     stage: first.request.stage,
-    svc: first.pressures.svc,
-    liver: first.pressures.hepaticVein,
-    pulmonaryArtery: first.pressures.pulmonaryArteryRight,
-    atrium: first.pressures.atrium,
-    aorta: first.pressures.aortaMean,
+    heart: first.request.stage === "two-ventricle" ? "two" : "one",
+    svc: plated(first, "svc"),
+    liver: plated(first, "liver"),
+    pulmonaryArtery: plated(first, "pulmonaryArtery"),
+    atrium: plated(first, "atrium"),
+    aorta: plated(first, "aorta"),
     output: first.flows.systemic,
     saturation: first.saturations.arterial,
   };
@@ -26,8 +34,8 @@ export function readCircuit(frame: Frame): Reading | null {
     args: {
       ...one,
       otherStage: second.request.stage,
-      otherLiver: second.pressures.hepaticVein,
-      step: second.pressures.hepaticVein - first.pressures.hepaticVein,
+      otherLiver: plated(second, "liver"),
+      step: plated(second, "liver") - plated(first, "liver"),
       otherOutput: second.flows.systemic,
       otherSaturation: second.saturations.arterial,
     },

@@ -14,9 +14,9 @@ const USUAL: Readonly<Record<string, number>> = {
   "splanchnic+legs": LEGS + BELLY,
   [BELOW_LIVER]: LEGS + KIDNEY_SHARE * BELLY,
 };
-/** Murray's law gives the cube root of the flow; a gentler one keeps heavy effort's vessels within their limb. */
-const GROWS = 1 / 4;
-const [MIN_FACTOR, MAX_FACTOR] = [0.6, 1.7];
+/** Murray's law: a vessel is as wide as the cube root of its flow asks, within what its limb holds. */
+const GROWS = 1 / 3;
+const [MIN_FACTOR, MAX_FACTOR] = [0.5, 1.9];
 /** s in which widths follow. */
 const FOLLOWS = 1.2;
 /** Change of a factor that is worth drawing again. */

@@ -70,7 +70,7 @@ export function paintLegs(ink: Ink, { carry }: Proportions, muscle: Tissue, bone
 }
 
 /** How red muscle becomes at the greatest flow. */
-const FLUSH = { dark: 0.36, light: 0.12 } as const;
+const FLUSH = { dark: 0.5, light: 0.3 } as const;
 
 /** @param part 0 as at rest .. 1 */
 export function paintFlush(ink: Ink, part: number, { carry }: Proportions, { name, colour }: Theme): void {

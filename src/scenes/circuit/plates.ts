@@ -20,7 +20,14 @@ export interface Plate {
 
 const COMMON: readonly Plate[] = [
   { name: "svc", pressure: "svc", at: [468, 214], side: "left", first: true },
-  { name: "pulmonaryArtery", pressure: "pulmonaryArteryRight", at: [384, 275], side: "left", first: true },
+  {
+    name: "pulmonaryArtery",
+    word: "rightPulmonaryArtery",
+    pressure: "pulmonaryArteryRight",
+    at: [384, 275],
+    side: "left",
+    first: true,
+  },
   { name: "liver", pressure: "hepaticVein", at: [300, 580], side: "left", organ: true, first: true },
   { name: "kidneys", pressure: "ivc", at: [356, 712], side: "left", organ: true },
   { name: "ivc", pressure: "ivc", at: [468, 790], side: "left" },
@@ -32,6 +39,8 @@ const COMMON: readonly Plate[] = [
 
 /** Where a heart with two ventricles has it. */
 const TWO_VENTRICLES: Readonly<Record<string, Partial<Plate>>> = {
+  // Where a right heart catheter reads it; its branches stand lower.
+  pulmonaryArtery: { word: "mainPulmonaryArtery", pressure: "pathway", at: [583, 300], side: "right" },
   atrium: { at: [610, 340], word: "leftAtrium" },
   pulmonaryVein: { at: [664, 318] },
 };

@@ -45,6 +45,8 @@ export interface Plot {
 
 export interface Plotted {
   readonly inner: Box;
+  /** y, its title included */
+  readonly top: number;
   readonly toX: (x: number) => number;
   readonly toY: (y: number) => number;
 }
@@ -137,6 +139,7 @@ export function drawPlot(ink: Graphics, words: Lettering, plot: Plot, theme: The
   const inner = innerBox(plot.box, type, markLines, titled);
   const plotted: Plotted = {
     inner,
+    top: plot.box.y,
     toX: (value) => inner.x + ((value - x.min) / (x.max - x.min || 1)) * inner.width,
     toY: (value) => inner.y + inner.height - ((value - y.min) / (y.max - y.min || 1)) * inner.height,
   };

@@ -27,6 +27,8 @@ interface SweepState {
   readonly foot: string;
   /** the state on the stage, on the horizontal axis */
   readonly mark: number;
+  /** and one that stands beside it */
+  readonly beside?: number | undefined;
   /** states that the horizontal axis names, with their words line by line; round numbers without it */
   readonly named?: readonly { readonly at: number; readonly words: readonly string[] }[];
   /** CSS px that a picture takes between the legend and the first plot, and where its parts stand on the horizontal axis */
@@ -131,6 +133,9 @@ function shadeMeasured(
   words.write({ ...says, x: beside ? right : right - 0.3 * type, y }, theme);
 }
 
+/** CSS px: the line of the state beside is thinner. */
+const BESIDE = 1;
+
 /** @param plots the most informative first: one under another in a tall box, as many as can be read, in a row in a wide one */
 export function sweepPlots(plots: readonly SweepPlot[], reach?: Reach): SweepPlots {
   const view = new Container();
@@ -210,10 +215,16 @@ export function sweepPlots(plots: readonly SweepPlot[], reach?: Reach): SweepPlo
         drawStill(state, box, type, theme);
       }
       marker.clear();
+      const { beside } = state;
       for (const plot of plotted) {
-        const x = plot.toX(state.mark);
-        if (x >= plot.inner.x - 1 && x <= plot.inner.x + plot.inner.width + 1)
-          markAt(marker, plot, state.mark, type, theme);
+        const { inner, toX } = plot;
+        const within = (at: number) => toX(at) >= inner.x - 1 && toX(at) <= inner.x + inner.width + 1;
+        if (beside !== undefined && within(beside))
+          marker
+            .moveTo(toX(beside), inner.y)
+            .lineTo(toX(beside), inner.y + inner.height)
+            .stroke({ color: theme.colour.accent, width: BESIDE });
+        if (within(state.mark)) markAt(marker, plot, state.mark, type, theme);
       }
       return plotted[0];
     },

@@ -208,16 +208,19 @@ function paintArrow(ink: Ink, [ax, ay]: Spot, [bx, by]: Spot, colour: string): v
   ink.restore();
 }
 
-/** The pressure where the duct ends, beside the neck in the inset. @param type CSS px */
+/** The pressure where the duct ends, and what else is said of it, beside the neck in the inset. @param type CSS px */
 export function insetNote(
   { inset, ...fit }: Fit & { readonly inset: Inset },
-  words: string,
+  [pressure, ...more]: readonly string[],
   type: number,
   theme: Theme,
 ): Note {
   const { x, y, width } = placed(fit, inset);
   return {
-    lines: [{ words, size: type, colour: theme.colour.ink, bold: true }],
+    lines: [
+      { words: pressure ?? "", size: type, colour: theme.colour.ink, bold: true },
+      ...more.map((words) => ({ words, size: type, colour: theme.colour.inkSoft })),
+    ],
     x: x + width - 0.5 * type,
     y: y + 0.4 * type,
     anchor: [1, 0],

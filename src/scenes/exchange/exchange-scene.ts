@@ -13,7 +13,7 @@ import { dayAt, figuresAt } from "./day.ts";
 import { insetNote } from "./duct-inset.ts";
 import { figureNotes, writePlates } from "./figure-plates.ts";
 import { barBoxes, gaugeNumbers } from "./fluid-gauge.ts";
-import { ductPressureWords, headNote } from "./notes.ts";
+import { ductWords, headNote } from "./notes.ts";
 import { isSmall, tissuePicture } from "./tissue-drawing.ts";
 
 /** mL/h that one drop stands for, for a body of 1 m2. */
@@ -59,8 +59,9 @@ function exchangePane(): ScenePane {
       const reading = Math.floor(day * READINGS_PER_DAY);
       const read = figuresAt(course, reading / READINGS_PER_DAY);
       const about = { day, figures: read, drop, circulation, wide: isWide(box) };
-      const head = headNote(about, { ...box, width: headWidth(box) }, type, theme);
-      const at = placesIn(box, type, highOf(head, theme));
+      const headWith = (inset: boolean) =>
+        headNote({ ...about, inset }, { ...box, width: headWidth(box) }, type, theme);
+      const at = placesIn(box, type, highOf(headWith(true), theme));
       const figures = figuresAt(course, day);
       const fit = picture.draw(
         { circulation, figures, drop, full, time, type: type.axis },
@@ -87,10 +88,15 @@ function exchangePane(): ScenePane {
       const { inset } = fit;
       const bare = [
         ...(small ? [] : gaugeNumbers(fit, full, type.axis, theme)),
-        ...(inset ? [insetNote({ ...fit, inset }, ductPressureWords(read), type.axis, theme)] : []),
+        ...(inset
+          ? [insetNote({ ...fit, inset }, ductWords(read, circulation, theme), type.axis, theme)]
+          : []),
       ];
-      const kept = [...(inset ? [placed(fit, inset)] : []), ...barBoxes(fit)];
-      writePlates(words, notes, head, { around, small, bare, kept }, theme);
+      const kept = [
+        ...[...(inset ? [inset] : []), ...fit.arrows].map((each) => placed(fit, each)),
+        ...barBoxes(fit),
+      ];
+      writePlates(words, notes, headWith(inset !== null), { around, small, bare, kept }, theme);
     },
     release: () => picture.release(),
   };

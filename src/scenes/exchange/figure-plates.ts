@@ -14,9 +14,9 @@ import { CAPILLARY } from "./tissue-plan.ts";
 
 /** Figures on the picture: their unit, and where they stand: across, and down from the capillary or to the cavity's upper edge or floor. */
 const NUMBERS = [
-  { key: "filtration", x: 40, under: "capillary", y: 140, unit: "mL/h" },
-  { key: "lymph", x: 40, under: "edge", y: -104, unit: "mL/h" },
-  { key: "overflow", x: 300, under: "edge", y: -66, unit: "mL/h" },
+  { key: "filtration", x: 500, under: "capillary", y: -136, unit: "mL/h" },
+  { key: "lymph", x: 40, under: "edge", y: -60, unit: "mL/h" },
+  { key: "overflow", x: 290, under: "edge", y: -42, unit: "mL/h" },
   { key: "collected", x: 170, under: "floor", y: -92, unit: "mL" },
   { key: "drained", x: 820, under: "floor", y: -100, unit: "mL/h" },
 ] as const;

@@ -2,6 +2,7 @@
 import { entryAt } from "../../sim/checked/present.ts";
 import type { Spot } from "../drawing/curve-drawing.ts";
 import { part } from "../drawing/even-spread.ts";
+import type { Box } from "../scene.ts";
 import { tintOf } from "../theme/colour.ts";
 import type { Theme } from "../theme/theme.ts";
 import { proteinAt } from "./capillary-blood.ts";
@@ -133,13 +134,17 @@ export const leakedProteins = (
     return proteinAt(toLymph(plan, tissue, index, part(index * TIMES + time * PACE * SLOWER)), index, theme);
   });
 
-/** Where a flow turns round, so does its arrow. */
+/** Parts of an arrow's length that lie beyond the lining, and that it is wide. */
+const BEYOND = 0.36;
+const WIDE = 0.62;
+
+/** Where a flow turns round, so does its arrow. @returns where they stand, plane units */
 export function showArrows(
   into: Marks,
   plan: TissuePlan,
   { figures: { lymph, overflow, drained }, drop, along }: Omit<Water, "time" | "level" | "size">,
   theme: Theme,
-): void {
+): readonly Box[] {
   const [leaving, returning, over] = CURVES.map(({ colour }) => tintOf(colour(theme)));
   const down = Math.PI / 2;
   const sized = (flow: number) => (SEEN + ARROW * Math.sqrt(Math.abs(flow) / drop)) / ARROW_LONG;
@@ -164,10 +169,20 @@ export function showArrows(
       arrow(beside(line, 0.5, 0), headingAt(line, 0.5), lymph / initial.length, returning),
     ),
     ...COLLECTED.map((at) => arrow(beside(collecting, at, 0), headingAt(collecting, at), lymph, returning)),
-    ...cavity.gaps.map((gap) =>
-      arrow(beside(cavity.lining, gap, 0), down, overflow / cavity.gaps.length, over),
-    ),
+    ...cavity.gaps.map((gap) => {
+      const flow = overflow / cavity.gaps.length;
+      // Out of the tissue's fluid, through the lining.
+      const [x, y] = beside(cavity.lining, gap, 0);
+      return arrow([x, y - (0.5 - BEYOND) * sized(flow) * ARROW_LONG], down, flow, over);
+    }),
     arrow(beside(drain, DRAINED, 0), headingAt(drain, DRAINED), drained, leaving),
   ];
-  into.show(all.filter(({ flow }) => Math.abs(flow) > NO_FLOW));
+  const shown = all.filter(({ flow }) => Math.abs(flow) > NO_FLOW);
+  into.show(shown);
+  return shown.map(({ x, y, angle, size }): Box => {
+    const [c, s] = [Math.abs(Math.cos(angle)), Math.abs(Math.sin(angle))];
+    const long = size * ARROW_LONG;
+    const [width, height] = [long * (c + WIDE * s), long * (s + WIDE * c)];
+    return { x: x - width / 2, y: y - height / 2, width, height };
+  });
 }

@@ -14,6 +14,7 @@ import {
   LYMPH_MICROMETRE,
   MICROMETRE,
   type TissuePlan,
+  TORN_AT,
   WIDTH,
 } from "./tissue-plan.ts";
 
@@ -94,6 +95,10 @@ export const gaugeNumbers = (
       write(formatQuantity(mark, "mL"), SCALE + MARK + 8, levelAt(plan, mark, full), [0, 0.5]),
     ),
     ...bars(plan).map(({ value, unit, x, y }) => write(formatQuantity(value, unit), x, y - 6, [0.5, 1])),
+    ...tears(plan).map(({ times, x, y }): Note => {
+      const words = theme.say("further.exchange.smaller", { times });
+      return { ...write(words, x, y, [0.5, 0.5]), bare: false };
+    }),
   ];
 };
 
@@ -107,6 +112,13 @@ const bars = ({ cavity: { top, bottom } }: TissuePlan) =>
     { value: 50, unit: "µm", long: 50 * LYMPH_MICROMETRE, x: 920, y: top - 22 },
     { value: 2, unit: "cm", long: 2 * CENTIMETRE, x: 340, y: bottom - 28 },
   ] as const;
+
+/** How many times smaller all is drawn under each tear, to two digits, and where that is said. */
+const tears = ({ cavity: { gap } }: TissuePlan) =>
+  [
+    { ratio: MICROMETRE / LYMPH_MICROMETRE, top: TORN_AT, x: 470 },
+    { ratio: (1e4 * LYMPH_MICROMETRE) / CENTIMETRE, top: gap, x: 830 },
+  ].map(({ ratio, top, x }) => ({ times: Number(ratio.toPrecision(2)), x, y: top + BREAK / 2 }));
 
 /** Where they lie on the screen, numbers apart. */
 export const barBoxes = ({ plan, ...fit }: Fit & { readonly plan: TissuePlan }): readonly Box[] =>

@@ -25,9 +25,19 @@ export const CURVES = [
 /** g/h of albumin that a gold piece stands for, for each mL/h that a drop does. */
 export const ALBUMIN = 0.06;
 
-/** The pressure where the lymph goes. */
-export const ductPressureWords = ({ ductPressure }: DayFigures): string =>
-  formatQuantity(ductPressure, "mmHg", 1);
+const ductPressureWords = ({ ductPressure }: DayFigures): string => formatQuantity(ductPressure, "mmHg", 1);
+
+/** The pressure where the lymph goes, and the usual one where that is another. */
+export const ductWords = (
+  figures: DayFigures,
+  { request: { stage } }: Circulation,
+  { say }: Theme,
+): readonly string[] => [
+  ductPressureWords(figures),
+  ...(stage === "two-ventricle"
+    ? []
+    : [say("further.exchange.healthy", { usual: formatNumber(VENOUS_USUAL) })]),
+];
 
 /** From where the course begins, and to where its lungs ease. */
 function lungWords({ request }: Circulation, { say }: Theme): readonly string[] {
@@ -48,15 +58,25 @@ interface Head {
   readonly circulation: Circulation;
   /** there is room for what else explains it */
   readonly wide: boolean;
+  /** an inset says the pressure where lymph goes */
+  readonly inset: boolean;
 }
 
-/** The day of the course, what drops and gold of the picture stand for, and where lymph goes and what it empties against there. */
+/** mL/h that run over, and part of the lymph by which more leaves than it carries, before either is spoken of. */
+const [RUNS, MORE] = [0.5, 1.05];
+const stateOf = ({ filtration, lymph, overflow }: DayFigures): "over" | "swells" | "keeps" =>
+  overflow > RUNS ? "over" : filtration > MORE * lymph ? "swells" : "keeps";
+
+/** The day of the course and what it brings, what drops and gold of the picture stand for, and where lymph goes and what it empties against there. */
 export function headNote(head: Head, box: Box, type: Sizes, theme: Theme): Note {
-  const { day, figures, drop, circulation, wide } = head;
+  const { day, figures, drop, circulation, wide, inset } = head;
   const { say, colour } = theme;
   // What keeps lymph from growing with all that leaves.
   const most = formatNumber(figures.lymphCarried, 1);
-  const dayWords = say("further.exchange.day", { day: formatNumber(Math.round(day)) });
+  const dayWords = say("further.exchange.day", {
+    day: formatNumber(Math.round(day)),
+    state: stateOf(figures),
+  });
   const more = [
     say("further.exchange.drop", {
       flow: formatQuantity(drop, "mL/h"),
@@ -64,6 +84,7 @@ export function headNote(head: Head, box: Box, type: Sizes, theme: Theme): Note 
     }),
     say("further.exchange.duct", {
       joins: wordSetting(circulation.request, "thoracicDuct"),
+      shown: inset ? "yes" : "no",
       pressure: ductPressureWords(figures),
       healthy: circulation.request.stage === "two-ventricle" ? "yes" : "no",
       usual: formatNumber(VENOUS_USUAL),
@@ -96,11 +117,10 @@ export function figureLines(
   ];
 }
 
-/** What the wall does with the proteins of the blood, and that they could not be seen at this scale. */
+/** What the wall does with the proteins of the blood. */
 export const proteinLines = (held: number, { sizes: type, theme }: Look): Note["lines"] => [
   { words: theme.say("parameter.proteinReflection"), size: type.axis, colour: theme.colour.inkSoft },
   { words: formatQuantity(100 * held, "%"), size: type.label, colour: theme.colour.ink, bold: true },
-  { words: theme.say("further.exchange.proteins"), size: type.axis, colour: theme.colour.inkSoft },
 ];
 
 /** What the names of the curves are followed by where a picture is too small for plates, and what else is said there. */

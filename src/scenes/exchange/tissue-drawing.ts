@@ -35,6 +35,8 @@ export interface TissueFit extends Fit {
   readonly plan: TissuePlan;
   /** where lymph goes; null where there is no room for it */
   readonly inset: Inset | null;
+  /** plane units: where arrows stand */
+  readonly arrows: readonly Box[];
 }
 
 export interface TissuePicture {
@@ -131,8 +133,8 @@ export function tissuePicture(): TissuePicture {
       const water = { figures, drop, level, time, size, along };
       proteins.show([...proteinsInBlood(circulation, time, theme), ...leakedProteins(plan, water, theme)]);
       showDrops(drops, plan, water, theme);
-      showArrows(arrows, plan, { figures, drop, along }, theme);
-      return { ...fit, plan, inset };
+      const stand = showArrows(arrows, plan, { figures, drop, along }, theme);
+      return { ...fit, plan, inset, arrows: stand };
     },
     release() {
       for (const each of [ground, tissue, vessel, duct, cells, drops, arrows, proteins, blood])

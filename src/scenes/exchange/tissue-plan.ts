@@ -36,7 +36,7 @@ export const INITIAL_HALF = 54;
 export const BUD_HALF = 38;
 /** Plane units of the body's wall under the cavity and of the cavity, in the height in which the places are given. */
 const BODY_WALL = 66;
-const CAVITY = 195;
+const CAVITY = 178;
 /** Plane units: where the picture goes over to the lymph vessels' scale, how far under the lining to the body's own, and the gap that says so. */
 export const TORN_AT = 286;
 const FILM = 34;
@@ -103,10 +103,10 @@ export function tissuePlan(height: number): TissuePlan {
   const factor = (tall - FROM) / (GIVEN - FROM);
   const down = (y: number) => (y < FROM ? y : FROM + (y - FROM) * factor);
   const course = (text: string) => curve(spots(text).map(([x, y]): Spot => [x, down(y)]));
-  const lymph = course("822 508, 792 582, 714 632, 610 640, 480 638, 330 626, 200 600, 80 566, -120 496");
+  const lymph = course("822 496, 792 564, 714 610, 610 618, 480 616, 330 606, 200 590, 80 560, -120 496");
   const initial = [
-    "852 366, 840 404, 846 442, 822 508, 792 582, 714 632",
-    "404 362, 426 396, 436 440, 446 502, 414 566, 330 626",
+    "852 366, 840 402, 846 436, 822 496, 792 564, 714 610",
+    "404 362, 426 394, 436 434, 446 490, 414 548, 330 604",
   ].map((text): Initial => {
     const line = course(text);
     return {

@@ -15,6 +15,7 @@ import { sizesIn } from "../theme/type.ts";
 import { drawBeats, fullest } from "./beats.ts";
 import { drawChanges, heightOf } from "./change-bars.ts";
 import { CHANGES } from "./change-rows.ts";
+import { drawSmall } from "./runners.ts";
 
 const AT_REST = 1;
 /** Times rest of the body beside one at rest: about the best that 411 young people reached after completion (26 mL/min per kg: Paridon, J Am Coll Cardiol 2008;52:99). */
@@ -46,6 +47,8 @@ const UNDER = 0.4;
 const MIN_SHARE = 0.62;
 /** In sizes of type: the least and the greatest room between bodies, a line of words under the feet, and the width from which the stage's name stands in the corner beside a head. */
 const [NARROWEST, WIDEST, FEET, NAMED] = [16.5, 22, 1.9, 34];
+/** In sizes of type: the person who makes the effort, small before its name, and the room of both under the feet. */
+const [SMALL, WITH_SMALL] = [3.4, 4.1];
 /** Legs at work are shown to the feet, down to this height of a body in CSS px; below it trunk and thighs alone. */
 const MIN_HEIGHT = 260;
 /** Parts of a height that a body needs in width. */
@@ -61,7 +64,7 @@ interface Places {
 
 /** Bodies at both sides of the rows where they then are large enough, else over them. */
 function placesOf(box: Box, count: number, { body }: Proportions, type: number): Places {
-  const tall = box.height - FEET * type;
+  const tall = box.height - WITH_SMALL * type;
   const shape = (body.right - body.left) / (body.bottom - body.top);
   const room = Math.min(WIDEST * type, Math.max(NARROWEST * type, box.width - 2 * tall * shape));
   const width = (box.width - room) / 2;
@@ -128,22 +131,36 @@ export function effortPair() {
             theme,
           );
           const foot = Math.min(part.y + part.height, fit.y + fit.scale * extent.bottom);
-          const heading = {
-            words: headingOf(effortOf(circulation), theme),
-            size: label,
-            colour: theme.colour.ink,
-          };
-          const middle = part.x + part.width / 2;
-          words.write(
+          const small = places.between ? SMALL * axis : 0;
+          const lain = words.write(
             {
-              lines: [{ ...heading, bold: true }],
-              x: middle,
-              y: foot + 0.4 * axis,
+              lines: [
+                {
+                  words: headingOf(effortOf(circulation), theme),
+                  size: label,
+                  colour: theme.colour.ink,
+                  bold: true,
+                },
+              ],
+              x: part.x + part.width / 2 + small / 4,
+              y: foot + 0.4 * axis + Math.max(0, small - label) / 2,
               anchor: [0.5, 0],
               bare: true,
             },
             theme,
           );
+          if (small > 0)
+            drawSmall(
+              ink,
+              {
+                effort: effortOf(circulation),
+                years: circulation.request.body.ageYears,
+                role: circulation === own ? "own" : "beside",
+              },
+              [lain.x - small / 2, foot + 0.4 * axis + small],
+              small,
+              theme,
+            );
           return { fit, proportions };
         });
         const [first, second] = fits;

@@ -9,12 +9,14 @@ import { sweepPlots } from "../drawing/sweep-plots.ts";
 import { type Box, type MakeScene, WITH_ALL } from "../scene.ts";
 import { sizesIn } from "../theme/type.ts";
 import { OUTPUT, RATE, STROKE, VEINS } from "./change-rows.ts";
-import { effortPair } from "./effort-pair.ts";
+import { effortOf, effortPair, pairOf } from "./effort-pair.ts";
 import { placesAmong, roomAhead, rowHeight, runners } from "./runners.ts";
 
 /** mL/min per kg: the greatest use of oxygen of 411 young people after completion, a standard deviation to either side (26.3, 6.9: Paridon, J Am Coll Cardiol 2008;52:99). */
 export const PEAK = { mean: 26.3, deviation: 6.9 } as const;
 
+/** Years of age from which on what was measured in adults is shown. */
+const ADULT = 18;
 /** mmHg in an arm's vein at the greatest effort of 46 adults after completion, a standard deviation to either side (Colman, Heart 2021;107:983). */
 const VEINS_AT_PEAK: readonly [low: number, high: number] = [23 - 5.5, 23 + 5.5];
 
@@ -33,8 +35,6 @@ export function meanPeak(
 
 /** Bodies over the charts: their height at most, in widths. */
 const SQUARE = 0.95;
-/** In sizes of type: over a plot's axis, its title. */
-const TITLED = 1.7;
 
 export const makeExercise: MakeScene = () => {
   const view = new Container();
@@ -47,7 +47,9 @@ export const makeExercise: MakeScene = () => {
         title: "further.exercise.pathway",
         read: VEINS.read,
         measured: ({ request }) =>
-          hasPathway(request.stage) ? { range: VEINS_AT_PEAK, key: "further.exercise.measured" } : null,
+          hasPathway(request.stage) && request.body.ageYears >= ADULT
+            ? { range: VEINS_AT_PEAK, key: "further.exercise.measured" }
+            : null,
       },
       { title: "further.exercise.rate", read: RATE.read },
       { title: "further.exercise.stroke", read: STROKE.read },
@@ -77,6 +79,9 @@ export const makeExercise: MakeScene = () => {
       const sweep = frame.sweep?.over === "metabolicEquivalents" ? frame.sweep : null;
       plots.view.visible = sweep !== null;
       const now = numberSetting(frame.state.request, "metabolicEquivalents");
+      const beside = pairOf(frame)
+        .map(effortOf)
+        .find((effort) => effort !== now);
       const efforts = sweep?.curves[0]?.points.map(({ at }) => at) ?? [];
       const height = rowHeight(efforts, charts, type.axis);
       const below = { ...charts, width: charts.width - roomAhead(efforts, { ...charts, height }, type.axis) };
@@ -84,16 +89,16 @@ export const makeExercise: MakeScene = () => {
       const axis =
         sweep &&
         plots.draw(
-          { sweep, foot: theme.say("further.axis.met"), mark: now, picture: over },
+          { sweep, foot: theme.say("further.axis.met"), mark: now, beside, picture: over },
           below,
           type.axis,
           theme,
         );
       people.view.visible = Boolean(axis);
       if (!axis) return;
-      const row: Box = { ...charts, y: axis.inner.y - TITLED * type.axis - height, height };
+      const row: Box = { ...charts, y: axis.top - height, height };
       const years = frame.state.request.body.ageYears;
-      people.draw({ efforts, now, years, time: frame.time, still: frame.still }, axis, row, theme);
+      people.draw({ efforts, now, beside, years, time: frame.time, still: frame.still }, axis, row, theme);
     },
     /** A point's first number is an effort, the second a part of the height of who stands there. */
     toScreen: ([effort, part]) => people.standsAt(effort, part),

@@ -64,14 +64,18 @@ export const shadowOf = ({ name, colour }: Theme): string =>
   name === "dark" ? colour.stageDeep : colour.ink;
 
 /** How far those who stand still draw back into the ground, and how far effort reddens the skin. */
-export const FADED = 0.12;
+const FADED = 0.12;
 const FLUSH = 0.45;
+
+/** Of the state on the stage, of the body beside that one's, or neither. */
+type Role = "own" | "beside" | "other";
 
 type Tones = Readonly<Record<ReturnType<typeof runner>[number]["tone"], string>>;
 
-/** @param faded 0..1 @param pace 0..1 */
-export function tonesOf(theme: Theme, faded: number, pace: number): Tones {
+/** @param pace 0..1 */
+export function tonesOf(theme: Theme, role: Role, pace: number): Tones {
   const { colour } = theme;
+  const faded = role === "other" ? FADED : 0;
   const { body, edge } = legTissue("skin", theme);
   const [bare, flushed, dark] =
     theme.name === "dark" ? ([0.8, "#e0705c", "#2a1a16"] as const) : ([0.3, "#d2452f", "#4a2418"] as const);
@@ -80,8 +84,13 @@ export function tonesOf(theme: Theme, faded: number, pace: number): Tones {
   const skin = mix(mix(body, edge, bare), flushed, FLUSH * pace);
   const cloth = mix(mix(colour.ink, colour.poor, 0.35), colour.stage, theme.name === "dark" ? 0.45 : 0.2);
   const shoe = mix(colour.accent, colour.ink, 0.35);
-  // Of the one of the state on the stage alone in the colour of what is chosen.
-  const shirt = faded > 0 ? mix(colour.ink, colour.stage, 0.35) : colour.accent;
+  // In the colour of what is chosen only those whose bodies are shown, paler the one beside.
+  const shirts: Readonly<Record<Role, string>> = {
+    own: colour.accent,
+    beside: mix(colour.accent, colour.stage, 0.5),
+    other: mix(colour.ink, colour.stage, 0.35),
+  };
+  const shirt = shirts[role];
   return {
     near: back(skin),
     far: far(skin),

@@ -1,20 +1,13 @@
-/** The same person at rest and at every second effort of the curves' axis: standing, walking, running. The one of the state on the stage moves. */
+/** The same person at rest and at every second effort of the curves' axis: standing, walking, running. The one of the state on the stage moves; it and the one whose body stands beside it wear the chosen colour. */
 import { Container, Graphics } from "pixi.js";
 import { buildOf } from "../circuit/proportions.ts";
+import type { Spot } from "../drawing/curve-drawing.ts";
 import { innerBox, type Plotted } from "../drawing/plot.ts";
 import { gaitOf, reachOf, runner } from "../drawing/runner.ts";
 import type { Box } from "../scene.ts";
 import { mix } from "../theme/colour.ts";
 import type { Theme } from "../theme/theme.ts";
-import {
-  drawRunner,
-  drawShadows,
-  FADED,
-  type Parts,
-  type Slope,
-  shadowOf,
-  tonesOf,
-} from "./person-drawing.ts";
+import { drawRunner, drawShadows, type Parts, type Slope, shadowOf, tonesOf } from "./person-drawing.ts";
 
 /** Rounds of a step a second when walking, and what running at the greatest effort adds. */
 const WALKING = 0.8;
@@ -55,6 +48,8 @@ interface RunnersState {
   /** `now`: effort of the state on the stage, times rest */
   readonly efforts: readonly number[];
   readonly now: number;
+  /** effort of the body that stands beside that state's */
+  readonly beside?: number | undefined;
   /** of age */
   readonly years: number;
   /** s of the running clock */
@@ -79,8 +74,8 @@ export function runners(): Runners {
     view,
     standsAt: (effort, part) => (view.visible ? place(effort, part) : null),
     draw(state, axis, box, theme) {
-      const { efforts, now, years } = state;
-      const next = JSON.stringify([efforts, now, years, axis.toX(1), axis.toX(2), box, theme.name]);
+      const { efforts, now, beside, years } = state;
+      const next = JSON.stringify([efforts, now, beside, years, axis.toX(1), axis.toX(2), box, theme.name]);
       if (next !== drawn) drawOthers(others.clear(), state, axis, box, theme);
       drawn = next;
       const slope = slopeIn(state, axis, box);
@@ -100,13 +95,15 @@ export function runners(): Runners {
 export const placesAmong = (efforts: readonly number[]): readonly number[] =>
   efforts.filter((effort) => (effort - 1) % APART === 0);
 
-/** Efforts of the others: where the person of the state on the stage leaves room. */
-const othersIn = (state: RunnersState): readonly number[] =>
-  placesAmong(state.efforts).filter((effort) => Math.abs(effort - state.now) > 0.6 * APART);
+/** Efforts of the others: where the person of the state on the stage, and the one beside, leave room. */
+const othersIn = ({ efforts, now, beside }: RunnersState): readonly number[] =>
+  [now, beside ?? now, ...placesAmong(efforts)]
+    .filter((effort, i, all) => all.slice(0, i).every((each) => Math.abs(effort - each) > 0.6 * APART))
+    .slice(1);
 
 /** 0 at rest .. 1 at the greatest effort. */
-const paceOf = (effort: number, { efforts }: RunnersState): number =>
-  Math.max(0, (effort - 1) / Math.max(1, Math.max(...efforts) - 1));
+const paceOf = (effort: number): number => Math.min(1, Math.max(0, (effort - 1) / (GREATEST - 1)));
+const GREATEST = 8;
 
 /** Parts of the row's height: what the ground rises from rest to the greatest effort, and what is left under it. */
 const RISE = 0.12;
@@ -145,15 +142,22 @@ export function drawOthers(
   };
   ground(right, [-deep, deep], mix(colour.hair, colour.stage, 0.72));
   ground(right, [deep, null], mix(colour.hair, colour.stage, 0.45));
-  // Points down to the line of the same effort in the curves.
-  const [at, half] = [toX(state.now), POINTER * box.height];
-  const under = Math.max(top(at) + deep, foot - 2 * half);
-  ink.poly([at - half, under, at + half, under, at, under + 1.7 * half], true).fill({ color: colour.accent });
+  // Each points down to the line of the same effort in the curves.
+  const half = POINTER * box.height;
+  for (const effort of [state.beside ?? state.now, state.now]) {
+    const at = toX(effort);
+    const under = Math.max(top(at) + deep, foot - 2 * half);
+    ink
+      .poly([at - half, under, at + half, under, at, under + 1.7 * half], true)
+      .fill({ color: effort === state.now ? colour.accent : colour.stage })
+      .stroke({ color: colour.accent, width: 1.4 });
+  }
   const height = tallest(box, Math.abs(toX(2) - toX(1)));
   for (const effort of othersIn(state)) {
     const [person, parts] = [{ x: toX(effort), slope, height }, still(effort, state.years)];
     drawShadows(ink, parts, person, shadowOf(theme));
-    drawRunner(ink, parts, person, tonesOf(theme, FADED, paceOf(effort, state)), theme);
+    const role = effort === state.beside ? "beside" : "other";
+    drawRunner(ink, parts, person, tonesOf(theme, role, paceOf(effort)), theme);
   }
 }
 
@@ -168,14 +172,34 @@ export function drawOwn(
   const { toX } = axis;
   const { now, time, years } = state;
   const gait = gaitOf(now);
-  const pace = paceOf(now, state);
+  const pace = paceOf(now);
   const moves = !state.still && gait.stride > 0;
   const parts = moves ? runner(gait, time * (WALKING + FASTER * pace), buildOf(years)) : still(now, years);
   const height = tallest(box, Math.abs(toX(2) - toX(1)));
   const slope = slopeIn(state, axis, box);
   const person = { x: toX(now), slope, height };
   drawShadows(ink, parts, person, shadowOf(theme));
-  drawRunner(ink, parts, person, tonesOf(theme, 0, pace), theme);
+  drawRunner(ink, parts, person, tonesOf(theme, "own", pace), theme);
+}
+
+interface Small {
+  readonly effort: number;
+  readonly years: number;
+  readonly role: "own" | "beside";
+}
+
+/** The same one small, at a spot (CSS px) of level ground. */
+export function drawSmall(
+  ink: Graphics,
+  { effort, years, role }: Small,
+  [x, y]: Spot,
+  height: number,
+  theme: Theme,
+): void {
+  const slope: Slope = { left: x, right: x, foot: y, rises: 0, top: () => y, deep: DEEP * height };
+  const parts = still(effort, years);
+  drawShadows(ink, parts, { x, slope, height }, shadowOf(theme));
+  drawRunner(ink, parts, { x, slope, height }, tonesOf(theme, role, paceOf(effort)), theme);
 }
 
 function still(effort: number, years: number): Parts {

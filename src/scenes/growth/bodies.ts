@@ -4,11 +4,19 @@ import type { SweepPoint } from "../../chain/running-sweep.ts";
 import { formatQuantity } from "../../i18n/index.ts";
 import { entryAt, lastOf } from "../../sim/checked/present.ts";
 import { hasPathway } from "../../sim/parameters/request.ts";
+import { type Painted, sheet } from "../anatomy/painted-sheet.ts";
 import { type Lettering, type Line, lettering } from "../drawing/lettering.ts";
 import { drawScaleBar } from "../drawing/scale-bar.ts";
 import type { Box } from "../scene.ts";
 import type { Theme } from "../theme/theme.ts";
-import { drawDashes, drawSection, sectionLayout } from "./cross-section.ts";
+import {
+  drawDashes,
+  drawOwn,
+  paintSection,
+  type SectionPlace,
+  sectionLayout,
+  sectionRoom,
+} from "./cross-section.ts";
 import { drawCut, drawWay } from "./cut-drawing.ts";
 import { drawFigure } from "./figure-drawing.ts";
 import { drawOrgans } from "./figure-organs.ts";
@@ -29,6 +37,7 @@ interface Now extends Moment {
 }
 
 interface Pens {
+  readonly under: Graphics;
   readonly ink: Graphics;
   readonly over: Graphics;
   readonly words: Lettering;
@@ -49,11 +58,12 @@ const SAME = 0.06;
 
 export function bodies(): Bodies {
   const view = new Container();
-  const [ink, over] = [new Graphics(), new Graphics()];
+  const [under, ink, over] = [new Graphics(), new Graphics(), new Graphics()];
   const words = lettering();
   const blood = vesselBlood();
   const [looks, chests] = [new Container(), [] as GrowingChest[]];
-  view.addChild(looks, blood.view, ink, over, words.view);
+  const [faces, sections] = [new Container(), [] as Painted[]];
+  view.addChild(under, looks, blood.view, faces, ink, over, words.view);
   let drawn = "";
   let columns: readonly Column[] = [];
   return {
@@ -67,24 +77,28 @@ export function bodies(): Bodies {
         now,
         box,
         type,
+        moment.dense,
         theme.name,
         theme.say("further.growth.axis"),
       ]);
       if (signature !== drawn) {
         drawn = signature;
-        for (const each of [ink, over]) each.clear();
+        for (const each of [under, ink, over]) each.clear();
         words.begin();
-        columns = drawRow({ ink, over, words, type, theme }, points, now, box);
+        columns = drawRow({ under, ink, over, words, type, theme }, points, now, box);
         words.end();
+        while (chests.length < columns.length) {
+          const [chest, section] = [growingChest(), sheet()];
+          chests.push(chest);
+          sections.push(section);
+          looks.addChild(chest.view);
+          faces.addChild(section.view);
+        }
+        for (const [i, { point, section }] of columns.entries())
+          paintFace(entryAt(sections, i), point, section, moment.dense, theme);
       }
-      while (chests.length < columns.length) {
-        const chest = growingChest();
-        chests.push(chest);
-        looks.addChild(chest.view);
-      }
-      chests.forEach(({ view: look }, i) => {
-        look.visible = i < columns.length;
-      });
+      for (const each of [chests, sections])
+        for (const [i, { view: shown }] of each.entries()) shown.visible = i < columns.length;
       // One that is painted anew in a drawing is enough: the next ones follow.
       columns.some(
         ({ point, chest }, i) => entryAt(chests, i).draw(point, chest, moment, theme) && !moment.still,
@@ -93,9 +107,24 @@ export function bodies(): Bodies {
     },
     release() {
       blood.release();
-      for (const chest of chests) chest.release();
+      for (const each of [...chests, ...sections]) each.release();
     },
   };
+}
+
+function paintFace(
+  { paint, view }: Painted,
+  point: SweepPoint,
+  place: SectionPlace,
+  dense: number,
+  theme: Theme,
+) {
+  paint(sectionRoom(point, place), dense, [0, 0], (ink) => {
+    ink.scale(1, -1);
+    paintSection(ink, point, place, theme);
+  });
+  view.position.set(place.x, place.y);
+  view.scale.set(1, -1);
 }
 
 /** @returns the columns of bodies with a pathway */
@@ -122,14 +151,14 @@ function drawRow(pens: Pens, points: readonly SweepPoint[], now: number, box: Bo
 }
 
 function drawColumn(pens: Pens, { point, ...places }: Column, here: boolean): void {
-  const { ink, over, type, theme } = pens;
+  const { under: below, ink, over, type, theme } = pens;
   const { chest, figure, section, left, wide } = places;
   const { half, raised, wall } = sectionLayout(point, section);
   const top = section.y - half - wall - Math.max(0, 2 * raised - wall);
-  drawWay(ink, point, { chest, section, open: top - OPEN * type }, theme);
+  drawWay(below, over, point, { chest, section, open: top - OPEN * type }, theme);
   drawFigure(ink, point.request.body.ageYears, figure, here, theme);
   drawOrgans(ink, point, figure, theme);
-  drawSection(ink, point, section, theme);
+  drawOwn(over, point, section, theme);
   drawCut(over, point, chest, theme);
   const age = write(pens, ageLine(point, here, type, theme), figure.x, figure.ground + 0.6 * type);
   const [tube, vein, gap] = widthLines(point, type, theme);

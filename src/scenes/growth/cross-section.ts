@@ -1,12 +1,13 @@
-/** A short piece of tube or chamber, cut and seen aslant, to scale: in its lumen the width of the body's own lower vein, and what there is beyond that. */
+/** A short piece of tube or chamber, cut and seen aslant, to scale and full of blood: on it the width of the body's own lower vein, and what there is beyond that. */
 import type { Graphics } from "pixi.js";
 import type { SweepPoint } from "../../chain/running-sweep.ts";
 import { entryAt } from "../../sim/checked/present.ts";
 import { pathwaySizes } from "../../sim/geometry/pathways/sizes.ts";
-import { roundOf, type Tissue, threadOf } from "../anatomy/tones.ts";
+import type { Ink } from "../anatomy/painted-sheet.ts";
+import { type Round, roundOf, type Tissue, threadOf } from "../anatomy/tones.ts";
 import type { Spot } from "../drawing/curve-drawing.ts";
 import { dashes } from "../drawing/plot.ts";
-import { mix } from "../theme/colour.ts";
+import { mix, seeThrough } from "../theme/colour.ts";
 import type { Theme } from "../theme/theme.ts";
 import { pathwayStage, wallOf, wallsOf } from "./pathway-walls.ts";
 
@@ -39,129 +40,208 @@ export function sectionLayout(
 }
 
 /** The piece behind the cut, in widths of its face: across and down. */
-export const PIECE: Spot = [0.4, 0.2];
-/** Strips of which its round is made, and the parts of its length at which a conduit has rings. */
-const STRIPS = 28;
-const RINGS = [0.3, 0.62] as const;
-/** Where light comes from, y down. */
-const LIGHT: Spot = [-0.45, -0.9];
+export const PIECE: Spot = [0.62, 0.34];
+/** CSS px around all that is painted of it. */
+const AIR = 4;
 
-const toneAt = ({ shade, body, light }: Tissue, turn: number): string => {
-  const lit = Math.cos(turn) * LIGHT[0] + Math.sin(turn) * LIGHT[1];
-  return lit > 0 ? mix(body, light, lit) : mix(body, shade, Math.min(1, -1.1 * lit));
-};
-
-/** What is seen of the piece behind the cut: its side towards us, and there the rings of a conduit. */
-function drawPiece(ink: Graphics, { x, y }: Spot2, radius: number, sides: Sides, ringed: boolean): void {
-  const [across, down] = [2 * radius * PIECE[0], 2 * radius * PIECE[1]];
-  const way = Math.atan2(down, across);
-  const from = way - Math.PI / 2;
-  const at = (turn: number, part: number): Spot => [
-    x + radius * Math.cos(turn) + across * part,
-    y + radius * Math.sin(turn) + down * part,
-  ];
-  const turns = Array.from({ length: STRIPS + 1 }, (_, i) => from + (Math.PI * i) / STRIPS);
-  turns.slice(1).forEach((turn, i) => {
-    const before = entryAt(turns, i);
-    const side = sideOf(sides, (turn + before) / 2);
-    // A little wider than its part: no ground between strips.
-    const over = before - 0.02;
-    ink
-      .poly([at(over, 0), at(turn, 0), at(turn, 1), at(over, 1)].flat())
-      .fill({ color: toneAt(side, (turn + before) / 2) });
-  });
-  for (const part of ringed ? RINGS : [])
-    for (const [shift, share, width] of [
-      [0, 0.55, 2.2],
-      [0.05, 0, 1.4],
-    ] as const) {
-      const { edge, light, body } = sides[1];
-      line(
-        ink,
-        turns.map((turn) => at(turn, part + shift)),
-        share ? mix(body, edge, share) : light,
-        width,
-      );
-    }
-  const { edge } = sides[1];
-  line(ink, [at(from, 0), ...turns.map((turn) => at(turn, 1)), at(from + Math.PI, 0)], edge, 1.3);
+/** CSS px from the middle of the face: the room that it takes, y up. */
+export function sectionRoom(point: SweepPoint, place: SectionPlace) {
+  const { half, wall, vein, raised } = sectionLayout(point, place);
+  const side = Math.max(half + wall, vein) + AIR;
+  const [across, down] = PIECE.map((part) => 2 * (half + wall) * part) as [number, number];
+  return [-side, -side - down, side + across, side + Math.max(0, 2 * raised)] as const;
 }
 
-type Spot2 = Pick<SectionPlace, "x" | "y">;
 type Sides = readonly [Tissue, Tissue];
-/** The picture's left is the body's right. */
-const sideOf = (sides: Sides, turn: number): Tissue => sides[Math.cos(turn) < 0 ? 0 : 1];
 
-/** Without blood in it until the state is solved. */
-export function drawSection(ink: Graphics, point: SweepPoint, place: SectionPlace, theme: Theme): void {
-  const { x, y } = place;
+/** Around the middle of its face, y down. Without blood in it until the state is solved. */
+export function paintSection(ink: Ink, point: SweepPoint, place: SectionPlace, theme: Theme): void {
   const { half, wall, vein, raised } = sectionLayout(point, place);
   const stage = pathwayStage(point.request);
   const { circulation } = point;
   const sides = wallsOf(stage, theme);
+  const own: Disc = { y: -raised, radius: vein };
+  const [lumen, outside]: readonly Disc[] = [half, half + wall].map((radius) => ({ y: 0, radius })) as [
+    Disc,
+    Disc,
+  ];
+  paintPiece(ink, outside.radius, sides, stage === "extracardiac" ? place.perMillimetre : null);
   const blood = circulation ? roundOf(circulation.saturations.ivc, theme) : null;
-  const fill = blood ? mix(blood.body, blood.light, 0.2) : theme.colour.lumen;
-  const own = { x, y: y - raised, radius: vein };
-  if (raised > 0) drawBeyond(ink, own, { x, y, radius: half + wall }, theme);
-  drawPiece(ink, place, half + wall, sides, stage === "extracardiac");
-  ink.circle(x, y, half).fill({ color: fill });
-  if (raised < 0) drawBeyond(ink, { x, y, radius: half }, own, theme);
-  if (raised < 0) ink.circle(x, own.y, vein).fill({ color: fill });
-  sides.forEach(({ shade, body, light, edge }, i) => {
-    const turn: Spot = i === 0 ? [0.5 * Math.PI, 1.5 * Math.PI] : [-0.5 * Math.PI, 0.5 * Math.PI];
-    for (const [from, to, color] of [
-      [0, 1, shade],
-      [0.1, 0.8, body],
-      [0.25, 0.55, light],
-    ] as const)
-      ink.poly(band(x, y, [half + from * wall, half + to * wall], turn).flat()).fill({ color });
-    for (const radius of [half, half + wall]) line(ink, arc(x, y, radius, turn), edge, 1.3);
-  });
-  if (stage === "lateral-tunnel") drawSeams(ink, [x, y], half, wall, theme);
-  drawDashes(ink, arc(x, own.y, vein, [0, 2 * Math.PI]), place.type, theme);
-  drawGap(ink, x, [y - half, own.y - vein], place.type, theme);
+  const { origin, stage: ground } = theme.colour;
+  // Amber, unlike blood and wall.
+  if (raised > 0) hatch(ink, own, outside, mix(ground, origin[1], 0.17), mix(ground, origin[1], 0.6));
+  disc(ink, lumen, blood ? roundFill(ink, half, blood) : theme.colour.lumen);
+  if (raised < 0 && blood)
+    hatch(ink, lumen, own, seeThrough(blood.light, 0.4), mix(blood.light, "#ffffff", HATCHED[theme.name]));
+  paintWall(ink, half, wall, sides);
+  if (stage === "lateral-tunnel") paintSeams(ink, half, wall, theme);
 }
 
-interface Disc extends Spot2 {
+/** Where light comes from, y down. */
+const LIGHT: Spot = [-0.45, -0.9];
+const toneAt = ({ shade, body, light }: Tissue, turn: number): string => {
+  const lit = Math.cos(turn) * LIGHT[0] + Math.sin(turn) * LIGHT[1];
+  return lit > 0 ? mix(body, light, lit) : mix(body, shade, Math.min(1, -1.3 * lit));
+};
+
+/** Tones across its round. */
+const TONES = 24;
+/** mm: from ring to ring of a conduit and how wide one is, as in the chests; the part of the radius by which it stands out. */
+const RINGS = { apart: 2.2, wide: 0.95, out: 0.022 } as const;
+/** The part of its length from which on it is lost, in so many steps, and what each takes. */
+const LOST = { from: 0.5, steps: 20, each: 0.19 } as const;
+
+/** What is seen of the piece behind the cut: its side towards us, lost where it goes on. @param ringed CSS px for each mm of a conduit with rings */
+function paintPiece(ink: Ink, radius: number, sides: Sides, ringed: number | null): void {
+  const [across, down] = [2 * radius * PIECE[0], 2 * radius * PIECE[1]];
+  const [long, way] = [Math.hypot(across, down), Math.atan2(down, across)];
+  const { edge, shade, light } = sides[1];
+  const round = ink.createLinearGradient(0, -radius, 0, radius);
+  for (let i = 0; i <= TONES; i++) {
+    const turn = Math.PI * (i / TONES - 0.5);
+    round.addColorStop((Math.sin(turn) + 1) / 2, toneAt(sideOf(sides, turn + way), turn + way));
+  }
+  const stroke = (along: number, out: number, width: number, colour: string) => {
+    ink.beginPath();
+    ink.arc(along, 0, out, -Math.PI / 2, Math.PI / 2);
+    ink.lineWidth = width;
+    ink.strokeStyle = colour;
+    ink.stroke();
+  };
+  ink.save();
+  ink.rotate(way);
+  tube(ink, [0, long], radius);
+  ink.fillStyle = round;
+  ink.fill();
+  ink.lineWidth = 1.3;
+  ink.strokeStyle = edge;
+  ink.stroke();
+  ink.lineCap = "butt";
+  const [apart, wide] = [RINGS.apart, RINGS.wide].map((mm) => mm * (ringed ?? 0)) as [number, number];
+  for (let along = apart; ringed && along < long; along += apart) {
+    const out = radius * (1 + RINGS.out);
+    stroke(along + wide * 0.62, radius, wide * 0.5, seeThrough(shade, 0.75));
+    tube(ink, [along - wide / 2, along + wide / 2], out);
+    ink.fill();
+    stroke(along + wide / 2, out, 0.8, seeThrough(edge, 0.75));
+    stroke(along - wide / 4, out, 0.9, seeThrough(light, 0.8));
+    stroke(along - wide / 2, out, 0.6, seeThrough(edge, 0.5));
+  }
+  ink.globalCompositeOperation = "destination-out";
+  ink.fillStyle = seeThrough("#000000", LOST.each);
+  for (let k = 0; k < LOST.steps; k++) {
+    const from = long * (LOST.from + ((1 - LOST.from) * k) / LOST.steps);
+    tube(ink, [from, long + radius], 1.2 * radius);
+    ink.fill();
+  }
+  ink.restore();
+}
+
+/** Lays a stretch of tube along the x axis, round towards its far end as towards the near one. */
+function tube(ink: Ink, [from, to]: Spot, radius: number): void {
+  const quarter = Math.PI / 2;
+  ink.beginPath();
+  ink.arc(from, 0, radius, quarter, -quarter, true);
+  ink.arc(to, 0, radius, -quarter, quarter);
+  ink.closePath();
+}
+
+/** The picture's left is the body's right. */
+const sideOf = (sides: Sides, turn: number): Tissue => sides[Math.cos(turn) < 0 ? 0 : 1];
+
+/** Darker towards the wall. */
+function roundFill(ink: Ink, half: number, { edge, body }: Round): CanvasGradient {
+  const pool = ink.createRadialGradient(-0.2 * half, -0.25 * half, 0.2 * half, 0, 0, half);
+  pool.addColorStop(0, body);
+  pool.addColorStop(0.8, mix(body, edge, 0.35));
+  pool.addColorStop(1, mix(body, edge, 0.9));
+  return pool;
+}
+
+interface Disc {
+  readonly y: number;
   readonly radius: number;
+}
+
+function disc(ink: Ink, { y, radius }: Disc, fill: string | CanvasGradient): void {
+  ink.beginPath();
+  ink.arc(0, y, radius, 0, 2 * Math.PI);
+  ink.fillStyle = fill;
+  ink.fill();
 }
 
 /** CSS px from one line of the hatching to the next. */
 const HATCH = 6;
+/** How white its lines are. */
+const HATCHED = { dark: 0.1, light: 0.6 } as const;
 
 /** What of one disc lies outside another one that touches it from within or lies over it: tinted and hatched. */
-function drawBeyond(ink: Graphics, outer: Disc, inner: Disc, theme: Theme): void {
-  const { stage, origin } = theme.colour;
-  const color = mix(stage, origin[1], 0.6);
-  // Amber, unlike blood and wall.
-  ink.circle(outer.x, outer.y, outer.radius).fill({ color: mix(stage, origin[1], 0.17) });
-  const slant = Math.SQRT1_2;
-  const chord = ({ x, y, radius }: Disc, off: number): Spot | null => {
-    const away = off - (x - y) * slant;
-    const long = radius * radius - away * away;
-    if (long <= 0) return null;
-    const middle = (x + y) * slant;
-    return [middle - Math.sqrt(long), middle + Math.sqrt(long)];
-  };
-  const first = (outer.x - outer.y) * slant - outer.radius;
-  for (let off = first + HATCH / 2; off < first + 2 * outer.radius; off += HATCH) {
-    const whole = chord(outer, off);
-    if (!whole) continue;
-    const hidden = chord(inner, off);
-    const pieces: readonly Spot[] = hidden
-      ? [
-          [whole[0], Math.min(whole[1], hidden[0])],
-          [Math.max(whole[0], hidden[1]), whole[1]],
-        ]
-      : [whole];
-    for (const [a, b] of pieces.filter(([from, to]) => to - from > 1))
-      line(
-        ink,
-        [a, b].map((along): Spot => [(along + off) * slant, (along - off) * slant]),
-        color,
-        1,
-      );
+function hatch(ink: Ink, outer: Disc, inner: Disc, tint: string, lines: string): void {
+  ink.save();
+  ink.beginPath();
+  for (const { y, radius } of [outer, inner]) {
+    ink.moveTo(radius, y);
+    ink.arc(0, y, radius, 0, 2 * Math.PI);
   }
+  ink.clip("evenodd");
+  disc(ink, outer, tint);
+  const { y, radius } = outer;
+  ink.beginPath();
+  for (let off = HATCH / 2 - 2 * radius; off < 2 * radius; off += HATCH * Math.SQRT2) {
+    ink.moveTo(off - radius, y - radius);
+    ink.lineTo(off + radius, y + radius);
+  }
+  ink.lineWidth = 1.2;
+  ink.strokeStyle = lines;
+  ink.stroke();
+  ink.restore();
+}
+
+/** Its cut face. */
+function paintWall(ink: Ink, half: number, wall: number, sides: Sides): void {
+  sides.forEach(({ shade, body, light, edge }, i) => {
+    const [from, to] = i === 0 ? [0.5 * Math.PI, 1.5 * Math.PI] : [-0.5 * Math.PI, 0.5 * Math.PI];
+    const round = (part: number, width: number, colour: string) => {
+      ink.beginPath();
+      ink.arc(0, 0, half + part * wall, from, to);
+      ink.lineWidth = width;
+      ink.strokeStyle = colour;
+      ink.stroke();
+    };
+    round(0.5, wall, shade);
+    round(0.45, 0.7 * wall, body);
+    round(0.4, 0.3 * wall, light);
+    for (const part of [0, 1]) round(part, 1.3, edge);
+  });
+}
+
+/** Where patch and atrium meet, stitches across the seam. */
+function paintSeams(ink: Ink, half: number, wall: number, theme: Theme): void {
+  ink.lineWidth = 1.4;
+  ink.strokeStyle = threadOf(theme);
+  for (const end of [-1, 1])
+    for (let k = -1; k <= 1; k++) {
+      ink.save();
+      ink.rotate(end * (Math.PI / 2) + (k * (0.3 * wall)) / half);
+      ink.beginPath();
+      ink.moveTo(half + 0.15 * wall, -1.2);
+      ink.lineTo(half + 0.85 * wall, 1.2);
+      ink.stroke();
+      ink.restore();
+    }
+}
+
+const STEPS = 48;
+/** The own vein's width, and how far the tube's stands over it. */
+export function drawOwn(ink: Graphics, point: SweepPoint, place: SectionPlace, theme: Theme): void {
+  const { half, vein, raised } = sectionLayout(point, place);
+  const { x, y, type } = place;
+  const ring = Array.from({ length: STEPS + 1 }, (_, i): Spot => {
+    const turn = (2 * Math.PI * i) / STEPS;
+    return [x + vein * Math.cos(turn), y - raised + vein * Math.sin(turn)];
+  });
+  drawDashes(ink, ring, type, theme);
+  drawGap(ink, x, [y - half, y - raised - vein], type, theme);
 }
 
 /** CSS px under which a gap has no room for its measure. */
@@ -176,55 +256,11 @@ function drawGap(ink: Graphics, x: number, tops: Spot, type: number, { colour }:
     [2.4, colour.stage],
     [0, colour.ink],
   ] as const) {
-    const width = 1.5 + more;
-    line(
-      ink,
-      [
-        [x, from],
-        [x, to],
-      ],
-      color,
-      width,
-    );
-    for (const y of [from + 0.75, to - 0.75])
-      line(
-        ink,
-        [
-          [x - tick, y],
-          [x + tick, y],
-        ],
-        color,
-        width,
-      );
+    ink.moveTo(x, from).lineTo(x, to);
+    for (const y of [from + 0.75, to - 0.75]) ink.moveTo(x - tick, y).lineTo(x + tick, y);
+    ink.stroke({ color, width: 1.5 + more });
   }
 }
-
-/** Where patch and atrium meet, stitches across the seam. */
-function drawSeams(ink: Graphics, [x, y]: Spot, half: number, wall: number, theme: Theme): void {
-  for (const end of [-1, 1])
-    for (let k = -1; k <= 1; k++) {
-      const turn = end * (Math.PI / 2) + (k * (0.3 * wall)) / half;
-      const [c, s] = [Math.cos(turn), Math.sin(turn)];
-      const at = (part: number, lean: number): Spot => [
-        x + (half + part * wall) * c - lean * s,
-        y + (half + part * wall) * s + lean * c,
-      ];
-      line(ink, [at(0.15, -1.2), at(0.85, 1.2)], threadOf(theme), 1.4);
-    }
-}
-
-const STEPS = 48;
-const arc = (x: number, y: number, radius: number, [from, to]: Spot): Spot[] =>
-  Array.from({ length: STEPS + 1 }, (_, i): Spot => {
-    const turn = from + ((to - from) * i) / STEPS;
-    return [x + radius * Math.cos(turn), y + radius * Math.sin(turn)];
-  });
-
-/** Between two radii, over a turn. */
-const band = (x: number, y: number, [inner, outer]: Spot, turn: Spot): Spot[] => [
-  ...arc(x, y, outer, turn),
-  ...arc(x, y, inner, turn).reverse(),
-];
 
 /** As the own vein is drawn: dashed. */
 export function drawDashes(ink: Graphics, points: readonly Spot[], type: number, { colour }: Theme): void {
@@ -234,11 +270,9 @@ export function drawDashes(ink: Graphics, points: readonly Spot[], type: number,
     [2.4, colour.stage],
     [0, mix(colour.poor, colour.ink, 0.25)],
   ] as const)
-    for (const piece of pieces) line(ink, piece, color, width + more);
-}
-
-function line(ink: Graphics, points: readonly Spot[], color: string, width: number): void {
-  ink.moveTo(...entryAt(points, 0));
-  for (const point of points.slice(1)) ink.lineTo(...point);
-  ink.stroke({ color, width });
+    for (const piece of pieces) {
+      ink.moveTo(...entryAt(piece, 0));
+      for (const point of piece.slice(1)) ink.lineTo(...point);
+      ink.stroke({ color, width: width + more });
+    }
 }

@@ -3,7 +3,7 @@ import type { Graphics } from "pixi.js";
 import type { SweepPoint } from "../../chain/running-sweep.ts";
 import type { Spot } from "../drawing/curve-drawing.ts";
 import type { Theme } from "../theme/theme.ts";
-import { type ChestPlace, risingIn } from "./chest-place.ts";
+import { type ChestPlace, risingIn, trunkSize } from "./chest-place.ts";
 import { type SectionPlace, sectionLayout } from "./cross-section.ts";
 
 /** Part of the tube's way at which it is cut. */
@@ -29,28 +29,49 @@ interface Way {
   readonly open: number;
 }
 
-/** A soft wedge from the cut to both sides of its face. */
+/** Steps and CSS px over which the wedge comes. */
+const [COMES, FADING] = [8, 28];
+
+/** From the cut to both sides of its face: before the trunk two lines, under it a soft wedge between them. */
 export function drawWay(
-  ink: Graphics,
+  under: Graphics,
+  over: Graphics,
   point: SweepPoint,
   { chest, section, open }: Way,
   { colour }: Theme,
 ): void {
   const { x, y, wide } = risingIn(point.request, chest)(CUT_AT);
   const { half, wall } = sectionLayout(point, section);
-  const [left, right] = [-1, 1].map((side): Spot => [x + (side * wide) / 2, y]) as [Spot, Spot];
-  const [to, end] = [-1, 1].map((side): Spot => [section.x + side * (half + wall), section.y]) as [
-    Spot,
-    Spot,
-  ];
-  ink.poly([...left, ...to, ...end, ...right]).fill({ color: colour.inkSoft, alpha: 0.1 });
-  const share = (open - y) / (section.y - y);
-  for (const [from, towards] of [
-    [left, to],
-    [right, end],
+  const foot = chest.y + (trunkSize(point.request)[1] * chest.perMillimetre) / 2;
+  /** at a height, on both sides */
+  const across = (level: number): readonly [Spot, Spot] => {
+    const share = (level - y) / (section.y - y);
+    const middle = x + share * (section.x - x);
+    const reach = wide / 2 + share * (half + wall - wide / 2);
+    return [
+      [middle - reach, level],
+      [middle + reach, level],
+    ];
+  };
+  // It comes as the trunk goes.
+  for (let k = 0; k < COMES; k++) {
+    const [from, to] = [
+      foot - (1 - k / COMES) * FADING,
+      k + 1 < COMES ? foot - (1 - (k + 1) / COMES) * FADING : section.y,
+    ];
+    const [[left, right], [next, end]] = [across(from), across(to)];
+    under
+      .poly([...left, ...next, ...end, ...right])
+      .fill({ color: colour.inkSoft, alpha: (0.1 * (k + 1)) / COMES });
+  }
+  const [tops, ends] = [across(y), across(open)];
+  for (const [color, width] of [
+    [colour.stage, 2.6],
+    [colour.ink, 1],
   ] as const)
-    ink
-      .moveTo(...from)
-      .lineTo(from[0] + share * (towards[0] - from[0]), open)
-      .stroke({ color: colour.inkSoft, width: 1, alpha: 0.55 });
+    for (const side of [0, 1] as const)
+      over
+        .moveTo(...tops[side])
+        .lineTo(...ends[side])
+        .stroke({ color, width });
 }

@@ -11,7 +11,7 @@ import { type Box, type MakeScene, WITH_ALL } from "../scene.ts";
 import type { Theme } from "../theme/theme.ts";
 import { sizes } from "../theme/type.ts";
 import { bodies, needOf } from "./bodies.ts";
-import { ringWords } from "./rings.ts";
+import { pointWords, ringWords } from "./rings.ts";
 import { rowHeight, shownOf } from "./row.ts";
 
 type Quantity = SweepPlot["read"];
@@ -41,18 +41,29 @@ const PLOTS: readonly SweepPlot[] = [
   { title: "further.growth.pressure", read: ofBody(({ pressures }) => pressures.ivc) },
 ];
 
-/** What the bodies' pictures are, under them. */
-const noteOf = (
+type Unplaced = Omit<Note, "x" | "y">;
+
+/** Over the bodies their point, under them what the pictures are. */
+const notesOf = (
   points: readonly SweepPoint[],
   width: number,
   type: number,
-  theme: Theme,
-): Omit<Note, "x" | "y"> => ({
-  lines: [{ words: ringWords(points, theme.say), size: type, colour: theme.colour.inkSoft }],
-  anchor: [0.5, 0],
-  bare: true,
-  wrap: width,
-});
+  { say, colour }: Theme,
+): readonly [Unplaced, Unplaced] => [
+  {
+    lines: [{ words: pointWords(points, say), size: HEAD * type, colour: colour.ink, bold: true }],
+    bare: true,
+    wrap: width,
+  },
+  {
+    lines: [{ words: ringWords(points, say), size: type, colour: colour.inkSoft }],
+    anchor: [0.5, 0],
+    bare: true,
+    wrap: width,
+  },
+];
+/** Size of the point's type over the other's. */
+const HEAD = 1.3;
 
 export const makeGrowth: MakeScene = () => {
   const view = new Container();
@@ -63,26 +74,28 @@ export const makeGrowth: MakeScene = () => {
   return {
     view,
     draw(frame, { clear: box, floor, dense }, theme) {
-      const clear = withAir(box);
+      const whole = withAir(box);
       const { sweep, state } = frame;
       const first = sweep?.over === "bsa" ? sweep.curves[0] : undefined;
       view.visible = first !== undefined;
       if (!sweep || !first) return;
-      const type = sizes(Math.min(clear.height, clear.width), floor).axis;
+      const type = sizes(Math.min(whole.height, whole.width), floor).axis;
       const { points } = first;
       const pathway = hasPathway(entryAt(points, 0).request.stage);
       // On a phone on its side the curves stand beside the bodies.
-      const low = clear.height < 24 * type && clear.width > 1.8 * clear.height;
-      const across = low ? clear.width * 0.46 : clear.width;
+      const low = whole.height < 24 * type && whole.width > 1.8 * whole.height;
+      const across = low ? whole.width * 0.46 : whole.width;
       words.begin();
-      const note = pathway && noteOf(points, across, type, theme);
+      const [point, note] = pathway ? notesOf(points, across, type, theme) : [];
+      const over = point ? words.write({ ...point, x: whole.x, y: whole.y }, theme).height + 0.3 * type : 0;
+      const clear = { ...whole, y: whole.y + over, height: whole.height - over };
       const need = needOf(points, words, type, theme);
       const under = note ? words.measure(note, theme).height + type : type;
       const top: Box = low
         ? { ...clear, width: across, height: clear.height - under }
         : { ...clear, height: rowHeight(clear, points, type, need) };
       const rest: Box = low
-        ? { ...clear, x: clear.x + across + type, width: clear.width - across - type }
+        ? { ...whole, x: clear.x + across + type, width: clear.width - across - type }
         : { ...clear, y: clear.y + top.height + under, height: clear.height - top.height - under };
       const bsa = state.request.body.bsa;
       const { time, still } = frame;

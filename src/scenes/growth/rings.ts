@@ -1,7 +1,7 @@
 /** What the drawn tubes or chambers are, in words. */
 import type { SweepPoint } from "../../chain/running-sweep.ts";
 import { formatQuantity } from "../../i18n/index.ts";
-import { entryAt, lastOf, present } from "../../sim/checked/present.ts";
+import { entryAt, lastOf } from "../../sim/checked/present.ts";
 import { pathwaySizes } from "../../sim/geometry/pathways/sizes.ts";
 import type { PathwayStage } from "../../sim/parameters/request.ts";
 import type { Say } from "../theme/theme.ts";
@@ -14,17 +14,24 @@ const KINDS: Readonly<Record<PathwayStage, string>> = {
 };
 const kindOf = (request: SweepPoint["request"]): string => KINDS[pathwayStage(request)];
 
-/** What the chests, the sections and the dashed ring are, with the width of the tube or chamber at both ends of the row. */
-export function ringWords(points: readonly SweepPoint[], say: Say): string {
+/** Of the own vein's growth: what grows by less than this part of it is said to grow less. */
+const LESS = 0.95;
+
+/** The picture's point: whether tube or chamber grows as the body's own lower vein does. */
+export function pointWords(points: readonly SweepPoint[], say: Say): string {
   const { request } = entryAt(points, 0);
-  const [low, high] = [request, lastOf(points).request].map((each) =>
-    formatQuantity(pathwaySizes(each).trunk, "mm"),
-  );
-  return say("further.growth.rings", {
+  const [young, grown] = [request, lastOf(points).request].map(pathwaySizes) as [Sizes, Sizes];
+  const [tube, vein] = [grown.trunk / young.trunk, grown.ivc / young.ivc];
+  return say("further.growth.point", {
     kind: kindOf(request),
-    width: low === high ? present(low) : say("figure.band", { low: present(low), high: present(high) }),
+    change: tube === 1 ? "none" : tube < LESS * vein ? "less" : "with",
   });
 }
+type Sizes = ReturnType<typeof pathwaySizes>;
+
+/** What the chests, the sections and the dashed ring are. */
+export const ringWords = (points: readonly SweepPoint[], say: Say): string =>
+  say("further.growth.rings", { kind: kindOf(entryAt(points, 0).request) });
 
 /** The widths in one section: tube or chamber, the body's own lower vein, and by how much they differ. */
 export function widthWords(

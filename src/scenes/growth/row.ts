@@ -27,10 +27,10 @@ export function shownOf<T extends Shown>(points: readonly T[], width: number, ne
 
 type Shown = Pick<SweepPoint, "request">;
 
-/** Part of the row that the trunks take, and of a column that the cut tube takes at most, aslant as it lies. */
-const [TRUNK, CUT] = [0.97, 0.54];
+/** Parts of a column that the broadest trunk takes, and the cut tube at most, aslant as it lies. */
+const [TRUNK, CUT] = [0.96, 0.56];
 /** Part of the way across a column where the middle of the body stands, and where that of the cut tube. */
-const [BODY_AT, CUT_AT] = [0.17, 0.65];
+const [BODY_AT, CUT_AT] = [0.19, 0.7];
 /** Height of the tallest body over that of the cut tube. */
 const TALLER = 1.3;
 /** In sizes of type: over the cut tube, where the difference stands, and under it. */
@@ -47,10 +47,9 @@ export interface Column {
   readonly wide: number;
 }
 
-/** CSS px: sizes that all columns share, and the room of each trunk, as they are broad. */
+/** CSS px: sizes that all columns share. */
 interface Measures {
   readonly step: number;
-  readonly rooms: readonly number[];
   readonly trunk: { readonly perMillimetre: number; readonly tall: number };
   readonly section: { readonly perMillimetre: number };
   /** of the tallest body, under which also the cut tubes stay */
@@ -62,21 +61,18 @@ function measures(shown: readonly SweepPoint[], width: number, room: number): Me
   // Where words leave no room the columns are tiny, not inside out.
   const most = Math.max(10, room);
   const step = width / shown.length;
-  const broad = shown.map(({ request }) => trunkSize(request)[0]);
-  const all = broad.reduce((sum, each) => sum + each, 0);
+  const broad = Math.max(...shown.map(({ request }) => trunkSize(request)[0]));
   const tall = trunkSize(lastOf(shown).request)[1];
   const faces = shown.map(faceOf);
   const face = Math.max(...faces.map((each) => each.wide));
   const high = Math.max(...faces.map((each) => each.over + each.wide * (1 + PIECE[1])));
   const perMillimetre = Math.min((CUT * step) / (face * (1 + PIECE[0])), (0.4 * most) / (TALLER * high));
   const least = TALLER * perMillimetre * high;
-  const scale = Math.max(0.01, Math.min((TRUNK * width) / all, (most - least) / tall));
+  const scale = Math.max(0.01, Math.min((TRUNK * step) / broad, (most - least) / tall));
   // What the trunks leave is the bodies'.
   const figure = Math.max(least, Math.min((2 * BODY_AT * step) / FIGURE, most - scale * tall));
-  const rooms = broad.map((each) => (each * width) / all);
   return {
     step,
-    rooms,
     section: { perMillimetre },
     figure,
     trunk: { perMillimetre: scale, tall: scale * tall },
@@ -84,11 +80,7 @@ function measures(shown: readonly SweepPoint[], width: number, room: number): Me
 }
 
 export function columnsOf(shown: readonly SweepPoint[], box: Box, type: number): readonly Column[] {
-  const { step, rooms, trunk, section, figure } = measures(
-    shown,
-    box.width,
-    box.height - (OVER + UNDER) * type,
-  );
+  const { step, trunk, section, figure } = measures(shown, box.width, box.height - (OVER + UNDER) * type);
   const largest = lastOf(shown).at;
   const face = Math.max(...shown.map((point) => faceOf(point).wide));
   const ground = box.y + box.height - UNDER * type;
@@ -101,7 +93,7 @@ export function columnsOf(shown: readonly SweepPoint[], box: Box, type: number):
       left,
       wide: step,
       chest: {
-        x: box.x + rooms.slice(0, i).reduce((sum, each) => sum + each, 0) + entryAt(rooms, i) / 2,
+        x: left + step / 2,
         y: ground - figure - OVER * type - tall / 2,
         perMillimetre: trunk.perMillimetre,
       },
@@ -123,6 +115,9 @@ export const BODY = 0.92;
 /** In sizes of type: what the curves under the row need. */
 const CURVES = 17;
 
+/** Part of the box that the row takes at most. */
+const ROW = 0.7;
+
 /** CSS px that the row takes of the box: more than half of it, less where its width already limits it. @param need CSS px of each body */
 export function rowHeight(box: Box, points: readonly SweepPoint[], type: number, need: number): number {
   const shown = shownOf(points, box.width, need);
@@ -130,7 +125,7 @@ export function rowHeight(box: Box, points: readonly SweepPoint[], type: number,
   if (!hasPathway(entryAt(shown, 0).request.stage))
     return Math.min(box.height * 0.5, (step * BODY) / FIGURE + (LETTERS + 0.5) * type);
   const words = (OVER + UNDER) * type;
-  const most = Math.max(0, Math.min(0.66 * box.height, box.height - CURVES * type));
+  const most = Math.max(0, Math.min(ROW * box.height, box.height - CURVES * type));
   const { trunk, figure } = measures(shown, box.width, most - words);
   return Math.min(most, trunk.tall + figure + words);
 }

@@ -9,21 +9,7 @@ import { layOut } from "../drawing/written.ts";
 import type { Theme } from "../theme/theme.ts";
 import type { Sizes } from "../theme/type.ts";
 import { hairline } from "./keep-off.ts";
-
-type Pressure = keyof Circulation["pressures"];
-
-/** The pressure that belongs to a place. */
-const PRESSURE: Readonly<Record<string, Pressure>> = {
-  svc: "svc",
-  ivc: "ivc",
-  hepaticVein: "hepaticVein",
-  leftPulmonaryArtery: "pulmonaryArteryLeft",
-  rightPulmonaryArtery: "pulmonaryArteryRight",
-  atrium: "atrium",
-  conduit: "pathway",
-  tunnel: "pathway",
-  chamber: "pathway",
-};
+import { PRESSURE_AT } from "./spots.ts";
 
 /** The lung that belongs to a place. */
 const LUNG: Readonly<Record<string, Lung>> = { leftLung: "left", rightLung: "right" };
@@ -46,7 +32,7 @@ function figuresAt(
       of(circulation),
       digits,
     );
-  const pressure = PRESSURE[place];
+  const pressure = PRESSURE_AT[place];
   if (pressure) return [written(({ pressures }) => pressures[pressure], "mmHg", 1)];
   if (place === "fenestration") return [written(({ flows }) => flows.fenestration, "L/min", 2)];
   if (place === "aorta")

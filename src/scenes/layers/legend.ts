@@ -169,6 +169,8 @@ interface Bar {
   readonly low: string;
   readonly high: string;
   readonly colourAt: (part: number) => string | [number, number, number];
+  /** of its upper and its lower edge, where it stands for a vessel; one line around all of it when left out */
+  readonly wallAt?: (part: number) => string;
 }
 
 /** @param legible the bar shows the part of the map in which marks are drawn, not the whole of it */
@@ -201,27 +203,44 @@ function drawOxygen(sheet: Sheet, row: Row, room: number, brief = false): void {
   const { theme } = sheet;
   const { least, most } = OXYGEN;
   const [low, high] = [formatQuantity(least, "%"), formatQuantity(most, "%")];
-  drawBar(sheet, row, room, {
-    low: brief ? low : theme.say("scene.legend.orLess", { value: low }),
-    high: brief ? high : theme.say("scene.legend.orMore", { value: high }),
-    colourAt(part) {
-      const saturation = least + (most - least) * part;
-      return brief ? roundOf(saturation, theme).body : bloodColour(theme.colour, saturation);
-    },
-  });
+  const at = (part: number) => least + (most - least) * part;
+  drawBar(
+    sheet,
+    row,
+    room,
+    brief
+      ? {
+          low,
+          high,
+          colourAt: (part) => roundOf(at(part), theme).body,
+          wallAt: (part) => roundOf(at(part), theme).wall,
+        }
+      : {
+          low: theme.say("scene.legend.orLess", { value: low }),
+          high: theme.say("scene.legend.orMore", { value: high }),
+          colourAt: (part) => bloodColour(theme.colour, at(part)),
+        },
+  );
 }
 
 /** Low end, bar, high end, as one item. */
-function drawBar({ ink, sizes, theme }: Sheet, row: Row, room: number, { low, high, colourAt }: Bar): void {
+function drawBar({ ink, sizes, theme }: Sheet, row: Row, room: number, { low, high, ...look }: Bar): void {
+  const { colourAt, wallAt } = look;
   const size = sizes.axis;
   const width = Math.min(room * 0.5, size * 8);
   const bar = (left: number) => {
     const steps = 48;
-    for (let i = 0; i < steps; i++)
-      ink
-        .rect(left + (width * i) / steps, row.y + size * 0.25, width / steps + 0.5, size * 0.75)
-        .fill({ color: colourAt((i + 0.5) / steps) });
-    ink.rect(left, row.y + size * 0.25, width, size * 0.75).stroke({ width: 1, color: theme.colour.hair });
+    const [top, high] = [row.y + size * 0.25, size * 0.75];
+    const wall = 0.12 * size;
+    for (let i = 0; i < steps; i++) {
+      const [from, part] = [left + (width * i) / steps, (i + 0.5) / steps];
+      // The next one lies over its end, so that nothing behind shows between them.
+      const wide = width / steps + (i < steps - 1 ? 1 : 0);
+      ink.rect(from, top, wide, high).fill({ color: colourAt(part) });
+      for (const edge of wallAt ? [top - wall, top + high] : [])
+        ink.rect(from, edge, wide, wall).fill({ color: wallAt?.(part) ?? "" });
+    }
+    if (!wallAt) ink.rect(left, top, width, high).stroke({ width: 1, color: theme.colour.hair });
   };
   row.roomFor(width + (low.length + high.length + 4) * size * 0.55);
   const before = row.text(low, row.x, false, false).width + size * 0.4;

@@ -1,10 +1,10 @@
 /** The inside of a vessel that is cut open: its back wall turns up towards both edges and is lit on the side away from the light. */
 import { DOMAdapter } from "pixi.js";
-import { present } from "../../sim/checked/present.ts";
+import { entryAt, present } from "../../sim/checked/present.ts";
 import type { Opening } from "../../sim/geometry/geometry.ts";
 import { LIGHT } from "../anatomy/paint-tube.ts";
 import type { Ink } from "../anatomy/painted-sheet.ts";
-import { inside } from "../anatomy/tones.ts";
+import { inside, opened, roundOf } from "../anatomy/tones.ts";
 import { mix, rgb } from "../theme/colour.ts";
 import { packed } from "../theme/maps.ts";
 import type { Theme } from "../theme/theme.ts";
@@ -80,14 +80,44 @@ function layChannel(plane: Plane, { name, centre, normal, width }: Opening, { de
   }
 }
 
-export function paintInside(ink: Ink, openings: readonly Opening[], plane: Plane, theme: Theme): void {
+/** Percent in the blood that comes from above and from below; null where it is painted over. */
+export type Venous = { readonly svc: number; readonly ivc: number } | null;
+
+/** Steps from the lower vein's blood to the upper one's. */
+const MIXTURES = 8;
+
+/** The shades of each mixture, and which of them is at a height: the veins' blood mixes where the lungs' arteries leave. */
+function tones(openings: readonly Opening[], blood: Venous, theme: Theme) {
+  const arteries = openings.filter(({ name }) => isArtery(name));
+  const mean = (of: (opening: Opening) => number) =>
+    arteries.reduce((sum, opening) => sum + of(opening), 0) / Math.max(1, arteries.length);
+  const [middle, wide] = [mean(({ centre }) => centre[1]), mean(({ width }) => width)];
+  const lower = openings.some(({ name }) => name === "ivc");
+  const shades = Array.from({ length: MIXTURES + 1 }, (_, k) => {
+    const { edge, body, light } = blood
+      ? opened(roundOf(blood.ivc + ((blood.svc - blood.ivc) * k) / MIXTURES, theme), theme)
+      : inside(theme);
+    return Array.from({ length: STEPS + 1 }, (_, i) => {
+      const part = (2 * i) / STEPS;
+      return packed(rgb(part < 1 ? mix(edge, body, part) : mix(body, light, part - 1)), 0);
+    });
+  });
+  return (y: number) => {
+    const upper = lower ? Math.min(1, Math.max(0, 0.5 + (y - middle) / (2 * wide))) : 1;
+    return entryAt(shades, Math.round(MIXTURES * upper));
+  };
+}
+
+export function paintInside(
+  ink: Ink,
+  openings: readonly Opening[],
+  plane: Plane,
+  blood: Venous,
+  theme: Theme,
+): void {
   const { nx, ny, dx, originX, originY } = plane;
   const { depth, alpha } = depthsIn(plane, openings);
-  const { edge, body, light } = inside(theme);
-  const shades = Array.from({ length: STEPS + 1 }, (_, i) => {
-    const part = (2 * i) / STEPS;
-    return packed(rgb(part < 1 ? mix(edge, body, part) : mix(body, light, part - 1)), 0);
-  });
+  const shadesAt = tones(openings, blood, theme);
   const canvas = DOMAdapter.get().createCanvas(nx, ny) as HTMLCanvasElement;
   const own = present(canvas.getContext("2d"));
   const image = own.createImageData(nx, ny);
@@ -99,7 +129,8 @@ export function paintInside(ink: Ink, openings: readonly Opening[], plane: Plane
     const up = 1 - Math.min(1, Math.max(0, depth[k]! / TURN));
     const shade = 0.72 + up * (0.34 * slope - 0.5 * up ** 2);
     texels[k] =
-      shades[Math.round(STEPS * Math.min(1, Math.max(0, shade)))]! | (Math.round(255 * alpha[k]!) << 24);
+      shadesAt(originY + Math.floor(k / nx) * dx)[Math.round(STEPS * Math.min(1, Math.max(0, shade)))]! |
+      (Math.round(255 * alpha[k]!) << 24);
   }
   own.putImageData(image, 0, 0);
   ink.imageSmoothingQuality = "high";

@@ -1,5 +1,19 @@
 /** Where a name that is pointed at lies in a pathway's plane. */
+import type { Circulation } from "../../sim/circulation/answer.ts";
 import type { PathwayGeometry, Place, Point } from "../../sim/geometry/geometry.ts";
+
+/** The pressure that belongs to a place. */
+export const PRESSURE_AT: Readonly<Record<string, keyof Circulation["pressures"]>> = {
+  svc: "svc",
+  ivc: "ivc",
+  hepaticVein: "hepaticVein",
+  leftPulmonaryArtery: "pulmonaryArteryLeft",
+  rightPulmonaryArtery: "pulmonaryArteryRight",
+  atrium: "atrium",
+  conduit: "pathway",
+  tunnel: "pathway",
+  chamber: "pathway",
+};
 
 export interface Lit {
   /** mm */

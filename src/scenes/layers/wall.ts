@@ -9,7 +9,7 @@ import type { Theme } from "../theme/theme.ts";
 import { contours, type Loop } from "./contour.ts";
 import { beyondOpening, type Plane, SHY } from "./drawn-plane.ts";
 import { LIP, WALL } from "./fade.ts";
-import { paintInside } from "./paint-inside.ts";
+import { paintInside, type Venous } from "./paint-inside.ts";
 import { isArtery, lipOf, windowEnd } from "./window-ends.ts";
 
 /** mm by which the shadow falls on what lies behind */
@@ -21,6 +21,8 @@ export interface WallLayer {
   /** wall and its edges */
   readonly above: Container;
   set(geometry: PathwayGeometry, plane: Plane, theme: Theme): void;
+  /** The lumen in its blood's tone, from the next time on that it is kept. */
+  fill(blood: Venous): void;
   /** Keeps the painted walls as pictures at this many device pixels a millimetre, so that a frame costs two pictures. */
   keep(density: number): void;
   release(): void;
@@ -62,6 +64,7 @@ export function cutOpen(loop: Loop, openings: readonly Opening[], reach: number)
 export function wallLayer(): WallLayer {
   const [below, above] = [sheet(), sheet()];
   let kept = 0;
+  let filled: Venous = null;
   let paint = (_density: number): void => {};
   return {
     below: below.view,
@@ -70,6 +73,11 @@ export function wallLayer(): WallLayer {
       if (kept > 0 && servesAt(kept, density)) return;
       kept = density;
       paint(density);
+    },
+    fill(blood) {
+      const same = (of: "svc" | "ivc") => Math.round(blood?.[of] ?? 0) === Math.round(filled?.[of] ?? 0);
+      if (same("svc") && same("ivc")) return;
+      [filled, kept] = [blood, 0];
     },
     set(geometry, plane, theme) {
       kept = 0;
@@ -82,7 +90,7 @@ export function wallLayer(): WallLayer {
         const at = lines;
         below.paint(bounds, density, [0, 0], (ink) => {
           paintShadow(ink, bounds, openings, at(WALL));
-          paintInside(ink, openings, plane, theme);
+          paintInside(ink, openings, plane, filled, theme);
         });
         above.paint(bounds, density, [0, 0], (ink) => paintWall(ink, openings, at, theme));
       };

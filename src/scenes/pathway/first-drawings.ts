@@ -1,5 +1,6 @@
 /** What the first drawings of a scene leave for later, so that blood is seen to move at once. */
 import type { Frame } from "../../chain/frame.ts";
+import type { Viewport } from "../scene.ts";
 import { isPumped } from "./named.ts";
 
 /** Drawings of blood after which it has been seen to move. */
@@ -12,11 +13,11 @@ export function firstDrawings() {
   let waited = 0;
   return {
     /** Whether this drawing is one of the first; a picture that stands still has none, nor one that is whole with its blood. */
-    next({ panes, still }: Frame, elapsed: number): boolean {
+    next({ panes, still }: Frame, { elapsed, mute }: Pick<Viewport, "elapsed" | "mute">): boolean {
       waited += elapsed;
       if (still || waited >= PATIENCE || panes.every(isPumped)) seen = SEEN;
       else if (panes.some(({ tracers }) => tracers !== null)) seen++;
-      return seen < SEEN;
+      return seen < SEEN || mute === true;
     },
   };
 }

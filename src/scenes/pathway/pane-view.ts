@@ -14,6 +14,7 @@ import { type VeilLayer, veilLayer } from "../layers/veil.ts";
 import { wallLayer } from "../layers/wall.ts";
 import { type Box, WITH_ALL } from "../scene.ts";
 import type { Theme } from "../theme/theme.ts";
+import { saturationsOf } from "../theme/unsolved.ts";
 import { paneCamera } from "./camera.ts";
 import { chestView } from "./chest-view.ts";
 import type { Moment } from "./moment.ts";
@@ -118,6 +119,7 @@ export function paneView(): PaneView {
         plane.scale.set(at.scale, -at.scale);
       }
       keepTo(shared?.side ?? (compared && asked.camera !== "whole" ? box : null));
+      wall.fill(saturationsOf(pane.circulation));
       wall.keep(at.scale * viewport.dense);
       const seen = chest.draw(pane, present(outline), at.scale, moment, theme);
       whole = seen !== null;

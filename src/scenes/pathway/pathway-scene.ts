@@ -104,7 +104,7 @@ export const makePathway = ({ makeHeart, swipe }: Further = {}): Scene => {
       // The key's own room may move the planes: then once more, at once where no next drawing comes.
       for (let left = frame.still ? 2 : 1; left > 0; left--) {
         lain = (swipe?.lay ?? layOut)(frame, viewport, keyBox, theme);
-        const first = opening.next(frame, viewport.elapsed);
+        const first = opening.next(frame, viewport);
         drawPictures(frame, lain, viewport, theme, first);
         if (first) return;
         // Lines and words are laid out again only when something about them has changed.

@@ -69,11 +69,22 @@ export const UNITS: Readonly<Record<TraceKind, "mmHg" | "L/min">> = {
   breathing: "mmHg",
 };
 
+/** What bears another name in a heart with two ventricles. */
+const OF_TWO: Readonly<Record<string, string>> = {
+  pathway: "mainPulmonaryArtery",
+  atrium: "leftAtrium",
+  ventricle: "leftVentricle",
+};
+
+const nameIn = ({ request }: Circulation, name: string): string =>
+  (request.stage === "two-ventricle" && OF_TWO[name]) || name;
+
 /** The kind's series that this circulation has, in the scene's colours. */
-export const traceSeries = (kind: TraceKind, { traces }: Circulation, palette: Palette): readonly Series[] =>
+export const traceSeries = (kind: TraceKind, circulation: Circulation, palette: Palette): readonly Series[] =>
   CHOICES[kind].flatMap(({ name, read, colour, dash }) => {
-    const values = read(traces);
-    return values ? [{ name, values, colour: colour(palette), ...(dash ? { dash } : {}) }] : [];
+    const values = read(circulation.traces);
+    const named = { name: nameIn(circulation, name), colour: colour(palette) };
+    return values ? [{ ...named, values, ...(dash ? { dash } : {}) }] : [];
   });
 
 export interface Loop {
@@ -83,11 +94,13 @@ export interface Loop {
 }
 
 /** Pressure (mmHg) against volume (mL) of the ventricle over the whole cycle; null while the model gives none. */
-export function pressureVolumeLoop({ traces }: Circulation, palette: Palette): Loop | null {
-  const { ventricle } = traces.pressures;
-  const { ventricle: volume } = traces.volumes;
+export function pressureVolumeLoop(circulation: Circulation, palette: Palette): Loop | null {
+  const { pressures, volumes } = circulation.traces;
+  const { ventricle } = pressures;
+  const { ventricle: volume } = volumes;
   if (!ventricle || !volume) return null;
-  return { x: volume, series: [{ name: "ventricle", values: ventricle, colour: palette.rich }] };
+  const name = nameIn(circulation, "ventricle");
+  return { x: volume, series: [{ name, values: ventricle, colour: palette.rich }] };
 }
 
 /** One series for each curve of a sweep; points that are not answered, or have no such figure, are gaps (NaN). */

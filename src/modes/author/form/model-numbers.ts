@@ -8,7 +8,7 @@ const NUMBERS = [
   ["hepaticVeinPressure", "pressures.hepaticVein", "mmHg 1"],
   ["upperVeinPressure", "pressures.svc", "mmHg 1"],
   ["lowerVeinPressure", "pressures.ivc", "mmHg 1"],
-  ["pulmonaryArteryPressure", "pressures.pulmonaryArteryLeft", "mmHg 1"],
+  ["leftPulmonaryArteryPressure", "pressures.pulmonaryArteryLeft", "mmHg 1"],
   ["atriumPressure", "pressures.atrium", "mmHg 1"],
   ["aortaPressure", "pressures.aortaMean", "mmHg 0"],
   ["output", "flows.systemic", "L/min 1"],

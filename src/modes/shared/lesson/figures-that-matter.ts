@@ -33,7 +33,7 @@ const NAMES: Readonly<Record<string, string>> = {
   "pressures.ivc": "lowerVeinPressure",
   "pressures.hepaticVein": "hepaticVeinPressure",
   "pressures.pathway": "pathwayPressure",
-  "pressures.pulmonaryArteryLeft": "pulmonaryArteryPressure",
+  "pressures.pulmonaryArteryLeft": "leftPulmonaryArteryPressure",
   "pressures.atrium": "atriumPressure",
   "pressures.aortaMean": "aortaPressure",
   "saturations.arterial": "arterialSaturation",
@@ -78,6 +78,9 @@ const OF_FENESTRATION = ["pressures.pathway", "saturations.arterial"];
 /** Outputs that mean something only where veins lead to the lungs through a completed pathway. */
 const NEEDS_PATHWAY = /^(pathway\.|pressures\.pathway$|flows\.fenestration$)/;
 
+/** With two ventricles, where the words speak of it, the pulmonary trunk. */
+const TRUNK = "pressures.pathway";
+
 /** `second.pressures.svc` -> `pressures.svc`: the number itself, whichever state it is compared in. */
 const pathIn = (name: string): string => name.split(".").slice(-2).join(".");
 
@@ -100,33 +103,30 @@ export function figuresThatMatter(
   const opened = [request.set, ...beside.map(({ set }) => set ?? {})].some(
     (set) => Number(set.fenestrationDiameter ?? 0) > 0,
   );
+  const pumped = stages.every((stage) => stage === "two-ventricle");
   const means = (path: string) =>
     Object.hasOwn(NAMES, path) && (!NEEDS_PATHWAY.test(path) || stages.every(hasPathway));
   const wanted = [
-    ...(step ? pathsReported(step) : []),
-    ...(opened ? OF_FENESTRATION : []),
-    ...OF_SCENE[scene],
-    ...OF_SCENE.circuit,
+    ...(step ? pathsReported(step) : []).filter((path) => means(path) || (pumped && path === TRUNK)),
+    ...[...(opened ? OF_FENESTRATION : []), ...OF_SCENE[scene], ...OF_SCENE.circuit].filter(means),
   ];
-  return [...new Set(wanted.filter(means))]
-    .slice(0, beside.length > 0 ? MAX.beside : MAX.alone)
-    .map((path) => {
-      const { unit } = present(findOutput(path));
-      // The answer of the step before stands until the new one has come.
-      const known = stages.map((stage, pane) => {
-        const circulation = circulations[pane];
-        return circulation?.request.stage === stage ? circulation : null;
-      });
-      const loss = LOSSES[path];
-      return {
-        name: present(NAMES[path]),
-        values: known.map((circulation) => (circulation && readOutput(circulation, path)) ?? null),
-        bands: known.map((circulation) => (loss && circulation?.pathway.band?.[loss]) || undefined),
-        unit,
-        digits: loss ? LOSS_DIGITS[loss] : present(DIGITS[unit]),
-        ...(path === "saturations.arterial" && circulations.some(shortOfOxygen)
-          ? { note: SHORT_OF_OXYGEN }
-          : {}),
-      };
+  return [...new Set(wanted)].slice(0, beside.length > 0 ? MAX.beside : MAX.alone).map((path) => {
+    const { unit } = present(findOutput(path));
+    // The answer of the step before stands until the new one has come.
+    const known = stages.map((stage, pane) => {
+      const circulation = circulations[pane];
+      return circulation?.request.stage === stage ? circulation : null;
     });
+    const loss = LOSSES[path];
+    return {
+      name: pumped && path === TRUNK ? "mainPulmonaryArteryPressure" : present(NAMES[path]),
+      values: known.map((circulation) => (circulation && readOutput(circulation, path)) ?? null),
+      bands: known.map((circulation) => (loss && circulation?.pathway.band?.[loss]) || undefined),
+      unit,
+      digits: loss ? LOSS_DIGITS[loss] : present(DIGITS[unit]),
+      ...(path === "saturations.arterial" && circulations.some(shortOfOxygen)
+        ? { note: SHORT_OF_OXYGEN }
+        : {}),
+    };
+  });
 }

@@ -96,10 +96,10 @@ export function mixing(anatomy: Anatomy, course: CourseOf): readonly Course[] | 
   const defect = outlineDistance(defectOf(anatomy));
   const fromBelow = (frame.lowerVein ? FROM_BELOW : []).map(([before, after], i) => {
     const points = smoothLine([...placed(before), ...placed(after), ...valve(1.4 * i - 4.6)]);
-    const beyond = inHeart(...entryAt(after, 1))[0];
+    const beyond = inHeart(...entryAt(after, 0))[0];
     const through = 10 * (before.length - 1);
     const whole = course(["ivc", 1 / FROM_BELOW.length, "lower"], 6.4, points);
-    // Beyond the septum it shows through the defect alone, until it has passed the aorta.
+    // Beyond the septum it shows through the defect, and on where that ends.
     const septum = (x: number, y: number, k: number) =>
       k <= through || x > beyond || defect(x, y) < -CLEAR * heart.size ? 1 : 0;
     return entering(shownBy(whole, septum));

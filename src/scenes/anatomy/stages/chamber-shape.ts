@@ -145,7 +145,7 @@ export function mouthOf(frame: Chambered, side: "left" | "right", lumen: Loops):
 /** mm of a 5-year-old by which the artery's hidden edges bow up behind the upper vein's end, and down behind the roof. */
 const [RISES, SAGS] = [1.6, 4.4];
 /** The opening: its middle and half its width by parts of the chamber's half width, half its height by the artery's width; mm of a 5-year-old by which it lies beneath the middle of what passes behind. */
-const OPENING = { x: -0.08, wide: 0.45, high: 0.34, low: 3.6 } as const;
+const OPENING = { x: -0.06, wide: 0.66, high: 0.43, low: 3.6 } as const;
 
 /** Both pulmonary arteries are one vessel that passes behind upper vein and roof; by one long opening the roof is sewn to it. */
 export function connectionOf(frame: Chambered, lumen: Loops) {

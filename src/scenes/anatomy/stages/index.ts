@@ -2,15 +2,17 @@
 import { setJoined } from "../joined.ts";
 import { mixing } from "./atrium-mixing.ts";
 import { among } from "./chamber-shape.ts";
+import { clearBefore } from "./clear-before.ts";
 import { paintFloor } from "./entering-vein.ts";
 import { paintChamber } from "./paint-chamber.ts";
 import { paintChamberLining, paintThroughChamber } from "./paint-chamber-lining.ts";
 import { paintWithin } from "./paint-common-atrium.ts";
 import { paintHole, paintPatch } from "./paint-patch.ts";
-import { paintTunnelLining } from "./paint-tunnel-lining.ts";
+import { paintThroughTunnel, paintTunnelLining } from "./paint-tunnel-lining.ts";
 
 setJoined({
   within: paintWithin,
+  clears: clearBefore,
   floor: paintFloor,
   mixing,
   among,
@@ -25,9 +27,12 @@ setJoined({
   lining(ink, bounds, anatomy, { outlines, theme }) {
     const { frame } = anatomy;
     paintChamberLining(ink, bounds, anatomy, outlines, theme);
-    if (frame.graft?.kind === "patch") paintTunnelLining(ink, frame.graft, frame.scale, theme);
+    const { graft } = frame;
+    if (graft?.kind === "patch") paintTunnelLining(ink, { ...frame, graft }, theme);
   },
   through(ink, bounds, anatomy, { outlines, theme }) {
+    const { graft } = anatomy.frame;
     paintThroughChamber(ink, bounds, anatomy, outlines, theme);
+    if (graft?.kind === "patch") paintThroughTunnel(ink, anatomy, graft, theme);
   },
 });

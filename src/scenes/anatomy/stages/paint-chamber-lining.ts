@@ -1,12 +1,11 @@
 /** What shows in an opened right atrium behind its blood: ridges of muscle, the patch that closes the septum, mouths in the back wall, and the roof's wide opening to the pulmonary arteries. */
-import { line as lineOf, spotAt } from "../../../sim/geometry/centreline.ts";
+import { entryAt } from "../../../sim/checked/present.ts";
 import type { Point } from "../../../sim/geometry/geometry.ts";
 import { mix } from "../../theme/colour.ts";
 import type { Theme } from "../../theme/theme.ts";
 import type { Anatomy } from "../chest-anatomy.ts";
-import { returning } from "../great-vessels.ts";
 import { laidOver, scratch, takeAway } from "../paint-tube.ts";
-import { type Bounds, dash, type Ink, type Outlines, strokes, trace } from "../painted-sheet.ts";
+import { type Bounds, boundsOf, type Ink, type Outlines, strokes, trace } from "../painted-sheet.ts";
 import { smoothLine } from "../placing.ts";
 import { CLOTH, inside, tissue } from "../tones.ts";
 import { keepChamber } from "./chamber-edges.ts";
@@ -19,6 +18,7 @@ import {
   placesIn,
   SEPTUM,
 } from "./chamber-shape.ts";
+import { paintSqueezed } from "./paint-squeezed.ts";
 import { insideOf, soften } from "./paint-tunnel-lining.ts";
 import { paintRidge } from "./ridges.ts";
 import { runningSuture } from "./running-suture.ts";
@@ -54,42 +54,72 @@ export function paintChamberLining(
   paintMarks(own, frame, theme);
   own.globalCompositeOperation = "source-over";
   keepChamber(own, chamber, s, bounds);
-  const connection = connectionOf(frame, lumen);
-  paintArteryBehind(own, connection, s, theme);
-  // In the opening the artery's own back wall is seen, deeper than the atrium's.
-  const opening = connection.opening();
-  own.globalCompositeOperation = "destination-out";
-  trace(own, opening, true);
-  own.fill();
   laidOver(ink, own, bounds);
-  ink.save();
-  trace(ink, opening, true);
-  ink.clip();
-  // The roof's edge throws its shadow into the artery.
-  ink.translate(0.6 * s, -1.2 * s);
-  soften(ink, opening, 3.4 * s, inside(theme).edge);
-  ink.restore();
+  const connection = connectionOf(frame, lumen);
+  for (const inner of closedOf(frame, lumen)) {
+    ink.save();
+    trace(ink, inner, true);
+    ink.clip();
+    paintArteryBehind(ink, connection, s, theme);
+    ink.restore();
+  }
+  paintOpening(ink, connection, s, theme);
   paintRim(ink, connection, s, theme);
   paintCavalRim(ink, frame, theme);
 }
 
 type Connection = ReturnType<typeof connectionOf>;
 
-/** The artery behind upper vein and roof, by its hidden edges. */
+/** The artery lifts the wall before it: in the light above, in its own shade beneath. */
 function paintArteryBehind(ink: Ink, { over, under }: Connection, size: number, theme: Theme): void {
-  ink.save();
-  trace(ink, [...over, ...[...under].reverse()], true);
-  ink.globalAlpha = 0.36;
-  ink.fillStyle = theme.colour.poor;
-  ink.fill();
-  ink.restore();
-  for (const line of [over, under]) hiddenEdge(ink, line, size, theme);
+  const look = tissue("atrium", theme);
+  const shifted = (line: readonly Point[], up: number) => line.map(([x, y]): Point => [x, y + up * size]);
+  soften(ink, shifted(under, -1), 3 * size, look.shade);
+  soften(ink, shifted(under, 1), 2 * size, look.shade);
+  soften(ink, shifted(over, -0.6), 2 * size, look.shade);
+  ink.globalAlpha = 0.4;
+  strokes(ink, shifted(over, -2.2), size, [[1.6, look.light]]);
+  ink.globalAlpha = 1;
 }
 
-/** An edge of the artery that something lies before. */
-export function hiddenEdge(ink: Ink, line: readonly Point[], size: number, theme: Theme): void {
-  trace(ink, line);
-  dash(ink, size, theme.colour.poor, { wide: 0.6, lengths: [2, 1.3], alpha: 1 });
+/** Through the mouth: the artery's back wall, which runs on into the dark to both sides, and the shadow of the roof's edge on it. */
+function paintOpening(ink: Ink, { opening }: Connection, size: number, theme: Theme): void {
+  const { edge, body, light } = inside(theme);
+  const mouth = opening();
+  const [left, bottom, right, top] = boundsOf([mouth], 0);
+  const deep = mix(edge, HOLLOW, 0.45);
+  const along = ink.createLinearGradient(left, 0, right, 0);
+  for (const [part, colour] of [
+    [0, deep],
+    [0.2, edge],
+    [0.42, body],
+    [0.58, body],
+    [0.8, edge],
+    [1, deep],
+  ] as const)
+    along.addColorStop(part, colour);
+  trace(ink, mouth, true);
+  ink.fillStyle = along;
+  ink.fill();
+  ink.save();
+  ink.clip();
+  // A round that lies across: its light is low, for it is hollow.
+  const middle = bottom + 0.34 * (top - bottom);
+  ink.globalAlpha = 0.35;
+  strokes(
+    ink,
+    smoothLine([
+      [left + 0.2 * (right - left), middle + size],
+      [(left + right) / 2, middle],
+      [right - 0.2 * (right - left), middle + size],
+    ]),
+    size,
+    [[2, light]],
+  );
+  ink.globalAlpha = 1;
+  ink.translate(0.4 * size, -1.2 * size);
+  soften(ink, mouth, 3 * size, deep);
+  ink.restore();
 }
 
 /** The upper vein opens through the roof with a rounded edge of its own, which no surgeon has touched. */
@@ -106,19 +136,32 @@ function paintCavalRim(ink: Ink, { chamber: [, b], scale: s, svc }: Chambered, t
   paintRidge(ink, edge(2.2 * s), 2.2, s, theme);
 }
 
-/** The roof's cut edge, turned up all round and sewn to the artery's. */
+/** The wall's cut edge, turned in all round and sewn to the artery's: the wall is drawn to it in folds. */
 export function paintRim(ink: Ink, { opening }: Connection, size: number, theme: Theme): void {
   const look = tissue("atrium", theme);
+  const [near, far] = [opening(1.6 * size), opening(4.6 * size)];
+  for (let i = 1; i < near.length; i += 3) {
+    const [[x, y], [toX, toY]] = [entryAt(near, i), entryAt(far, i)];
+    ink.globalAlpha = 0.3;
+    strokes(
+      ink,
+      smoothLine([
+        [x, y],
+        [(x + toX) / 2 + 0.3 * size, (y + toY) / 2],
+        [toX, toY],
+      ]),
+      size,
+      [[0.6, look.edge]],
+    );
+  }
+  ink.globalAlpha = 1;
   strokes(ink, opening(1.1 * size), size, [
-    [3.3, look.edge],
-    [2.7, look.body],
-    [1, look.light],
+    [2.9, look.edge],
+    [2.4, look.body],
+    [0.9, look.light],
   ]);
-  runningSuture(ink, opening(0.9 * size), 1.2 * size, theme);
+  runningSuture(ink, opening(0.8 * size), 1.1 * size, theme);
 }
-
-/** By how much the filled chamber flattens a vein that passes behind its middle. */
-const SQUEEZED = 0.5;
 
 /** Veins of the right lung behind its back wall, but not in the opening. @param ink of a sheet that holds nothing else */
 export function paintThroughChamber(
@@ -135,7 +178,7 @@ export function paintThroughChamber(
     ink.save();
     trace(ink, inner, true);
     ink.clip();
-    paintSqueezed(ink, anatomy, chamber, theme);
+    paintSqueezed(ink, anatomy, ([x, y]) => 1 - (x / chamber[0]) ** 2 - (y / chamber[1]) ** 2, theme);
     ink.restore();
   }
   keepChamber(ink, chamber, s, bounds);
@@ -145,33 +188,6 @@ export function paintThroughChamber(
   trace(before, connectionOf(frame, lumen).opening(), true);
   before.fill();
   takeAway(ink, before, bounds);
-}
-
-/** By their outline. */
-function paintSqueezed(ink: Ink, anatomy: Anatomy, [a, b]: Point, theme: Theme): void {
-  const s = anatomy.frame.scale;
-  const look = tissue("atrium", theme);
-  for (const vein of returning(anatomy)) {
-    const whole = lineOf(vein.line);
-    const sides = ([1, -1] as const).map((sign) =>
-      whole.points.map(([x, y], i): Point => {
-        const { left } = spotAt(whole, i / (whole.points.length - 1));
-        const under = Math.sqrt(Math.max(0, 1 - (x / a) ** 2 - (y / b) ** 2));
-        const reach = (sign * vein.from * (1 - SQUEEZED * under)) / 2;
-        return [x + reach * left[0], y + reach * left[1]];
-      }),
-    );
-    const [over = [], below = []] = sides;
-    trace(ink, [...over, ...[...below].reverse()], true);
-    ink.globalAlpha = 0.16;
-    ink.fillStyle = theme.colour.rich;
-    ink.fill();
-    ink.globalAlpha = 0.55;
-    ink.setLineDash([1.8 * s, 1.4 * s]);
-    for (const side of sides) strokes(ink, side, s, [[0.55, look.edge]]);
-    ink.setLineDash([]);
-    ink.globalAlpha = 1;
-  }
 }
 
 /** Ridges, septum and mouths, by the chamber's own half width and height. */

@@ -9,10 +9,9 @@ import type { Anatomy } from "../chest-anatomy.ts";
 import type { Seen } from "../joined.ts";
 import { paintEnd } from "../paint-graft.ts";
 import { laidOver, scratch } from "../paint-tube.ts";
-import { type Bounds, type Ink, strokes, trace } from "../painted-sheet.ts";
-import { CLOTH, roundOf, threadOf, tissue } from "../tones.ts";
+import { type Bounds, type Ink, strokes, trace, traceLoops } from "../painted-sheet.ts";
+import { CLOTH, inside, roundOf, threadOf, tissue } from "../tones.ts";
 import {
-  arteriesOf,
   type Chambered,
   chamberedIn,
   closedOf,
@@ -23,8 +22,9 @@ import {
   windowOf,
 } from "./chamber-shape.ts";
 import { type Cut, clearVeins, litAcross, paintCutMuscle, thinned } from "./cut-muscle.ts";
-import { hiddenEdge, paintRim } from "./paint-chamber-lining.ts";
-import { paintAppendage, paintOutsideOf, paintRightGroove } from "./paint-right-groove.ts";
+import { paintRim } from "./paint-chamber-lining.ts";
+import { freeEdge, paintAppendage, paintOutsideOf, paintRightGroove } from "./paint-right-groove.ts";
+import { soften } from "./paint-tunnel-lining.ts";
 
 /** mm of a 5-year-old: the stretched muscle, thinner at its roof; and where the tricuspid valve is missing. */
 const MUSCLE = 2.3;
@@ -66,15 +66,23 @@ export function paintChamber(
   const edges = closedOf(frame, lumen).map((edge) => windowOf(frame, edge));
   paintRightGroove(own, frame, heart, roundOf(saturations.arterial, theme), theme);
   paintOutsideOf(own, frame, theme);
-  own.globalCompositeOperation = "source-atop";
-  for (const line of arteriesOf(frame, lumen)) hiddenEdge(own, line, s, theme);
-  own.globalCompositeOperation = "source-over";
   takeOut(closedOf(frame, seen).map((edge) => windowOf(frame, edge)));
   paintWall(own, frame, edges, theme);
   takeOut(edges);
   paintAppendage(own, frame, theme);
   paintCutPatch(own, chamber, s, theme);
   if (frame.hole) paintWay(own, frame.hole, s, theme);
+  // It lies before the right artery.
+  ink.save();
+  traceLoops(ink, seen);
+  ink.clip();
+  soften(
+    ink,
+    freeEdge(frame).filter(([, y]) => y > 0),
+    5 * s,
+    mix(inside(theme).edge, "#000000", 0.4),
+  );
+  ink.restore();
   laidOver(ink, own, bounds);
   ink.globalAlpha = THROUGH;
   paintRim(ink, connectionOf(frame, lumen), s, theme);

@@ -19,7 +19,7 @@ import { paintCutRim } from "./paint-cut-rim.ts";
 /** The hole where the septum was excised, seen from the right side aslant, x and y in the heart: middle, and half of its width and height; right of the aorta, so that nothing lies before it. */
 const DEFECT = { middle: [-4.6, -3], half: [6.8, 9.6] } as const;
 /** By how much its far edge lies aside: the septum's thickness is seen between both. */
-const FAR_EDGE: Point = [1.5, -0.5];
+const FAR_EDGE: Point = [2, -0.6];
 /** Part of the colour of the right lung's veins that shines through the blood before them. */
 const GHOST = 0.42;
 /** mm of a 5-year-old from the atrium's right end, between which that is lost */
@@ -85,8 +85,9 @@ function paintSeptum(ink: Ink, anatomy: Anatomy, { ivc, arterial }: Saturations,
   ink.translate(middleX, middleY);
   ink.scale(DEFECT.half[0] * size, DEFECT.half[1] * size);
   const around = ink.createRadialGradient(0, 0, 1, 0, 0, SEPTUM);
-  around.addColorStop(0, seeThrough(look.body, 0.753));
-  around.addColorStop(0.5, seeThrough(look.body, 0.314));
+  around.addColorStop(0, look.body);
+  around.addColorStop(0.5, seeThrough(look.body, 0.82));
+  around.addColorStop(0.72, seeThrough(look.body, 0.5));
   around.addColorStop(1, seeThrough(look.body, 0));
   ink.fillStyle = around;
   ink.fillRect(-SEPTUM, -SEPTUM, 2 * SEPTUM, 2 * SEPTUM);
@@ -113,19 +114,9 @@ function paintSeptum(ink: Ink, anatomy: Anatomy, { ivc, arterial }: Saturations,
   castShadow(ink, 3 * size * Math.hypot(px, turned));
   strokes(ink, far, size, [[1.2, mix(look.shade, look.edge, 0.4)]]);
   ink.restore();
-  // A rounded lip, in the light above and to the right.
-  strokes(ink, rim, size, [
-    [2.6, mix(look.shade, look.edge, 0.3)],
-    [2, look.body],
-  ]);
-  strokes(
-    ink,
-    oval(DEFECT, 0.9)
-      .map((point) => inHeart(...point))
-      .slice(18, 44),
-    size,
-    [[0.5, look.light]],
-  );
+  // Its edge is thin, in the light on the far side alone: a broad one all round would be a ring, not a hole in a wall.
+  strokes(ink, rim, size, [[0.9, mix(look.shade, look.edge, 0.5)]]);
+  strokes(ink, rim.slice(14, 38), size, [[0.7, look.light]]);
 }
 
 /** Blood from below is poor in oxygen, that from the lungs rich: each tints the room before its mouth, and they mix towards the valve. */

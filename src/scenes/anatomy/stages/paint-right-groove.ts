@@ -42,18 +42,18 @@ const FREE: Around = [
   [97, 2.6],
   [108, 2.8],
   [120, 3.4],
-  [133, 4.6],
-  [146, 4.8],
-  [158, 4.4],
-  [170, 5.2],
-  [182, 6.4],
-  [196, 6.8],
-  [209, 6.2],
-  [220, 6],
-  [232, 7.2],
-  [244, 8.6],
-  [254, 10],
-  [261, 13],
+  [133, 4.8],
+  [146, 6.4],
+  [158, 7.8],
+  [170, 9.6],
+  [182, 11.2],
+  [196, 12],
+  [209, 12],
+  [220, 11.6],
+  [232, 11.6],
+  [244, 12],
+  [254, 12.6],
+  [261, 14.4],
   [267, 18],
 ];
 /** Between upper vein and aorta. */
@@ -124,6 +124,10 @@ const placed =
     return around.map(([degrees, out]) => on(degrees, out * size));
   };
 
+/** Its right border, from the upper vein down. */
+export const freeEdge = ({ chamber, scale }: Placed): readonly Point[] =>
+  smoothLine(placed(chamber, scale)(FREE));
+
 /** Around the window that is cut into its front its outside turns away. */
 export function paintOutsideOf(ink: Ink, { chamber, scale: size }: Placed, theme: Theme): void {
   const at = placed(chamber, size);
@@ -138,18 +142,20 @@ export function paintOutsideOf(ink: Ink, { chamber, scale: size }: Placed, theme
   // Its wall is so thin that the muscles within show through it.
   ink.save();
   ink.globalCompositeOperation = "source-atop";
-  for (let k = 0; k < 13; k++) {
-    const from = 152 + 8.6 * k;
+  for (let k = 0; k < 14; k++) {
+    const from = 142 + 8.2 * k;
+    // As far as the wall bulges there.
+    const reach = Math.min(1, 0.5 + k / 8);
     const [tip, fork] = [from + 3.4 * (k % 3) - 4, from + 0.6];
     for (const way of [
       [
-        [from, 0],
-        [fork, 3],
-        [tip, 6 + (k % 2)],
+        [from, 1.6],
+        [fork, 5.4 * reach],
+        [tip, (10 + (k % 2)) * reach],
       ],
       [
-        [fork, 3],
-        [from + 3.6, 6],
+        [fork, 5.4 * reach],
+        [from + 3.6, 9.4 * reach],
       ],
     ] as const)
       showThrough(ink, at(way), size, look);

@@ -1,15 +1,17 @@
-/** What shows in a lateral tunnel behind its blood: the atrium's back wall with its muscle ridges, and the inner face of the baffle. */
-import type { Point } from "../../../sim/geometry/geometry.ts";
+/** What shows in a lateral tunnel behind its blood: the atrium's back wall with its muscle ridges, and the sheet of fabric that was sewn in. */
+import type { ChestFrame, Point } from "../../../sim/geometry/geometry.ts";
 import { mix } from "../../theme/colour.ts";
 import type { Theme } from "../../theme/theme.ts";
+import type { Anatomy } from "../chest-anatomy.ts";
 import { beside, type Graft } from "../graft-course.ts";
 import { arched } from "../paint-graft.ts";
 import { laidOver, scratch } from "../paint-tube.ts";
 import { boundsOf, eraseAlong, type Ink, strokes, trace } from "../painted-sheet.ts";
 import { CLOTH, type Tissue, tissue } from "../tones.ts";
+import { paintSqueezed } from "./paint-squeezed.ts";
 import { paintRidge } from "./ridges.ts";
 import { runningSuture } from "./running-suture.ts";
-import { across, crest, lineBehind, weaveOf } from "./tunnel-shape.ts";
+import { across, crest, crosswise, faceOf, holeOf, lengthwise, onSheet, weaveOf } from "./tunnel-shape.ts";
 
 /** The inside of an atrium that is full of blood: pale, so that the blood's marks stand out. */
 export function insideOf(theme: Theme): Tissue {
@@ -24,51 +26,98 @@ export function insideOf(theme: Theme): Tissue {
     : { shade: body, body: mix(light, "#ffffff", 0.6), light: mix(light, "#ffffff", 0.8), edge };
 }
 
-export function paintTunnelLining(ink: Ink, graft: Graft, size: number, theme: Theme): void {
+export function paintTunnelLining(ink: Ink, { graft, hole, scale: size }: Tunnelled, theme: Theme): void {
   const look = insideOf(theme);
   const [free, side] = [across(graft, -1), across(graft, 1)];
-  const behind = lineBehind(graft);
   const seam = arched(beside(graft, 1, -1), beside(graft, 1, 1));
   const room = [...free, ...seam, ...[...side].reverse()];
-  const bounds = boundsOf([room], 4 * size);
+  const bounds = boundsOf([room], 12 * size);
   const own = scratch(ink, bounds);
   trace(own, room, true);
+  own.save();
   own.clip();
   own.fillStyle = look.body;
   own.fill();
   paintRidges(own, graft, size, theme);
   soften(own, free, 5 * size, look.shade);
-  paintInsideOfCloth(own, graft, size, theme);
+  soften(own, lengthwise(onSheet(graft, size), -1), 3 * size, look.edge);
+  own.restore();
   // Below, the atrium's lining goes over into the vein's.
   const [left, bottom] = beside(graft, 0, 0);
   trace(own, room, true);
   eraseAlong(own, [left, bottom + 6 * size], [left, bottom]);
   laidOver(ink, own, bounds);
-  strokes(ink, behind, size, [
-    [1.5, CLOTH[theme.name].fold],
-    [1.1, CLOTH[theme.name].body],
-  ]);
-  // With that along its cut edge it is one oval; and the artery is sewn to the atrium's roof.
-  runningSuture(ink, behind, 1.1 * size, theme);
+  // The artery is sewn to the atrium's roof.
   runningSuture(ink, seam, 0.8 * size, theme, 0.5);
+  const cloth = scratch(ink, bounds);
+  paintSheet(cloth, graft, size, theme);
+  if (hole) {
+    // Through it the left atrium is seen.
+    const { shade, edge } = tissue("atrium", theme);
+    trace(cloth, holeOf(hole, size), true);
+    cloth.fillStyle = mix(shade, edge, 0.3);
+    cloth.fill();
+  }
+  laidOver(ink, cloth, bounds, 1.6 * size);
 }
 
-/** Half of a tube: in the light beside its cut edge, in the shade towards its foot. */
-function paintInsideOfCloth(ink: Ink, graft: Graft, size: number, theme: Theme): void {
-  const [foot, side] = [lineBehind(graft), across(graft, 1)];
+type Tunnelled = ChestFrame & { readonly graft: Graft };
+
+/** Strips of which the light on its outside is made. */
+const STRIPS = 12;
+
+/** Half of a tube of fabric: hollow towards the blood, in the light beside its cut edge and in the shade towards its foot; and its outside, a round that turns away into the left atrium. */
+function paintSheet(ink: Ink, graft: Graft, size: number, theme: Theme): void {
+  const sheet = onSheet(graft, size);
   const { body, fold } = CLOTH[theme.name];
   const dark = theme.name === "dark";
-  const lit = dark ? mix(body, "#000000", 0.6) : mix(body, fold, 0.1);
-  trace(ink, [...foot, ...[...side].reverse()], true);
+  const white = dark ? mix(body, "#000000", 0.2) : mix(body, "#ffffff", 0.5);
+  const shade = dark ? mix(fold, "#000000", 0.6) : fold;
+  const threads = (side: -1 | 1) => {
+    ink.globalAlpha = 0.36;
+    for (const thread of weaveOf(sheet, side)) strokes(ink, thread, size, [[0.26, shade]]);
+    ink.globalAlpha = 1;
+  };
+  trace(ink, faceOf(sheet, -1), true);
   ink.save();
   ink.clip();
-  ink.fillStyle = lit;
+  ink.fillStyle = white;
   ink.fill();
-  soften(ink, foot, 5 * size, dark ? mix(fold, "#000000", 0.8) : fold);
-  soften(ink, side, 1.2 * size, fold);
-  ink.globalAlpha = 0.42;
-  for (const thread of weaveOf(graft)) strokes(ink, thread, size, [[0.26, dark ? body : fold]]);
-  ink.globalAlpha = 1;
+  soften(ink, lengthwise(sheet, -1), 6 * size, shade);
+  threads(-1);
+  ink.restore();
+  for (let k = 0; k < STRIPS; k++) {
+    const from = lengthwise(sheet, k / STRIPS);
+    trace(ink, [...from, ...[...lengthwise(sheet, 1)].reverse()], true);
+    ink.fillStyle = mix(
+      white,
+      shade,
+      0.25 + 0.7 * Math.max(0, (k / STRIPS - 0.25) / 0.75) ** 1.3 - 0.2 * Math.sin((Math.PI * k) / STRIPS),
+    );
+    ink.fill();
+  }
+  threads(1);
+  const rim: (readonly [number, string])[] = [
+    [1.3, shade],
+    [0.8, white],
+  ];
+  strokes(ink, lengthwise(sheet, 1), size, [[0.5, mix(shade, "#000000", 0.3)]]);
+  strokes(ink, lengthwise(sheet, -1), size, rim);
+  for (const end of [0, 1]) {
+    strokes(ink, crosswise(sheet, end, -1), size, rim);
+    // Where no blood of the tunnel passes, the stitches around the mouths of the great veins are seen.
+    strokes(ink, crosswise(sheet, end, 1), size, rim);
+    runningSuture(ink, crosswise(sheet, end, 1), 0.8 * size, theme);
+  }
+}
+
+/** Veins of the right lung behind the atrium's own back wall: no further than to the fabric. */
+export function paintThroughTunnel(ink: Ink, anatomy: Anatomy, graft: Graft, theme: Theme): void {
+  const sheet = onSheet(graft, anatomy.frame.scale);
+  ink.save();
+  trace(ink, [...across(graft, -1), ...[...lengthwise(sheet, -1)].reverse()], true);
+  ink.clip();
+  paintSqueezed(ink, anatomy, () => 0, theme);
   ink.restore();
 }
 

@@ -41,8 +41,8 @@ const EJECTED: Carries = ["pulmonaryValve", "pulmonaryArtery"];
 const LUNGS: Carries = ["atrioventricularValve", "arterial"];
 
 function rightSide({ trunk, leftArtery, rightArtery }: GreatVessels): readonly Vessel[] {
-  const fork = leftArtery.line.findIndex(([x]) => x > 40);
-  const leaves = rightArtery.line.findIndex(([x]) => x < 35);
+  const fork = leftArtery.line.findIndex(([x]) => x > 44);
+  const leaves = rightArtery.line.findIndex(([x]) => x < 38);
   const covered = rightArtery.line.findIndex(([x]) => x < 26);
   const upper: Carries = ["svc", "svc"];
   const lower: Carries = ["ivc", "ivc"];
@@ -53,7 +53,7 @@ function rightSide({ trunk, leftArtery, rightArtery }: GreatVessels): readonly V
       "fromUpperVein",
       upper,
       "-3.4 -17, -10 -25, -12.6 -34, -8 -41, 2 -44, 10.8 -46.4",
-      "3.4 -17, 5.4 -22, 8.4 -27, 10.4 -31, 11.2 -34, 11.8 -36.6",
+      "3.4 -17, 5.2 -22, 8 -27.4, 10.2 -32, 11.2 -35.6, 11.8 -38.6",
     ),
     chamber(
       "fromLowerVein",
@@ -66,7 +66,7 @@ function rightSide({ trunk, leftArtery, rightArtery }: GreatVessels): readonly V
       chamber(
         "throughRightVentricle",
         ["tricuspidValve", "pulmonaryArtery"],
-        "11.8 -36.4, 17 -43.6, 23 -51, 29.6 -59.4, 39 -66.6",
+        "11.8 -38.4, 17 -44.6, 23 -51, 29.6 -59.4, 39 -66.6",
         "9.8 -53, 13 -60.8, 19.4 -67.6, 31 -73.8, 47 -77",
       ),
     ),
@@ -75,11 +75,11 @@ function rightSide({ trunk, leftArtery, rightArtery }: GreatVessels): readonly V
       chamber(
         "throughOutflow",
         EJECTED,
-        "39.6 -67, 31 -60, 23.6 -52, 19 -43, 19.4 -35.4, 22.2 -29.6, 25 -23.6, 27.2 -17.4",
-        "52 -76, 42.6 -67.6, 35 -58, 33 -47, 34.2 -39.6, 35.8 -32.8, 37 -27.4, 37.8 -21.4",
+        "39.6 -67, 31 -60, 23.6 -52, 19.4 -43.6, 21.2 -38, 25 -32.6, 27.8 -26, 29.2 -17.6",
+        "52 -76, 42.6 -67.6, 35 -58, 33 -47, 34.4 -39.6, 36.6 -32.8, 38.4 -27.4, 40.6 -21.4",
       ),
     ),
-    course("lungTrunk", EJECTED, 30, thinned(trunk.line.filter(([, y]) => y > -17 && y < -3))),
+    course("lungTrunk", EJECTED, 30, thinned(trunk.line.filter(([, y]) => y > -17 && y < 0))),
     course("leftPulmonaryArtery", ["left", "pulmonaryArtery"], 26, thinned(leftArtery.line.slice(fork, -6))),
     course(
       "rightArteryRoot",
@@ -122,7 +122,7 @@ function leftSide({ returning, aorta, leftArtery, rightArtery }: GreatVessels): 
       covers: [coverOf(rightArtery), ...ear],
     });
   });
-  const root = aorta.line.findIndex(([, y]) => y > -22.6);
+  const root = aorta.line.findIndex(([, y]) => y > -28);
   return [
     ...veins,
     ...returning.filter(({ name }) => name.startsWith("right")).map(behindAtrium),
@@ -141,11 +141,11 @@ function leftSide({ returning, aorta, leftArtery, rightArtery }: GreatVessels): 
       chamber(
         "throughVentricle",
         ["aorta", "arterial"],
-        "52.6 -56.6, 50.6 -49.6, 47.4 -43, 43.4 -36",
-        "58 -68.6, 50.4 -62.6, 45.4 -56, 42.4 -50, 40.6 -44",
+        "52.6 -56.6, 50.6 -50, 47.4 -44, 43.4 -38.4",
+        "58 -68.6, 50.4 -62.6, 45.4 -56, 42.4 -50.6, 40.8 -46",
       ),
     ),
-    course("leftOutflow", ["aorta", "arterial"], 30, spots("41 -39.4, 34 -32.6, 26 -27, 18.6 -21.6"), {
+    course("leftOutflow", ["aorta", "arterial"], 30, spots("41 -42, 34 -37, 26 -32.4, 18.6 -27.4"), {
       faint: true,
     }),
     course("arch", ["aorta", "arterial"], 40, thinned(aorta.line.slice(root)), {

@@ -11,14 +11,14 @@ import { spots } from "../../drawing/curve-drawing.ts";
 
 /**
  * mm: inner diameters near the means for 0.7 m2: pulmonary trunk 15.5 and its branches 9.5 (z-score tables of echocardiography, from
- * memory).
+ * memory); the trunk some 1.6 times as long as wide, as an adult's (5 cm by 3 cm, textbooks, from memory).
  */
 const TRUNK = [15.2, 13.2] as const;
 const BRANCH = 10;
 /** From before the aorta's root it rises back and to the left, and divides beneath the arch; where that lies high, higher by a part of it. */
-const TRUNK_WAY = spots("30 -28, 32.2 -19.6, 34.6 -11.6, 37.4 -4.8, 39 -1.4");
-const TO_RIGHT = spots("36.4 -7.4, 34 -2, 28 0.6, 20 1, 6 0, -8 -1.4, -19 -3");
-const TO_LEFT = spots("36.6 -7.4, 40.4 -1, 46 1.8");
+const TRUNK_WAY = spots("32 -28, 34.8 -19.5, 37.6 -11, 40.4 -3.6, 42 0.8");
+const TO_RIGHT = spots("39.6 -5.6, 37.2 0, 31 3.2, 22 3.8, 8 2.6, -8 -0.4, -19 -3");
+const TO_LEFT = spots("39.6 -5.6, 43.4 1, 48.4 3.6");
 /** mm before its lung from where it turns into it. */
 const TURNS = 14;
 const FOLLOWS = 0.4;
@@ -53,8 +53,8 @@ const MIN_ARCH = 14.4;
 const DOWN_TO = -1;
 
 /** Axis of the aorta's root. */
-const ROOT = spots("21.4 -26.4, 18.4 -20.8, 16 -14");
-const ROOT_X = 15;
+const ROOT = spots("21 -33.4, 18.2 -27.2, 15.6 -20.6, 14.6 -14");
+const ROOT_X = 14.6;
 
 /** mm: from here down the aorta shows again, as in every other body. */
 const LEAVES_HEART = -80;
@@ -68,15 +68,18 @@ export const downToDiaphragm = ({ name, holds, line, from, to }: BloodTube): Blo
   line: line.filter(([, y]) => y > LEAVES_HEART),
 });
 
+/** mm over which a stem of a lung's veins is painted again, before the sac where that would hide it. */
+const STEM_OF = { right: 1.6 * OVER_STEM, left: 18 } as const;
+
 /** A stem of a lung's veins from within the lung to where it leaves it. */
-function towardsHeart({ nodes }: Tree, which: readonly number[]): readonly Point[] {
+function towardsHeart({ nodes }: Tree, which: readonly number[], most: number): readonly Point[] {
   const root = present(which.find((i) => entryAt(nodes, i).parent < 0));
   const [x, y] = entryAt(nodes, root).at;
   const way: Point[] = [];
   for (let i: number | undefined = root; i !== undefined; ) {
     const { at } = entryAt(nodes, i);
     const away = Math.hypot(at[0] - x, at[1] - y);
-    if (away > 1.6 * OVER_STEM) break;
+    if (away > most) break;
     if (away > 2) way.push(at);
     const before: number = i;
     i = which
@@ -86,9 +89,9 @@ function towardsHeart({ nodes }: Tree, which: readonly number[]): readonly Point
   return way.reverse().filter((_, i) => i % 2 === 0);
 }
 
-function stems({ veins }: LungShape): readonly [upper: readonly Point[], lower: readonly Point[]] {
+function stems({ veins, side }: LungShape): readonly [upper: readonly Point[], lower: readonly Point[]] {
   const [upper, lower] = stemsOf(veins);
-  return [towardsHeart(veins, upper), towardsHeart(veins, lower)];
+  return [towardsHeart(veins, upper, STEM_OF[side]), towardsHeart(veins, lower, STEM_OF[side])];
 }
 
 const named = (tubes: readonly BloodTube[], name: string): BloodTube =>

@@ -103,11 +103,11 @@ function paintFossa(ink: Ink, mixed: number, theme: Theme): void {
   ink.globalAlpha = 1;
   oval(ink, FOSSA);
   ink.clip();
-  ink.fillStyle = mix(body, look.body, 0.35);
+  ink.fillStyle = mix(body, look.light, 0.5);
   ink.fill();
   const { a, b } = ink.getTransform();
-  castShadow(ink, 1.8 * Math.hypot(a, b));
-  ink.globalAlpha = 0.5;
+  castShadow(ink, 1.4 * Math.hypot(a, b));
+  ink.globalAlpha = 0.36;
   oval(ink, FOSSA, 0.7);
   ink.lineWidth = 1.4;
   ink.strokeStyle = mix(edge, look.body, 0.4);
@@ -117,8 +117,9 @@ function paintFossa(ink: Ink, mixed: number, theme: Theme): void {
 
 function paintSinus(ink: Ink, mixed: number, theme: Theme): void {
   const look = tissue("atrium", theme);
+  const tones = roundOf(mixed, theme);
   oval(ink, SINUS);
-  ink.fillStyle = deepOf(roundOf(mixed, theme), theme);
+  ink.fillStyle = mix(deepOf(tones, theme), tones.body, 0.5);
   ink.fill();
   ink.lineWidth = 0.6;
   ink.strokeStyle = look.light;
@@ -126,7 +127,7 @@ function paintSinus(ink: Ink, mixed: number, theme: Theme): void {
 }
 
 /** mm: between which the left atrium's room comes out of the shade of the great arteries before it. */
-const SHADED = [38, 58] as const;
+const SHADED = [40, 56] as const;
 
 /** @param veins of the left lung, whose mouths in its back wall are seen */
 export function paintLeftAtrium(ink: Ink, veins: readonly BloodTube[], arterial: number, theme: Theme): void {
@@ -134,10 +135,11 @@ export function paintLeftAtrium(ink: Ink, veins: readonly BloodTube[], arterial:
   const [left, bottom, right, top] = boundsOf([LEFT_ATRIUM], 0);
   paintAtrium(ink, LEFT_ATRIUM, arterial, theme, () => {
     const fall = ink.createLinearGradient(SHADED[0], top, SHADED[1], (bottom + top) / 2);
-    fall.addColorStop(0, seeThrough(deepOf(round, theme), 0.816));
-    fall.addColorStop(1, seeThrough(deepOf(round, theme), 0.188));
+    fall.addColorStop(0, seeThrough(deepOf(round, theme), 0.6));
+    fall.addColorStop(1, seeThrough(deepOf(round, theme), 0));
     ink.fillStyle = fall;
     ink.fillRect(left, bottom, right - left, top - bottom);
+    for (const vein of veins) paintGhostVein(ink, vein, round, { left: 0.5, size: 1 });
     paintMouths(ink, veins, round, theme);
   });
   paintEar(ink, EARS.left, theme);

@@ -1,4 +1,5 @@
 /** The great vessels of a heart with two ventricles: what runs behind it, the aorta, and the veins and the trunk before that. */
+import { entryAt } from "../../../sim/checked/present.ts";
 import { line } from "../../../sim/geometry/centreline.ts";
 import type { Anatomy } from "../../anatomy/chest-anatomy.ts";
 import type { Tube } from "../../anatomy/great-vessels.ts";
@@ -144,10 +145,8 @@ export function paintTrunk(ink: Ink, bounds: Bounds, anatomy: Anatomy, carried: 
   const tones = roundOf(carried.mixed, theme);
   const plan = planOf(VALVES, "pulmonary");
   paintOpenRoot(ink, plan, tones);
-  const ascending = aorta.line.slice(
-    0,
-    aorta.line.findIndex(([, y]) => y > 14),
-  );
+  const top = aorta.line.reduce((high, [, y], i) => (y > entryAt(aorta.line, high)[1] ? i : high), 0);
+  const ascending = aorta.line.slice(0, top);
   const right = { ...rightArtery, line: rightArtery.line.filter(([x]) => x > 12) };
   const left = { ...leftArtery, line: leftArtery.line.filter(([x]) => x < PAST_AORTA), over: 0.12 };
   group({ ink, bounds }, [right, left, trunk], tones, (own) => {

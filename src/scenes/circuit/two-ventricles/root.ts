@@ -26,8 +26,8 @@ export function frameOf({ hinges: [a, b], funnel }: Gate) {
 const SIDE: readonly Point[] = [
   [1.18, 0.4],
   [1.2, 0.75],
-  [1.08, 1.15],
-  [1.04, 1.8],
+  [1.06, 1.1],
+  [0.98, 1.4],
 ];
 /** The cut edge of what stays closed, across the vessel. */
 const RIM: readonly Point[] = [

@@ -1,0 +1,42 @@
+import { expect, test } from "vitest";
+import type { CirculationRequest } from "../../src/sim/parameters/request.ts";
+import { setParameter } from "../../src/state/edit.ts";
+import { START } from "../../src/state/scene-state.ts";
+import { begin } from "./begin.ts";
+
+/** As a sweep asks: what is varied is set, be it to its default. */
+const at = (conduitDiameter: number): CirculationRequest => ({
+  ...START.request,
+  set: { ...START.request.set, conduitDiameter },
+});
+
+test("a state has one answer, beside the panes, in a sweep and in the pane that takes its value", async () => {
+  const { chain, time } = begin();
+  await time.pass(0.1);
+  const shown = chain.circulations.value[0]!;
+  const pool = chain.pool();
+  // Each worker begins where it last stopped, so that a search of its own ends at other last digits.
+  const narrow = await pool.answer(at(8));
+  expect(await pool.answer(at(18))).toBe(shown);
+  expect(await chain.answer(at(18))).toBe(shown);
+  pool.release();
+
+  chain.scene.value = setParameter("conduitDiameter", 8)(START);
+  expect(chain.solving.value).toBe(true);
+  await time.pass(0.1);
+  expect(chain.solving.value).toBe(false);
+  expect(chain.circulations.value[0]).toBe(narrow);
+  expect(await chain.answer(at(8))).toBe(narrow);
+});
+
+test("only what has settled, and the last of it, is remembered", async () => {
+  const { chain, time, solver } = begin();
+  await time.pass(0.1);
+  const pool = chain.pool();
+  const first = await pool.answer(at(12));
+  for (let i = 0; i < 32; i++)
+    await pool.answer({ ...at(12), body: { ...START.request.body, ageYears: 5.1 + i / 10 } });
+  const before = solver.asked().length;
+  expect(await pool.answer(at(12))).not.toBe(first);
+  expect(solver.asked().length).toBe(before + 1);
+});
