@@ -1,7 +1,6 @@
 /** A lung: its lobes as a pale ground, and in them the trees of arteries and veins. */
 import { entryAt } from "../../sim/checked/present.ts";
 import type { Opening, Point } from "../../sim/geometry/geometry.ts";
-import { LIP } from "../layers/fade.ts";
 import { lipOf, windowEnd } from "../layers/window-ends.ts";
 import { mix } from "../theme/colour.ts";
 import type { Theme } from "../theme/theme.ts";
@@ -11,7 +10,7 @@ import type { LungShape } from "./lung-shape.ts";
 import { paintOrgan } from "./paint-organ.ts";
 import { LIGHT, laidOver, scratch } from "./paint-tube.ts";
 import { type Bounds, type Ink, trace } from "./painted-sheet.ts";
-import { opened, type Round, tissue } from "./tones.ts";
+import { type Round, tissue } from "./tones.ts";
 import { stemsOf, type Tree } from "./tree.ts";
 
 interface Bloods {
@@ -127,13 +126,7 @@ export function paintStems(
 const STEM = 26;
 
 /** Each pulmonary artery as a closed vessel from its window's end to its opening, before all that crosses there; beyond it goes over into its tree. */
-export function paintSleeves(
-  ink: Ink,
-  bounds: Bounds,
-  { lungs, frame, heart }: Anatomy,
-  tones: Round,
-  theme: Theme,
-): void {
+export function paintSleeves(ink: Ink, bounds: Bounds, { lungs, frame, heart }: Anatomy, tones: Round): void {
   for (const { arteries, hilum, side } of lungs) {
     const own = scratch(ink, bounds);
     const { width, normal } = frame[side];
@@ -144,18 +137,6 @@ export function paintSleeves(
     });
     paintTree(own, arteries.nodes, near, tones, frame.scale);
     const end = windowEnd(frame[side], frame);
-    // From the tone of the opened lumen to its own bit by bit.
-    const [first, full] = [spotAt(end, -LIP * width), spotAt(end, EASES * frame.scale)];
-    const ease = own.createLinearGradient(...first, ...full);
-    ease.addColorStop(0, "#000000d0");
-    ease.addColorStop(1, "#0000");
-    const pale = scratch(ink, bounds);
-    const { body } = opened(tones, theme);
-    paintTree(pale, arteries.nodes, near, { wall: "#0000", edge: body, body, light: body }, frame.scale);
-    pale.globalCompositeOperation = "destination-in";
-    pale.fillStyle = ease;
-    pale.fillRect(bounds[0], bounds[1], bounds[2] - bounds[0], bounds[3] - bounds[1]);
-    laidOver(own, pale, bounds);
     const beyond = (mm: number, across: number): Point => [
       end.centre[0] + mm * normal[0] - across * normal[1],
       end.centre[1] + mm * normal[1] + across * normal[0],
@@ -205,9 +186,6 @@ export function paintBeforeArtery(ink: Ink, bounds: Bounds, anatomy: Anatomy, to
   own.fillRect(bounds[0], bounds[1], bounds[2] - bounds[0], bounds[3] - bounds[1]);
   laidOver(ink, own, bounds);
 }
-
-/** mm of a 5-year-old over which it takes on its own colour */
-const EASES = 15;
 
 const spotAt = ({ centre, normal }: Pick<Opening, "centre" | "normal">, mm: number): Point => [
   centre[0] + mm * normal[0],

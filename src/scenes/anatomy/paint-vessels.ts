@@ -5,8 +5,8 @@ import type { Point } from "../../sim/geometry/geometry.ts";
 import { WALL as HOLLOW_WALL } from "../layers/fade.ts";
 import type { Theme } from "../theme/theme.ts";
 import type { Anatomy } from "./chest-anatomy.ts";
-import type { FeedingVein } from "./feeding-veins.ts";
 import { type BloodTube, descending, type Holds, type Tube } from "./great-vessels.ts";
+import { crosses } from "./heart-shape.ts";
 import { joined, type Saturations } from "./joined.ts";
 import { paintSewnBehind } from "./paint-graft.ts";
 import { paintPericardium } from "./paint-heart.ts";
@@ -25,7 +25,7 @@ import {
 } from "./paint-tube.ts";
 import { type Bounds, boundsOf, dash, type Ink, type Outlines, trace, traceLoops } from "./painted-sheet.ts";
 import { rootOutline, seatOf } from "./root-shape.ts";
-import { hollow, portal, type Round, roundOf, tissue } from "./tones.ts";
+import { hollow, type Round } from "./tones.ts";
 
 /** mm of a 5-year-old: walls of great vessels. */
 const WALL = 1.3;
@@ -33,8 +33,6 @@ const WALL = 1.3;
 const THIN = 0.4;
 /** and how far their shadows fall on what lies behind */
 const CAST = 3;
-/** How much of the liver's tissue lies over the veins in it. */
-const IN_LIVER = 0.4;
 
 export type RoundOf = (holds: Holds | "pulmonaryArtery") => Round;
 
@@ -98,8 +96,8 @@ export function paintHidden(ink: Ink, bounds: Bounds, anatomy: Anatomy, drawn: D
 }
 
 /** The arteries' closed fronts, and what lies before them. */
-function paintClosed(ink: Ink, bounds: Bounds, anatomy: Anatomy, { round, theme }: Drawn): void {
-  paintSleeves(ink, bounds, anatomy, round("pulmonaryArtery"), theme);
+function paintClosed(ink: Ink, bounds: Bounds, anatomy: Anatomy, { round }: Pick<Drawn, "round">): void {
+  paintSleeves(ink, bounds, anatomy, round("pulmonaryArtery"));
   paintBeforeArtery(ink, bounds, anatomy, round("pulmonaryVein"));
 }
 
@@ -128,7 +126,7 @@ export function underAorta(ink: Ink, bounds: Bounds, anatomy: Anatomy): void {
 
 /** Blood shows through the front of what leaves the heart, except over the pathway, whose hidden edges are dashed there. */
 function glaze(ink: Ink, bounds: Bounds, anatomy: Anatomy, { seen }: Before, hidden: string): void {
-  const { before, frame } = anatomy;
+  const { before, frame, heart } = anatomy;
   const s = frame.scale;
   const panes = scratch(ink, bounds);
   for (const tube of before)
@@ -152,6 +150,11 @@ function glaze(ink: Ink, bounds: Bounds, anatomy: Anatomy, { seen }: Before, hid
   walls.globalAlpha = 1;
   traceLoops(walls, seen);
   walls.fill();
+  // What crosses in an atrium is seen through its front once cleared.
+  if (crosses(frame)) {
+    trace(walls, heart.atrium, true);
+    walls.fill();
+  }
   panes.globalAlpha = 1;
   takeAway(panes, walls, bounds);
   takeAway(ink, panes, bounds);
@@ -162,48 +165,6 @@ function glaze(ink: Ink, bounds: Bounds, anatomy: Anatomy, { seen }: Before, hid
   traceLoops(ink, seen);
   dash(ink, s, hidden);
   ink.restore();
-}
-
-/** What runs in and behind the liver: it moves with the diaphragm. */
-export const belowDiaphragm = ({ veins }: Pick<Anatomy, "veins">): readonly FeedingVein[] =>
-  veins.filter(({ group }) => group === "cava" || group === "hepatic");
-
-export function paintInLiver(
-  ink: Ink,
-  bounds: Bounds,
-  { veins, abdomen, frame }: Anatomy,
-  { ivc }: Saturations,
-  theme: Theme,
-): void {
-  const s = frame.scale;
-  const those = (group: FeedingVein["group"]) => veins.filter((vein) => vein.group === group);
-  const below = scratch(ink, bounds);
-  const cava = hollow(ivc, theme);
-  paintTubes(below, those("cava"), cava, HOLLOW_WALL);
-  const hepatic = scratch(ink, bounds);
-  paintTubes(hepatic, those("hepatic"), roundOf(ivc, theme), WALL * s);
-  hepatic.globalCompositeOperation = "destination-in";
-  trace(hepatic, abdomen.liver, true);
-  hepatic.fill();
-  laidOver(below, hepatic, bounds);
-  // Their mouths open into its lumen.
-  paintTubes(below, those("cava"), cava, 0);
-  // The portal vein enters the liver before the inferior vena cava.
-  const before = scratch(ink, bounds);
-  paintTubes(before, abdomen.portal, portal(theme), THIN * s);
-  for (const own of [below, before]) {
-    layLiverOver(own, abdomen.liver, theme);
-    laidOver(ink, own, bounds);
-  }
-}
-
-/** Vessels that run in the liver throw no shadow on it; its tissue lies over them. @param own holds nothing else */
-export function layLiverOver(own: Ink, liver: readonly Point[], theme: Theme): void {
-  own.globalCompositeOperation = "source-atop";
-  own.globalAlpha = IN_LIVER;
-  own.fillStyle = tissue("liver", theme).body;
-  trace(own, liver, true);
-  own.fill();
 }
 
 export function paintVeins(

@@ -8,6 +8,7 @@ import { joined, type Saturations } from "./joined.ts";
 import { hiatusOf, paintDiaphragm, paintLiver, paintRim, paintTendon } from "./paint-abdomen.ts";
 import { paintGraft, paintJunction } from "./paint-graft.ts";
 import { paintAtrium, paintVentricleBed, paintVentricleCavity } from "./paint-heart.ts";
+import { belowDiaphragm, paintInLiver } from "./paint-in-liver.ts";
 import { paintLung } from "./paint-lung.ts";
 import { mediastinum, paintMediastinum } from "./paint-mediastinum.ts";
 import { paintMuscle } from "./paint-muscle.ts";
@@ -15,11 +16,9 @@ import { paintPassing } from "./paint-passing.ts";
 import { paintTrunk } from "./paint-remains.ts";
 import { paintRightAppendage, paintRightAtrium } from "./paint-right-atrium.ts";
 import {
-  belowDiaphragm,
   paintBefore,
   paintBehind,
   paintHidden,
-  paintInLiver,
   paintThrough,
   paintVeins,
   type RoundOf,

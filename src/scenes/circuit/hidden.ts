@@ -20,7 +20,7 @@ const BESIDE = 5;
 
 /** As a mark behind the face is seen, and one behind an opened chamber: 0.5 is nothing. */
 const THROUGH_FACE = 0.68;
-const THROUGH_CHAMBER = 0.75;
+const THROUGH_CHAMBER = 0.62;
 
 interface Way {
   readonly vessel: Vessel;

@@ -185,7 +185,7 @@ const SHADES = 6;
 const RUNS_OUT = 5;
 
 /** Part of a wall's thickness that shows where its front is cut across. */
-const THIN = 0.5;
+const THIN = 0.24;
 
 /** How the wall ends at a cut, out to `reach` mm beyond the lumen: straight into a vein; towards a lung its front alone begins again, in a thin lip between sides that go on. */
 function paintEnd(ink: Ink, opening: Opening, reach: number, colour: string): void {

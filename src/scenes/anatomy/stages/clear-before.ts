@@ -11,6 +11,8 @@ import { rootOutline, seatOf } from "../root-shape.ts";
 const CLEARED = 0.78;
 const WITHIN = 0.9;
 const [FULLY, NOT] = [0.92, 1.14];
+/** and where blood crosses: its marks are to be seen behind glass, not before it */
+const CROSSED = 0.6;
 /** mm of a 5-year-old beneath a roof over which it clears */
 const CLEARS = 7;
 
@@ -46,7 +48,7 @@ function clearCrossing(ink: Ink, anatomy: Anatomy): void {
   pane.save();
   trace(pane, heart.atrium, true);
   pane.clip();
-  pane.globalAlpha = CLEARED;
+  pane.globalAlpha = CROSSED;
   traceAorta(pane, anatomy);
   pane.fill();
   pane.restore();

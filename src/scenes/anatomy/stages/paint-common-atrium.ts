@@ -105,7 +105,7 @@ function paintSeptum(ink: Ink, anatomy: Anatomy, { ivc, arterial }: Saturations,
   const [x, y] = [middleX, middleY];
   const half = DEFECT.half[0] * size;
   const through = ink.createLinearGradient(x - half, y, x + half, y);
-  const shaded = (saturation: number) => mix(groundColour(theme.colour, saturation), look.shade, 0.45);
+  const shaded = (saturation: number) => mix(groundColour(theme.colour, saturation), look.shade, 0.6);
   through.addColorStop(0, shaded(ivc));
   through.addColorStop(1, shaded(arterial));
   ink.fillStyle = through;
@@ -114,9 +114,11 @@ function paintSeptum(ink: Ink, anatomy: Anatomy, { ivc, arterial }: Saturations,
   castShadow(ink, 3 * size * Math.hypot(px, turned));
   strokes(ink, far, size, [[1.2, mix(look.shade, look.edge, 0.4)]]);
   ink.restore();
-  // Its edge is thin, in the light on the far side alone: a broad one all round would be a ring, not a hole in a wall.
-  strokes(ink, rim, size, [[0.9, mix(look.shade, look.edge, 0.5)]]);
-  strokes(ink, rim.slice(14, 38), size, [[0.7, look.light]]);
+  // Its edge is firm and thin: a broad one would be a ring, not a hole in a wall.
+  strokes(ink, rim, size, [
+    [1.7, mix(look.shade, look.edge, 0.6)],
+    [0.9, look.light],
+  ]);
 }
 
 /** Blood from below is poor in oxygen, that from the lungs rich: each tints the room before its mouth, and they mix towards the valve. */

@@ -13,7 +13,7 @@ import { roundOf, tissue } from "../../anatomy/tones.ts";
 import { mix, seeThrough } from "../../theme/colour.ts";
 import type { Theme } from "../../theme/theme.ts";
 import { COMBS, CREST, EARS, FOSSA, LEFT_ATRIUM, type Oval, RIGHT_ATRIUM, SINUS } from "./heart-plan.ts";
-import { deepOf, paintAtrium } from "./paint-chambers.ts";
+import { BEHIND, deepOf, paintAtrium } from "./paint-chambers.ts";
 
 const oval = (ink: Ink, [[x, y], across, up]: Oval, more = 0): void => {
   ink.beginPath();
@@ -81,7 +81,7 @@ export function paintVeinsBehind(
   ink.moveTo(...lastOf(RIGHT_ATRIUM));
   for (const at of RIGHT_ATRIUM.toReversed()) ink.lineTo(...at);
   ink.clip();
-  for (const vein of veins) paintGhostVein(ink, vein, round);
+  for (const vein of veins) paintGhostVein(ink, vein, round, BEHIND);
   ink.restore();
 }
 

@@ -193,9 +193,12 @@ function paintHidden(ink: Ink, saturation: number, theme: Theme): void {
   ink.save();
   trace(ink, BEFORE_OUTFLOW, true);
   ink.clip();
-  paintGhost(ink, OUTFLOW, round);
+  paintGhost(ink, OUTFLOW, round, BEHIND);
   ink.restore();
 }
+
+/** What runs behind a chamber that is seen by its edges: more colour would be read as blood that crosses. */
+export const BEHIND = { left: 0.14, size: 1 } as const;
 
 /** mm by which the wall's shadow falls into the cavities. */
 const CAST = 1.6;
