@@ -64,12 +64,16 @@ interface Head {
   readonly inset: boolean;
 }
 
-/** mL/h that run over, and part of the lymph by which more leaves than it carries, before either is spoken of. */
-const [RUNS, MORE] = [0.5, 1.05];
-export const STATES = ["over", "swells", "keeps"] as const;
+/** mL/h that run over, and part of the lymph that goes into the tissue or comes out of it, before either is spoken of. */
+const [RUNS, MOVES] = [0.5, 0.05];
+export const STATES = ["floods", "over", "eases", "swells", "shrinks", "keeps"] as const;
 type State = (typeof STATES)[number];
-export const stateOf = ({ filtration, lymph, overflow }: DayFigures): State =>
-  overflow > RUNS ? "over" : filtration > MORE * lymph ? "swells" : "keeps";
+/** What the day brings: whether lymph keeps up with what leaves, and where the rest goes or comes from. */
+export function stateOf({ filtration, lymph, overflow }: DayFigures): State {
+  const swells = (filtration - lymph - overflow) / lymph;
+  if (overflow > RUNS) return filtration < lymph ? "eases" : swells > MOVES ? "floods" : "over";
+  return swells > MOVES ? "swells" : swells < -MOVES ? "shrinks" : "keeps";
+}
 
 /** The day of the course and what it brings, what drops and gold of the picture stand for, and where lymph goes and what it empties against there. */
 export function headNote(head: Head, box: Box, type: Sizes, theme: Theme): Note {
