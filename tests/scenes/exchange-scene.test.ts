@@ -4,6 +4,7 @@ import type { Frame } from "../../src/chain/frame.ts";
 import { t } from "../../src/i18n/index.ts";
 import { dayAt, dropsFor, figuresAt, swelling } from "../../src/scenes/exchange/day.ts";
 import { drainedOf, readExchange } from "../../src/scenes/exchange/exchange-reading.ts";
+import { stateOf } from "../../src/scenes/exchange/notes.ts";
 import { solve } from "../../src/sim/circulation/solve.ts";
 import { firstDaysRequest, solveExchange } from "../../src/sim/exchange/index.ts";
 import { START } from "../../src/state/scene-state.ts";
@@ -26,6 +27,22 @@ test("U3 a still shows one day on which fluid leaves, is carried back and runs o
   expect(overflow).toBeGreaterThan(1);
   expect((lymph + overflow) / filtration).toBeGreaterThan(0.9);
   expect(lymph + overflow).toBeLessThan(filtration);
+});
+
+test("the words over the tissue say where what lymph does not carry goes, and when it comes back", () => {
+  const states = course.days.map((day) => stateOf(figuresAt(course, day)));
+  course.days.forEach((day, i) => {
+    const { filtration, lymph, overflow } = figuresAt(course, day);
+    const state = states[i]!;
+    if (state === "floods" || state === "swells")
+      expect(filtration, `day ${day}`).toBeGreaterThan(lymph + overflow);
+    if (state === "over") expect(filtration, `day ${day}`).toBeGreaterThanOrEqual(lymph);
+    if (state === "eases" || state === "shrinks") expect(lymph, `day ${day}`).toBeGreaterThan(filtration);
+    if (state === "keeps") expect(Math.abs(filtration / lymph - 1), `day ${day}`).toBeLessThan(0.07);
+  });
+  expect(states[8]).toBe("floods");
+  expect(states).toContain("eases");
+  expect(states.at(-1)).toBe("keeps");
 });
 
 test("values between the course's points are interpolated, and at the points are exact", () => {

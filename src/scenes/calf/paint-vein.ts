@@ -13,8 +13,16 @@ import { cuspOf, freeHalf, halfWidth, LENGTH, narrowing, onCusp, placeInLeg, VAL
 const WALL = 5;
 /** Parts of the vein's width, from its edge to its light. */
 export const ROUND = [1, 0.8, 0.5] as const;
-/** Samples along the vein. */
-const STEPS = 300;
+/** Samples along the vein, plane units: close together where valves bulge, for a lens shows those. */
+const [WIDE, CLOSE, BULGES] = [6, 1.5, 56];
+const SAMPLES: readonly number[] = Array.from({ length: Math.ceil(LENGTH / CLOSE) + 1 }, (_, i) =>
+  Math.min(LENGTH, CLOSE * i),
+).filter(
+  (at, i) =>
+    i % (WIDE / CLOSE) === 0 ||
+    at === LENGTH ||
+    VALVES.some((each) => at < each.at + CLOSE && at > each.at - BULGES),
+);
 
 export const veinTones = (saturation: number, theme: Theme): Round => {
   const round = roundOf(saturation, theme);
@@ -124,8 +132,7 @@ export function drawVein(
   const turn = footTurn(pressed);
   const pass = (part: number, more: number, colour: string) => {
     const sides: [Spot[], Spot[]] = [[], []];
-    for (let i = 0; i <= STEPS; i++) {
-      const at = (LENGTH * i) / STEPS;
+    for (const at of SAMPLES) {
       const width = halfWidth(at, pressed);
       // A thin vessel has a thin wall.
       const half = part * width + Math.max(-0.3 * width, Math.min(0.3 * width, more));
@@ -184,7 +191,7 @@ function cuspOutline(cusp: ReturnType<typeof cuspOf>, side: number): readonly Sp
   for (let i = 0; i <= CUSP_STEPS; i++) {
     const t = i / CUSP_STEPS;
     const [across, at] = onCusp(cusp, t);
-    const half = Math.min(1, 0.2 + 5 * t) * (0.9 + 1.9 * (1 - t) ** 2);
+    const half = Math.min(1, 0.2 + 5 * t) * (0.8 + 1.3 * (1 - t) ** 1.5);
     const [nextAcross, nextAt] = onCusp(cusp, t + 0.01);
     const [dx, dy] = [nextAcross - across, nextAt - at];
     const size = Math.hypot(dx, dy) || 1;

@@ -1,14 +1,14 @@
-/** Arrows onto the deep vein from the muscles on both sides, as long as their pressure flattens it; and in the vein, as long as its blood flows. */
+/** Arrows onto the deep vein from the muscles on both sides, as long as their pressure; and in the vein, as long as its blood flows. */
 import type { Graphics } from "pixi.js";
 import type { Theme } from "../theme/theme.ts";
-import { halfWidth, placeInLeg, STANDS } from "./vein.ts";
+import { halfWidth, placeInLeg, pressing, STANDS } from "./vein.ts";
 
 /** Plane units: where along the vein, how long at most, half the shaft and the head, and how far their tips stay off its wall. In front they begin beyond artery and second vein. */
 const AT = [400, 475, 550] as const;
 const LONG = { behind: 44, front: 62 } as const;
 const OFF = 3;
-/** Under this part of the whole there is none. */
-const FAINTEST = 0.08;
+/** mmHg under which there is none, and that make one as long as it can be. */
+const [FAINTEST, HARDEST] = [3, 60];
 /** Plane units: half an arrow's shaft and head, and how long that is. */
 const PUSH = { shaft: 4, half: 10, head: 13 } as const;
 
@@ -37,7 +37,8 @@ function drawArrow(
 
 /** @param pressed 0..1 */
 export function drawPushes(ink: Graphics, pressed: number, theme: Theme): void {
-  if (pressed < FAINTEST) return;
+  const mmHg = pressing(pressed);
+  if (mmHg < FAINTEST) return;
   for (const at of AT)
     for (const [side, most] of [
       [-1, LONG.behind],
@@ -45,7 +46,7 @@ export function drawPushes(ink: Graphics, pressed: number, theme: Theme): void {
     ] as const) {
       const wall = halfWidth(at, pressed) + OFF;
       const spot = (back: number, up: number) => placeInLeg(at + up, side * (wall + back)).spot;
-      drawArrow(ink, spot, { ...PUSH, long: PUSH.head + most * pressed }, theme);
+      drawArrow(ink, spot, { ...PUSH, long: PUSH.head + most * Math.min(1, mmHg / HARDEST) }, theme);
     }
 }
 

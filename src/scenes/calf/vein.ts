@@ -95,6 +95,9 @@ export function pressedAt(traces: Traces, seconds: number): number {
   return calf ? 1 - Math.exp(-Math.max(0, valueAt(traces, calf, seconds)) / FLATTENS) : 0;
 }
 
+/** mmHg that flatten the vein so far. */
+export const pressing = (pressed: number): number => -FLATTENS * Math.log(1 - pressed);
+
 /** Half the vein's width, plane units. */
 export function halfWidth(at: number, pressed: number): number {
   return freeHalf(at) - narrowing(at, pressed) + VALVES.reduce((sum, valve) => sum + sinus(valve, at), 0);

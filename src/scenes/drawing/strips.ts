@@ -80,7 +80,9 @@ export function strips(
     const rangeIn = (unit: Row["unit"]): Range =>
       rangeOf(
         all.flatMap((each) =>
-          rows.filter((row) => row.unit === unit).flatMap((row) => Array.from(row.trace(each.traces) ?? [])),
+          rows
+            .filter((row) => row.unit === unit)
+            .flatMap((row) => withRoom(Array.from(row.trace(each.traces) ?? []), row)),
         ),
         { zero: true, count: 3, least: MIN_SPAN[unit] },
       );
@@ -147,6 +149,11 @@ export function strips(
     },
   };
 }
+
+/** Times its greatest value that a curve's axis reaches at least, so that bars of what moves it stand over it. */
+const OVER = 1.13;
+const withRoom = (values: readonly number[], { during }: Row): readonly number[] =>
+  during ? [...values, OVER * Math.max(0, ...values)] : values;
 
 /** Height of a bar with its name, in sizes of type. */
 const NAMED = 1.9;

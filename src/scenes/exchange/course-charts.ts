@@ -19,6 +19,8 @@ interface CourseState {
   readonly day: number;
   /** to be said with the curves' names; null where they stand elsewhere */
   readonly figures: DayFigures | null;
+  /** said after the curves' names */
+  readonly more: readonly string[];
 }
 
 export interface CourseCharts {
@@ -39,7 +41,13 @@ export function courseCharts(): CourseCharts {
   const drawStill = (state: CourseState, box: Box, type: number, theme: Theme): readonly Plotted[] => {
     ink.clear();
     words.begin();
-    const named = nameCurves(ink, words, box, { size: type, figures: state.figures }, theme);
+    const named = nameCurves(
+      ink,
+      words,
+      box,
+      { size: type, figures: state.figures, more: state.more },
+      theme,
+    );
     const below: Box = { ...box, y: box.y + named, height: box.height - named };
     const shown = fitting(plotsOf(state, type, theme), below.height, type, ({ rank }) => rank);
     // Names of lines that are not there would only be in the way.
@@ -69,6 +77,7 @@ export function courseCharts(): CourseCharts {
         theme.say("further.axis.days"),
         most,
         state.figures,
+        state.more,
       ]);
       if (drawn !== state.course || signature !== next) {
         drawn = state.course;

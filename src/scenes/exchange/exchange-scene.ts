@@ -12,7 +12,7 @@ import { dayAt, figuresAt } from "./day.ts";
 import { insetNote } from "./duct-inset.ts";
 import { figureNotes, writePlates } from "./figure-plates.ts";
 import { barBoxes, gaugeNumbers } from "./fluid-gauge.ts";
-import { ductWords, headNote, STATES, stateOf } from "./notes.ts";
+import { ductWords, headNote, lungWords, STATES, stateOf } from "./notes.ts";
 import { isSmall, tissuePicture } from "./tissue-drawing.ts";
 
 /** mL/h that one drop stands for, for a body of 1 m2. */
@@ -72,7 +72,13 @@ function exchangePane(): ScenePane {
       );
       const small = isSmall(fit.scale, type.axis);
       const charted = charts.draw(
-        { course, all, day, figures: labels && small ? read : null },
+        {
+          course,
+          all,
+          day,
+          figures: labels && small ? read : null,
+          more: about.wide ? lungWords(circulation, theme) : [],
+        },
         at.charts,
         type.axis,
         theme,

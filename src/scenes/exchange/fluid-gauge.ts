@@ -109,7 +109,7 @@ const END = 7;
 const bars = ({ cavity: { top, bottom } }: TissuePlan) =>
   [
     { value: 10, unit: "µm", long: 10 * MICROMETRE, x: 912, y: 54 },
-    { value: 50, unit: "µm", long: 50 * LYMPH_MICROMETRE, x: 920, y: top - 22 },
+    { value: 50, unit: "µm", long: 50 * LYMPH_MICROMETRE, x: 920, y: top - 36 },
     { value: 2, unit: "cm", long: 2 * CENTIMETRE, x: 340, y: bottom - 28 },
   ] as const;
 

@@ -40,7 +40,7 @@ export const ductWords = (
 ];
 
 /** From where the course begins, and to where its lungs ease. */
-function lungWords({ request }: Circulation, { say }: Theme): readonly string[] {
+export function lungWords({ request }: Circulation, { say }: Theme): readonly string[] {
   if (!hasPathway(request.stage)) return [];
   const index = numberSetting(request, "pulmonaryResistanceIndex");
   const words = {
@@ -64,12 +64,16 @@ interface Head {
   readonly inset: boolean;
 }
 
-/** mL/h that run over, and part of the lymph by which more leaves than it carries, before either is spoken of. */
-const [RUNS, MORE] = [0.5, 1.05];
-export const STATES = ["over", "swells", "keeps"] as const;
+/** mL/h that run over, and part of the lymph that goes into the tissue or comes out of it, before either is spoken of. */
+const [RUNS, MOVES] = [0.5, 0.05];
+export const STATES = ["floods", "over", "eases", "swells", "shrinks", "keeps"] as const;
 type State = (typeof STATES)[number];
-export const stateOf = ({ filtration, lymph, overflow }: DayFigures): State =>
-  overflow > RUNS ? "over" : filtration > MORE * lymph ? "swells" : "keeps";
+/** What the day brings: whether lymph keeps up with what leaves, and where the rest goes or comes from. */
+export function stateOf({ filtration, lymph, overflow }: DayFigures): State {
+  const swells = (filtration - lymph - overflow) / lymph;
+  if (overflow > RUNS) return filtration < lymph ? "eases" : swells > MOVES ? "floods" : "over";
+  return swells > MOVES ? "swells" : swells < -MOVES ? "shrinks" : "keeps";
+}
 
 /** The day of the course and what it brings, what drops and gold of the picture stand for, and where lymph goes and what it empties against there. */
 export function headNote(head: Head, box: Box, type: Sizes, theme: Theme): Note {
@@ -88,12 +92,13 @@ export function headNote(head: Head, box: Box, type: Sizes, theme: Theme): Note 
     }),
     say("further.exchange.duct", {
       joins: wordSetting(circulation.request, "thoracicDuct"),
+      most,
+      wide: wide ? "yes" : "no",
       shown: inset ? "yes" : "no",
       pressure: ductPressureWords(figures),
       healthy: circulation.request.stage === "two-ventricle" ? "yes" : "no",
       usual: formatNumber(VENOUS_USUAL),
     }),
-    ...(wide ? [say("further.exchange.carried", { most }), ...lungWords(circulation, theme)] : []),
   ];
   return {
     lines: [
@@ -127,25 +132,39 @@ const BESIDES = [
   { key: "collected", unit: "mL" },
 ] as const;
 
+interface Named {
+  /** CSS px */
+  readonly size: number;
+  /** stand behind the names; none without them */
+  readonly figures: DayFigures | null;
+  /** said after the names */
+  readonly more: readonly string[];
+}
+
 /**
  * Names with a sample of each line, one after another along the top of the box; returns the height taken. `words` has just begun.
- * @param figures stand behind the names; none without them
  */
 export function nameCurves(
   ink: Graphics,
   words: Lettering,
   box: Box,
-  { size, figures }: { readonly size: number; readonly figures: DayFigures | null },
+  { size, figures, more }: Named,
   theme: Theme,
 ): number {
+  const bare = (said: string): Note => ({
+    lines: [{ words: said, size, colour: theme.colour.ink }],
+    x: 0,
+    y: 0,
+    bare: true,
+  });
   const noteOf = (key: keyof DayFigures, unit: "mL/h" | "mL"): Note => {
     const name = theme.say(`further.exchange.${key}`);
-    const said = figures ? `${name} ${formatQuantity(figures[key], unit)}` : name;
-    return { lines: [{ words: said, size, colour: theme.colour.ink }], x: 0, y: 0, bare: true };
+    return bare(figures ? `${name} ${formatQuantity(figures[key], unit)}` : name);
   };
   const named = [
     ...CURVES.map((line) => ({ note: noteOf(line.key, "mL/h"), line, sample: 2.2 * size })),
     ...(figures ? BESIDES : []).map(({ key, unit }) => ({ note: noteOf(key, unit), line: null, sample: 0 })),
+    ...more.map((said) => ({ note: bare(said), line: null, sample: 0 })),
   ];
   const widths = named.map(({ note, sample }) => words.measure(note, theme).width + sample);
   const rows = rowsOf(widths, box.width, size);

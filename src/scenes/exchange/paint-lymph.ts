@@ -58,7 +58,7 @@ const BEGINS = 0.16;
 const collectingWidth: Width = (part) =>
   LYMPH_HALF -
   (LYMPH_HALF - INITIAL_HALF) * Math.max(0, 1 - part / BEGINS) +
-  VALVES.reduce((sum, at) => sum + 6 * Math.exp(-(((part - at - 0.6 * LEAFLET) / 0.06) ** 2)), 0);
+  VALVES.reduce((sum, at) => sum + 12 * Math.exp(-(((part - at - 0.6 * LEAFLET) / 0.06) ** 2)), 0);
 
 /** Half the width that is free there: between the leaflets of a valve little. */
 export const channel: Width = (part) =>

@@ -1,4 +1,5 @@
 /** The still parts of the tissue, painted once: behind its cells the interstitium with its fibres; before them fibres, lymph vessels, the serous cavity beneath with its drain. */
+import type { Graphics } from "pixi.js";
 import { type Ink, trace } from "../anatomy/painted-sheet.ts";
 import { tissue } from "../anatomy/tones.ts";
 import { legTissue } from "../calf/leg-tones.ts";
@@ -29,7 +30,6 @@ export function paintTissue(ink: Ink, plan: TissuePlan, theme: Theme): void {
     if (i % 3 === 1) paintBundle(ink, line, tone.light, 0.38);
   });
   paintCavity(ink, plan, theme);
-  paintBreak(ink, TORN_AT, theme);
   paintLymph(ink, plan, theme);
 }
 
@@ -42,7 +42,7 @@ function paintBundle(ink: Ink, line: Curve, colour: string, alpha: number): void
 }
 
 /** Plane units between two cells of the lining. */
-const GAP = 15;
+const GAP = 9;
 /** Plane units that the channel through the body's wall leaves free around the drain. */
 const CUT = 7;
 
@@ -65,7 +65,6 @@ function paintCavity(ink: Ink, plan: TissuePlan, theme: Theme): void {
   const serosa = tissueTone("endothelium", theme);
   strokeBeside(ink, flat(bottom, 0), 0, LINING - 1, serosa.edge);
   strokeBeside(ink, flat(bottom, 0), 0, LINING - 4, serosa.body);
-  paintBreak(ink, cavity.gap, theme);
   paintChannel(ink, plan, theme);
   paintDrain(ink, drain, theme);
 }
@@ -74,21 +73,19 @@ function paintCavity(ink: Ink, plan: TissuePlan, theme: Theme): void {
 const TOOTH = 27;
 const TORN = 7;
 
-/** The picture torn across, to go on at a smaller scale. */
-function paintBreak(ink: Ink, top: number, { colour }: Theme): void {
+/** The picture torn across, to go on at a smaller scale: what crosses is hidden between. */
+export function drawTears(ink: Graphics, { cavity }: TissuePlan, { colour }: Theme): void {
   const edge = (y: number) =>
     Array.from(
       { length: Math.ceil(WIDTH / TOOTH) + 2 },
       (_, k): Spot => [(k - 0.5) * TOOTH, y + (k % 2 ? TORN : -TORN) * (0.7 + 0.3 * Math.sin(5 * k))],
     );
-  trace(ink, [...edge(top), ...edge(top + BREAK).reverse()], true);
-  ink.fillStyle = colour.stage;
-  ink.fill();
-  for (const y of [top, top + BREAK]) {
-    trace(ink, edge(y));
-    ink.lineWidth = 2;
-    ink.strokeStyle = colour.inkSoft;
-    ink.stroke();
+  ink.clear();
+  for (const top of [TORN_AT, cavity.gap]) {
+    const [upper, lower] = [edge(top), edge(top + BREAK)];
+    ink.poly([...upper, ...lower.toReversed()].flat(), true).fill({ color: colour.stage });
+    for (const line of [upper, lower])
+      ink.poly(line.flat(), false).stroke({ color: colour.inkSoft, width: 2 });
   }
 }
 

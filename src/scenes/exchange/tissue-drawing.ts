@@ -13,7 +13,7 @@ import { leakedProteins, showArrows, showDrops } from "./fluid-drops.ts";
 import { drawGauge, drawScales, levelAt } from "./fluid-gauge.ts";
 import { marks } from "./marks.ts";
 import { paintCapillary } from "./paint-capillary.ts";
-import { paintGround, paintTissue } from "./paint-tissue.ts";
+import { drawTears, paintGround, paintTissue } from "./paint-tissue.ts";
 import { tissueCells } from "./tissue-cells.ts";
 import { CLEFTS, type TissuePlan, tissuePlan, WIDTH } from "./tissue-plan.ts";
 
@@ -54,14 +54,14 @@ const STEP = 20;
 
 export function tissuePicture(): TissuePicture {
   const view = new Container();
-  const [mask, fluid] = [new Graphics(), new Graphics()];
+  const [mask, fluid, tears] = [new Graphics(), new Graphics(), new Graphics()];
   const [ground, tissue, vessel, duct] = [sheet(), sheet(), sheet(), sheet()];
   const cells = tissueCells();
   const [drops, arrows, blood, proteins] = [marks(), marks(), marks(), marks()];
   // Sheets are painted with y up.
   for (const each of [ground, tissue, vessel, duct]) each.view.scale.y = -1;
   view.addChild(mask, ground.view, cells.view, tissue.view, fluid, vessel.view);
-  view.addChild(blood.view, proteins.view, arrows.view, drops.view, duct.view);
+  view.addChild(blood.view, proteins.view, drops.view, tears, arrows.view, duct.view);
   view.mask = mask;
   let [plan, asked] = [tissuePlan(0), 0];
   let [spread, filled, fine] = ["", "", 0];
@@ -80,6 +80,7 @@ export function tissuePicture(): TissuePicture {
         paint(ink, plan, theme);
       });
     cells.paint(plan, density, theme);
+    drawTears(tears, plan, theme);
     [spread, filled] = ["", ""];
   };
 
