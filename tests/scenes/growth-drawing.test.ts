@@ -175,18 +175,6 @@ describe("what leads the blood in the growing bodies", () => {
     expect(layoutOf({ conduitDiameter: 24 }).vein).toBeCloseTo(layoutOf({ conduitDiameter: 16 }).vein, 6);
   });
 
-  test("has the own vein on its floor: it ends at the lumen's top where both are alike, above it where the tube is narrower", () => {
-    const { request } = START;
-    for (const conduitDiameter of [12, 13.5, 18, 24]) {
-      const { half, vein, raised } = sectionLayout(
-        { at: 1, request: requestOf({ ...request, set: { conduitDiameter } }), circulation: null },
-        SECTION,
-      );
-      expect(vein - raised).toBeCloseTo(half, 9);
-      expect(Math.sign(raised + vein - half)).toBe(Math.sign(13.5 - conduitDiameter));
-    }
-  });
-
   test("keeps to its box: trunks above, bodies and cut tubes below, none in the next column", () => {
     for (const stage of ["extracardiac", "lateral-tunnel", "atriopulmonary"] as const)
       for (const [width, height] of [

@@ -32,8 +32,8 @@ const BELOW: Spot = [468, 840];
 /** Plane units from the midline where the shoulder begins, and the ways through the left arm from there, to where it fades. */
 const SHOULDER = 240;
 const ARM = {
-  arterial: spots("774 236, 812 292, 834 352, 845 464"),
-  svc: spots("784 212, 828 250, 850 302, 862 360, 870 464"),
+  arterial: spots("784 232, 816 284, 841 340, 857 400, 864 464"),
+  svc: spots("770 240, 801 286, 826 342, 844 402, 850 464"),
 } as const;
 
 export interface ChestVessels {

@@ -5,7 +5,7 @@ import { entryAt } from "../../sim/checked/present.ts";
 import type { Circulation } from "../../sim/circulation/answer.ts";
 import { stack } from "../circuit/arrange.ts";
 import type { Proportions } from "../circuit/proportions.ts";
-import type { Lettering } from "../drawing/lettering.ts";
+import type { Lain, Lettering } from "../drawing/lettering.ts";
 import type { Fit } from "../drawing/split.ts";
 import type { Box } from "../scene.ts";
 import { mix } from "../theme/colour.ts";
@@ -94,7 +94,8 @@ export function drawChanges(pens: Bars, { states, box, stands }: Asked): readonl
   );
   return rows.flatMap((row, i) => {
     const place = { ...box, y: entryAt(tops, i), height: entryAt(heights, i) };
-    if (stands && !row.whole) joinRow(pens, row, place, stands);
+    const name = writeName(pens, row, beats && row === RATE, place);
+    if (stands && !row.whole) joinRow(pens, { row, name }, place, stands);
     const most = row.flow ? flows : Math.max(...states.map(row.read));
     return drawRow(pens, { row, states, most, beats: beats && row === RATE }, place);
   });
@@ -109,24 +110,23 @@ interface Drawn {
   readonly beats: boolean;
 }
 
-function drawRow(
-  { ink, words, type, theme }: Bars,
-  { row, states, most, beats }: Drawn,
-  box: Box,
-): readonly BeatRoom[] {
+const lineOf = (text: string, bold: boolean, { type, theme: { colour } }: Bars) => ({
+  lines: [{ words: text, size: bold ? 1.1 * type : type, colour: bold ? colour.ink : colour.inkSoft, bold }],
+  bare: true,
+});
+
+/** @param drawn whether its beats are */
+function writeName(pens: Bars, { key }: ChangeRow, drawn: boolean, box: Box): Lain {
+  const { words, theme } = pens;
+  const named = theme.say(`further.exercise.row.${key}`, { drawn: drawn ? "yes" : "no", seconds: SECONDS });
+  const x = box.x + box.width / 2;
+  return words.write({ ...lineOf(named, false, pens), x, y: box.y, anchor: [0.5, 0] }, theme);
+}
+
+function drawRow(pens: Bars, { row, states, most, beats }: Drawn, box: Box): readonly BeatRoom[] {
+  const { ink, words, type, theme } = pens;
   const { colour } = theme;
   const middle = box.x + box.width / 2;
-  const line = (text: string, bold: boolean) => ({
-    lines: [
-      { words: text, size: bold ? 1.1 * type : type, colour: bold ? colour.ink : colour.inkSoft, bold },
-    ],
-    bare: true,
-  });
-  const named = theme.say(`further.exercise.row.${row.key}`, {
-    drawn: beats ? "yes" : "no",
-    seconds: SECONDS,
-  });
-  words.write({ ...line(named, false), x: middle, y: box.y, anchor: [0.5, 0] }, theme);
   const room = box.width / 2 - (NUMBER + PARTS) * type;
   const top = box.y + 1.4 * type;
   const bar = { y: top + 0.1 * type, height: BAR * type };
@@ -141,7 +141,7 @@ function drawRow(
         .rect(x, bar.y, long, bar.height)
         .fill({ color: side < 0 ? mix(colour[row.tone], colour.stage, PALE) : colour[row.tone] });
     const high = beats ? (BEATS - 1.5) * type : bar.height;
-    const written = line(formatNumber(value, row.digits), true);
+    const written = lineOf(formatNumber(value, row.digits), true, pens);
     const anchor = [side < 0 ? 1 : 0, 0.5] as const;
     words.write({ ...written, x: from + side * (long + 0.4 * type), y: bar.y + high / 2, anchor }, theme);
     return beats ? [{ state, box: { x, y: bar.y, width: long, height: high } }] : [];
@@ -151,22 +151,34 @@ function drawRow(
 /** CSS px of a dot where a line ends. */
 const DOT = 2.6;
 
-/** Lines from a row to its place in both bodies: level over the body, then up or down to the row. */
+interface Named {
+  readonly row: ChangeRow;
+  /** where its name lies */
+  readonly name: Lain;
+}
+
+/** Lines from a row's name to its place in both bodies: level over the body, then up or down to the row. */
 function joinRow(
   { ink, type, theme }: Bars,
-  row: ChangeRow,
+  { row, name }: Named,
   box: Box,
   stands: readonly [Stands, Stands],
 ): void {
   const { colour } = theme;
-  const level = box.y + 0.7 * type;
+  const level = name.y + name.height / 2;
   stands.forEach(({ fit, proportions }, i) => {
     const [px, py] = proportions.carry(row.at);
     const plane = row.paired && i === 1 ? 1000 - px : px;
     const [x, y] = [fit.x + fit.scale * plane, fit.y + fit.scale * py];
-    const edge = i === 0 ? box.x : box.x + box.width;
-    const bend = edge + (i === 0 ? -1 : 1) * 0.8 * type;
-    ink.moveTo(edge, level).lineTo(bend, y).lineTo(x, y).stroke({ color: colour.hair, width: 1.2 });
+    const out = i === 0 ? -1 : 1;
+    const begin = name.x + (i === 0 ? 0 : name.width) + out * 0.5 * type;
+    const edge = i === 0 ? Math.min(box.x, begin) : Math.max(box.x + box.width, begin);
+    ink
+      .moveTo(begin, level)
+      .lineTo(edge, level)
+      .lineTo(edge + out * 0.8 * type, y)
+      .lineTo(x, y)
+      .stroke({ color: colour.hair, width: 1.2 });
     ink.circle(x, y, DOT).fill(colour.ink).stroke({ color: colour.stage, width: 1.2 });
   });
 }

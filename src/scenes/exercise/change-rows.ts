@@ -87,7 +87,7 @@ export const CHANGES: readonly ChangeRow[] = [
     digits: 1,
     tone: "rich",
     flow: true,
-    at: [640, 900],
+    at: [640, 838],
     rank: 5,
     paired: true,
   },

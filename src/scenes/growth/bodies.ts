@@ -49,8 +49,6 @@ interface Pens {
 const SAMPLE = 1.7;
 /** A line of small type, in sizes of type. */
 const LINE = 1.25;
-/** In sizes of type: over the cut face, where the difference is written, the way to it has no sides. */
-const OPEN = 1.6;
 /** mm: the trunks' scale bar. */
 const BAR = 50;
 /** m2 within which a body is that of the state on the stage. */
@@ -153,9 +151,8 @@ function drawRow(pens: Pens, points: readonly SweepPoint[], now: number, box: Bo
 function drawColumn(pens: Pens, { point, ...places }: Column, here: boolean): void {
   const { under: below, ink, over, type, theme } = pens;
   const { chest, figure, section, left, wide } = places;
-  const { half, raised, wall } = sectionLayout(point, section);
-  const top = section.y - half - wall - Math.max(0, 2 * raised - wall);
-  drawWay(below, over, point, { chest, section, open: top - OPEN * type }, theme);
+  const { half } = sectionLayout(point, section);
+  drawWay(below, over, point, { chest, section }, theme);
   drawFigure(ink, point.request.body.ageYears, figure, here, theme);
   drawOrgans(ink, point, figure, theme);
   drawOwn(over, point, section, theme);
@@ -169,13 +166,13 @@ function drawColumn(pens: Pens, { point, ...places }: Column, here: boolean): vo
     { x: section.x, y: under, long: 2 * half, end: 0.3 * type, width: 1.5 },
     theme.colour.ink,
   );
-  write(pens, gap, section.x, top - 0.25 * type, 1);
   const longOf = (line: Line) => pens.words.measure({ lines: [line], bare: true }, theme).width;
   const free = age.x + age.width + 0.5 * type + longOf(tube) / 2;
   write(pens, tube, Math.max(section.x, free), under + 0.3 * type);
   // Within its column, though it is longer than what it stands under.
   const x = Math.min(section.x + (SAMPLE * type) / 2, left + wide - longOf(vein) / 2);
   const lain = write(pens, vein, x, under + (0.3 + LINE) * type);
+  write(pens, gap, section.x, under + (0.3 + 2 * LINE) * type);
   const middle = lain.y + lain.height / 2;
   drawDashes(
     ink,
@@ -221,9 +218,9 @@ function widthLines(
   ];
 }
 
-/** @param x CSS px: the middle of a line whose upper end is at `y`, or its lower end with `anchor` 1 */
-const write = ({ words, theme }: Pens, line: Line, x: number, y: number, anchor: 0 | 1 = 0) =>
-  words.write({ lines: [line], x, y, anchor: [0.5, anchor], bare: true }, theme);
+/** @param x CSS px: the middle of a line whose upper end is at `y` */
+const write = ({ words, theme }: Pens, line: Line, x: number, y: number) =>
+  words.write({ lines: [line], x, y, anchor: [0.5, 0], bare: true }, theme);
 
 /** CSS px that a body's words need, from one body to the next. */
 export function needOf(

@@ -22,13 +22,13 @@ export interface SectionPlace {
 /** CSS px under which no wall is drawn. */
 const MIN_WALL = 2.2;
 
-/** mm: the face of the cut, wall included, and by how much an own vein wider than the lumen stands over it. */
+/** mm: the face of the cut, wall included, and by how much an own vein wider than that stands out around it. */
 export const faceOf = ({ request }: SweepPoint): { readonly wide: number; readonly over: number } => {
   const { trunk, ivc } = pathwaySizes(request);
-  return { wide: trunk + 2 * wallOf(request), over: Math.max(0, ivc - trunk - wallOf(request)) };
+  return { wide: trunk + 2 * wallOf(request), over: Math.max(0, (ivc - trunk) / 2 - wallOf(request)) };
 };
 
-/** CSS px: half the lumen's width, its wall, half the width of the body's own vein, and the height of that one's middle over the lumen's: it lies on the lumen's floor. */
+/** CSS px: half the lumen's width, its wall, and half the width of the body's own vein, around the same middle. */
 export function sectionLayout(
   { request }: SweepPoint,
   { perMillimetre }: Pick<SectionPlace, "perMillimetre">,
@@ -36,7 +36,7 @@ export function sectionLayout(
   const { trunk, ivc } = pathwaySizes(request);
   const half = (trunk / 2) * perMillimetre;
   const vein = (ivc / 2) * perMillimetre;
-  return { half, wall: Math.max(MIN_WALL, wallOf(request) * perMillimetre), vein, raised: vein - half };
+  return { half, wall: Math.max(MIN_WALL, wallOf(request) * perMillimetre), vein };
 }
 
 /** The piece behind the cut, in widths of its face: across and down. */
@@ -46,33 +46,28 @@ const AIR = 4;
 
 /** CSS px from the middle of the face: the room that it takes, y up. */
 export function sectionRoom(point: SweepPoint, place: SectionPlace) {
-  const { half, wall, vein, raised } = sectionLayout(point, place);
+  const { half, wall, vein } = sectionLayout(point, place);
   const side = Math.max(half + wall, vein) + AIR;
   const [across, down] = PIECE.map((part) => 2 * (half + wall) * part) as [number, number];
-  return [-side, -side - down, side + across, side + Math.max(0, 2 * raised)] as const;
+  return [-side, -side - down, side + across, side] as const;
 }
 
 type Sides = readonly [Tissue, Tissue];
 
 /** Around the middle of its face, y down. Without blood in it until the state is solved. */
 export function paintSection(ink: Ink, point: SweepPoint, place: SectionPlace, theme: Theme): void {
-  const { half, wall, vein, raised } = sectionLayout(point, place);
+  const { half, wall, vein } = sectionLayout(point, place);
   const stage = pathwayStage(point.request);
   const { circulation } = point;
   const sides = wallsOf(stage, theme);
-  const own: Disc = { y: -raised, radius: vein };
-  const [lumen, outside]: readonly Disc[] = [half, half + wall].map((radius) => ({ y: 0, radius })) as [
-    Disc,
-    Disc,
-  ];
-  paintPiece(ink, outside.radius, sides, stage === "extracardiac" ? place.perMillimetre : null);
+  paintPiece(ink, half + wall, sides, stage === "extracardiac" ? place.perMillimetre : null);
   const blood = circulation ? roundOf(circulation.saturations.ivc, theme) : null;
   const { origin, stage: ground } = theme.colour;
   // Amber, unlike blood and wall.
-  if (raised > 0) hatch(ink, own, outside, mix(ground, origin[1], 0.17), mix(ground, origin[1], 0.6));
-  disc(ink, lumen, blood ? roundFill(ink, half, blood) : theme.colour.lumen);
-  if (raised < 0 && blood)
-    hatch(ink, lumen, own, seeThrough(blood.light, 0.4), mix(blood.light, "#ffffff", HATCHED[theme.name]));
+  if (vein > half) hatch(ink, vein, half + wall, mix(ground, origin[1], 0.17), mix(ground, origin[1], 0.6));
+  disc(ink, half, blood ? roundFill(ink, half, blood) : theme.colour.lumen);
+  if (vein < half && blood)
+    hatch(ink, half, vein, seeThrough(blood.light, 0.4), mix(blood.light, "#ffffff", HATCHED[theme.name]));
   paintWall(ink, half, wall, sides);
   if (stage === "lateral-tunnel") paintSeams(ink, half, wall, theme);
 }
@@ -158,14 +153,9 @@ function roundFill(ink: Ink, half: number, { edge, body }: Round): CanvasGradien
   return pool;
 }
 
-interface Disc {
-  readonly y: number;
-  readonly radius: number;
-}
-
-function disc(ink: Ink, { y, radius }: Disc, fill: string | CanvasGradient): void {
+function disc(ink: Ink, radius: number, fill: string | CanvasGradient): void {
   ink.beginPath();
-  ink.arc(0, y, radius, 0, 2 * Math.PI);
+  ink.arc(0, 0, radius, 0, 2 * Math.PI);
   ink.fillStyle = fill;
   ink.fill();
 }
@@ -175,21 +165,20 @@ const HATCH = 6;
 /** How white its lines are. */
 const HATCHED = { dark: 0.1, light: 0.6 } as const;
 
-/** What of one disc lies outside another one that touches it from within or lies over it: tinted and hatched. */
-function hatch(ink: Ink, outer: Disc, inner: Disc, tint: string, lines: string): void {
+/** What of one disc lies outside another one around the same middle, or would without it: tinted and hatched. */
+function hatch(ink: Ink, outer: number, inner: number, tint: string, lines: string): void {
   ink.save();
   ink.beginPath();
-  for (const { y, radius } of [outer, inner]) {
-    ink.moveTo(radius, y);
-    ink.arc(0, y, radius, 0, 2 * Math.PI);
+  for (const radius of [outer, Math.min(outer, inner)]) {
+    ink.moveTo(radius, 0);
+    ink.arc(0, 0, radius, 0, 2 * Math.PI);
   }
   ink.clip("evenodd");
   disc(ink, outer, tint);
-  const { y, radius } = outer;
   ink.beginPath();
-  for (let off = HATCH / 2 - 2 * radius; off < 2 * radius; off += HATCH * Math.SQRT2) {
-    ink.moveTo(off - radius, y - radius);
-    ink.lineTo(off + radius, y + radius);
+  for (let off = HATCH / 2 - 2 * outer; off < 2 * outer; off += HATCH * Math.SQRT2) {
+    ink.moveTo(off - outer, -outer);
+    ink.lineTo(off + outer, outer);
   }
   ink.lineWidth = 1.2;
   ink.strokeStyle = lines;
@@ -232,34 +221,15 @@ function paintSeams(ink: Ink, half: number, wall: number, theme: Theme): void {
 }
 
 const STEPS = 48;
-/** The own vein's width, and how far the tube's stands over it. */
+/** The own vein's width. */
 export function drawOwn(ink: Graphics, point: SweepPoint, place: SectionPlace, theme: Theme): void {
-  const { half, vein, raised } = sectionLayout(point, place);
+  const { vein } = sectionLayout(point, place);
   const { x, y, type } = place;
   const ring = Array.from({ length: STEPS + 1 }, (_, i): Spot => {
     const turn = (2 * Math.PI * i) / STEPS;
-    return [x + vein * Math.cos(turn), y - raised + vein * Math.sin(turn)];
+    return [x + vein * Math.cos(turn), y + vein * Math.sin(turn)];
   });
   drawDashes(ink, ring, type, theme);
-  drawGap(ink, x, [y - half, y - raised - vein], type, theme);
-}
-
-/** CSS px under which a gap has no room for its measure. */
-const MEASURED = 7;
-
-/** Upright between the tops of tube and own vein. */
-function drawGap(ink: Graphics, x: number, tops: Spot, type: number, { colour }: Theme): void {
-  const [from, to] = [Math.min(...tops), Math.max(...tops)];
-  if (to - from < MEASURED) return;
-  const tick = 0.28 * type;
-  for (const [more, color] of [
-    [2.4, colour.stage],
-    [0, colour.ink],
-  ] as const) {
-    ink.moveTo(x, from).lineTo(x, to);
-    for (const y of [from + 0.75, to - 0.75]) ink.moveTo(x - tick, y).lineTo(x + tick, y);
-    ink.stroke({ color, width: 1.5 + more });
-  }
 }
 
 /** As the own vein is drawn: dashed. */

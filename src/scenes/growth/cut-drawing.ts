@@ -25,8 +25,6 @@ export function drawCut(ink: Graphics, { request }: SweepPoint, chest: ChestPlac
 interface Way {
   readonly chest: ChestPlace;
   readonly section: SectionPlace;
-  /** CSS px down, from where on it has no sides */
-  readonly open: number;
 }
 
 /** Steps and CSS px over which the wedge comes. */
@@ -40,7 +38,7 @@ export function drawWay(
   under: Graphics,
   over: Graphics,
   point: SweepPoint,
-  { chest, section, open }: Way,
+  { chest, section }: Way,
   { colour }: Theme,
 ): void {
   const { x, y, wide } = risingIn(point.request, chest)(CUT_AT);
@@ -67,7 +65,7 @@ export function drawWay(
       .poly([...left, ...next, ...end, ...right])
       .fill({ color: colour.inkSoft, alpha: (0.1 * (k + 1)) / COMES });
   }
-  const [tops, feet, ends] = [across(y), across(foot), across(open)];
+  const [tops, feet, ends] = [across(y), across(foot), across(section.y)];
   for (const side of [0, 1] as const)
     for (const [from, to, alpha] of [
       [tops[side], feet[side], BEFORE],

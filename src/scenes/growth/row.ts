@@ -28,13 +28,13 @@ export function shownOf<T extends Shown>(points: readonly T[], width: number, ne
 type Shown = Pick<SweepPoint, "request">;
 
 /** Parts of a column that the broadest trunk takes, and the cut tube at most, aslant as it lies. */
-const [TRUNK, CUT] = [0.96, 0.56];
+const [TRUNK, CUT] = [0.92, 0.56];
 /** Part of the way across a column where the middle of the body stands, and where that of the cut tube. */
 const [BODY_AT, CUT_AT] = [0.19, 0.7];
 /** Height of the tallest body over that of the cut tube. */
 const TALLER = 1.3;
-/** In sizes of type: over the cut tube, where the difference stands, and under it. */
-const [OVER, UNDER] = [1.9, 3.9];
+/** In sizes of type: over the cut tube, and under it, where its widths stand. */
+const [OVER, UNDER] = [0.7, 5.1];
 
 /** Of a row of bodies with a pathway. */
 export interface Column {
@@ -65,7 +65,7 @@ function measures(shown: readonly SweepPoint[], width: number, room: number): Me
   const tall = trunkSize(lastOf(shown).request)[1];
   const faces = shown.map(faceOf);
   const face = Math.max(...faces.map((each) => each.wide));
-  const high = Math.max(...faces.map((each) => each.over + each.wide * (1 + PIECE[1])));
+  const high = Math.max(...faces.map((each) => 2 * each.over + each.wide * (1 + PIECE[1])));
   const perMillimetre = Math.min((CUT * step) / (face * (1 + PIECE[0])), (0.4 * most) / (TALLER * high));
   const least = TALLER * perMillimetre * high;
   const scale = Math.max(0.01, Math.min((TRUNK * step) / broad, (most - least) / tall));

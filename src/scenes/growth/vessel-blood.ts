@@ -19,7 +19,7 @@ import { type ChestPlace, middleOf, trunkOf } from "./chest-place.ts";
 /** Times slower than life, alike for all bodies. */
 const SLOWED = 9;
 /** mm of a way to each mark, and CSS px at least. */
-const APART = { mm: 10, px: 11 } as const;
+const APART = { mm: 10, px: 16 } as const;
 /** CSS px */
 const MAX_MARK = 6;
 /** Part of a vessel's width by which marks keep to its middle's sides, and mm over which they come and go at its ends. */
