@@ -1,17 +1,18 @@
 /** The periodic state of the scene that the kit opens with, solved when the kit is built: its page confirms an answer instead of searching for it, and blood flows in meanwhile. */
 import { boundaryConditions } from "../src/chain/field-boundary.ts";
-import type { StoredInflow } from "../src/chain/opening-start.ts";
+import { INFLOW_STEP, type StoredInflow } from "../src/chain/opening-start.ts";
 import { solve } from "../src/sim/circulation/solve.ts";
 import { unpack } from "../src/sim/circulation/warm-start.ts";
 import { START } from "../src/state/scene-state.ts";
 
 /** Figures kept of each number of the point: the search goes on from there to its own tolerance. */
 const FIGURES = 7;
-/** The same of what flows in, which is soon replaced by the answer's own. */
-const INFLOW_FIGURES = 4;
 
-const rounded = (values: ArrayLike<number>, figures: number): readonly number[] =>
-  Array.from(values, (value) => Number(value.toPrecision(figures)));
+/** Whole steps, each as its difference from the one before: so they weigh a third. */
+const packed = (wave: ArrayLike<number>): readonly number[] =>
+  Array.from(wave, (value) => Math.round(value / INFLOW_STEP)).map(
+    (step, i, all) => step - (all[i - 1] ?? 0),
+  );
 
 /** `point` in SI, in the order of the solver's point; `inflow`: the conditions at the field's openings from blood time 0 on. */
 export function openingPoint(): { readonly point: readonly number[]; readonly inflow: StoredInflow } {
@@ -20,9 +21,9 @@ export function openingPoint(): { readonly point: readonly number[]; readonly in
   if (!answer.run.converged || !found)
     throw new Error(`the scene that the kit opens with: ${answer.run.reason}`);
   const { period, split, inflow } = boundaryConditions(answer, answer, false);
-  const waves = Object.entries(inflow).map(([name, wave]) => [name, rounded(wave, INFLOW_FIGURES)]);
+  const waves = Object.entries(inflow).map(([name, wave]) => [name, packed(wave)]);
   return {
-    point: rounded(found.point, FIGURES),
+    point: [...found.point].map((value) => Number(value.toPrecision(FIGURES))),
     inflow: { period, split, inflow: Object.fromEntries(waves) },
   };
 }

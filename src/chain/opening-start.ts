@@ -3,7 +3,10 @@ import type { BoundaryConditions } from "../sim/flow-field/flow-field.ts";
 import type { CirculationRequest } from "../sim/parameters/request.ts";
 import { START } from "../state/scene-state.ts";
 
-/** As {@link BoundaryConditions}, without leaks. */
+/** mL/s: to so much each sample of what flows in is kept */
+export const INFLOW_STEP = 0.04;
+
+/** As {@link BoundaryConditions}, without leaks; each wave's samples as whole steps from the one before. */
 export interface StoredInflow extends Pick<BoundaryConditions, "period" | "split"> {
   readonly inflow: Readonly<Record<string, readonly number[]>>;
 }
@@ -21,6 +24,13 @@ export const openingStart = (request: CirculationRequest): readonly number[] | u
 export function openingInflow(request: CirculationRequest): BoundaryConditions | undefined {
   if (!isOpening(request)) return undefined;
   const { inflow, ...same } = __OPENING__.inflow;
-  const waves = Object.entries(inflow).map(([name, wave]) => [name, Float32Array.from(wave)]);
+  const waves = Object.entries(inflow).map(([name, steps]) => {
+    let sum = 0;
+    const wave = steps.map((step) => {
+      sum += step;
+      return INFLOW_STEP * sum;
+    });
+    return [name, Float32Array.from(wave)];
+  });
   return { ...same, inflow: Object.fromEntries(waves), outflow: {} };
 }

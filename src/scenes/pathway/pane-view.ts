@@ -119,7 +119,8 @@ export function paneView(): PaneView {
         plane.scale.set(at.scale, -at.scale);
       }
       keepTo(shared?.side ?? (compared && asked.camera !== "whole" ? box : null));
-      wall.fill(saturationsOf(pane.circulation));
+      // Painting the walls once more would keep the first blood waiting.
+      if (!moment.first) wall.fill(saturationsOf(pane.circulation));
       wall.keep(at.scale * viewport.dense);
       const seen = chest.draw(pane, present(outline), at.scale, moment, theme);
       whole = seen !== null;
