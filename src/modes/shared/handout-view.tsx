@@ -15,7 +15,7 @@ import { sceneReading } from "./scene-reading.ts";
 import "./handout.css";
 
 /** px: sharp at 170 mm on paper, where `floor` is about 8 points */
-const PICTURE = { width: 1700, height: 620, floor: 27 } as const;
+const PICTURE = { width: 1700, height: 560, floor: 27 } as const;
 
 interface HandoutViewProps {
   readonly context: Context;

@@ -33,12 +33,7 @@ export interface Layout {
 }
 
 /** @param key the room that the key took in the last drawing. @param rows of words under the titles */
-export function layOut(
-  { panes, state }: Frame,
-  { clear, floor }: Viewport,
-  key: Box | null,
-  rows = 0,
-): Laid {
+export function layOut({ panes, state }: Frame, { clear, floor }: Viewport, key: Box | null, rows = 0): Laid {
   const sizes = sizesIn(clear, floor);
   const keyAt = keyPlace(clear, panes.length, sizes);
   const taken = key ?? { ...keyAt, height: keyAt.inline ? LINES * LINE * sizes.axis : 0 };
