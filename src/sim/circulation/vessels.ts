@@ -41,7 +41,7 @@ const UPPER_TONE = 0;
 const LEG_TONE = 0.75;
 
 /** The belly's takes what the others leave: all together give the same. */
-export function toneOf(set: ReferenceSet): VenousTone {
+function toneOf(set: ReferenceSet): VenousTone {
   const { upperVeinUnstressed: upper, splanchnicUnstressed: belly, legVeinUnstressed: legs } = set;
   const splanchnic = 1 + ((1 - UPPER_TONE) * upper + (1 - LEG_TONE) * legs) / belly;
   return { upper: UPPER_TONE, splanchnic, legs: LEG_TONE };
