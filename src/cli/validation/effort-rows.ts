@@ -159,7 +159,6 @@ function bloodMoved(): Row[] {
       change(hardest, "splanchnicVeins"),
       [-26.5, -11.5],
       `-19 at the peak, ${FLAMM}`,
-      "one tone acts on all veins here: those of arms and trunk give what the belly's give in people",
     ),
   ];
 }

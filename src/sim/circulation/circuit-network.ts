@@ -22,7 +22,7 @@ import { exertion, mostVenousTone, widening } from "./exercise.ts";
 import { lungOpening } from "./lung-opening.ts";
 import { lungTone } from "./lung-tone.ts";
 import { CONNECTIONS, type Connections } from "./stages.ts";
-import { vesselsOf } from "./vessels.ts";
+import { type VenousTone, vesselsOf } from "./vessels.ts";
 
 /** Pressure lost as a q + b q|q|; `inertance` where the blood's inertia counts. SI: Pa.s/m3, Pa.s2/m6, Pa.s2/m3. */
 export interface Path {
@@ -37,6 +37,7 @@ export interface Network {
   /** m3 and m3/Pa; chambers hold their unstressed volume and no compliance */
   readonly unstressed: ByCompartment;
   readonly compliance: ByCompartment;
+  readonly venousTone: VenousTone;
   readonly ventricle: Ventricle;
   readonly rightVentricle: Ventricle;
   /** Pa/m3 relaxed, and added by full contraction */

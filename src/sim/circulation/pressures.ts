@@ -5,6 +5,7 @@ import type { Point, Scratch, State } from "./compartments.ts";
 import * as compartment from "./compartments.ts";
 import type { ClosedLoop } from "./forcing.ts";
 import { lungOpening } from "./lung-opening.ts";
+import { roomIn } from "./vessels.ts";
 
 // Own copies: an engine folds a module's own constants into the hot loop, not imported ones (measured on a cold solve, Node 20: two to three times slower).
 const {
@@ -97,13 +98,13 @@ export function veinPressures(
   state: State,
   { pressures, collapse, against }: Scratch,
 ): void {
-  const { unstressed, compliance } = network;
+  const { unstressed, compliance, venousTone } = network;
   const inBreath = half % forcing.intrathoracic.length;
   const abdominal = forcing.abdominal[inBreath] ?? 0;
   const room = regulated[VENOUS_ROOM];
-  const upper = room * unstressed[UPPER];
-  const splanchnic = room * unstressed[SPLANCHNIC];
-  const legs = room * unstressed[LEGS];
+  const upper = roomIn(room, venousTone.upper) * unstressed[UPPER];
+  const splanchnic = roomIn(room, venousTone.splanchnic) * unstressed[SPLANCHNIC];
+  const legs = roomIn(room, venousTone.legs) * unstressed[LEGS];
   pressures[UPPER] = veinPressure(state[UPPER], upper, compliance[UPPER]);
   pressures[SPLANCHNIC] = abdominal + veinPressure(state[SPLANCHNIC], splanchnic, compliance[SPLANCHNIC]);
   const muscle = forcing.muscle[inBreath] ?? 0;
