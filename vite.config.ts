@@ -2,6 +2,7 @@ import { readFileSync } from "node:fs";
 import { defineConfig } from "vite";
 import { VitePWA } from "vite-plugin-pwa";
 import { viteSingleFile } from "vite-plugin-singlefile";
+import { compileHint } from "./scripts/compile-hint.ts";
 import { contentSecurity } from "./scripts/content-security.ts";
 import { docsSite } from "./scripts/docs-site.ts";
 import { fileList } from "./scripts/file-list.ts";
@@ -95,7 +96,7 @@ export default defineConfig(({ mode }) => {
       __LUNGWARD_VERSION__: JSON.stringify(version),
       __SINGLE_FILE__: JSON.stringify(single),
       __LANGUAGE_NAMES__: JSON.stringify(languageNames()),
-      __OPENING_POINT__: JSON.stringify(openingPoint()),
+      __OPENING__: JSON.stringify(openingPoint()),
     },
     worker: {
       format: "iife",
@@ -103,7 +104,9 @@ export default defineConfig(({ mode }) => {
       rolldownOptions: { transform: { define: { "typeof require": '"function"' } } },
     },
     plugins: [
-      ...(single ? [viteSingleFile()] : [docsSite(), phonePage(), offline(), preload()]),
+      ...(single
+        ? [viteSingleFile()]
+        : [docsSite(), phonePage(), offline(), preload(), compileHint([FIRST_CHUNK.name, STAGE_CHUNK.name])]),
       lessons(),
       typeFaces(),
       leftOut(),

@@ -7,7 +7,7 @@ export default defineConfig({
   define: {
     __LUNGWARD_VERSION__: JSON.stringify("test"),
     __SINGLE_FILE__: "false",
-    __OPENING_POINT__: JSON.stringify(openingPoint()),
+    __OPENING__: JSON.stringify(openingPoint()),
   },
   test: {
     include: ["tests/**/*.test.ts", "tests/**/*.test.tsx"],

@@ -1,11 +1,11 @@
 /** The circulation's own thread: one question in, one answer out. */
 import { solve } from "../sim/circulation/solve.ts";
-import { fittedProcess, QUANTITIES } from "../sim/hydraulics/loss-law/law-set.ts";
+import { fromName } from "./first-words.ts";
 import type { FromCirculation, ToCirculation } from "./worker-messages.ts";
 
 const say = (message: FromCirculation): void => postMessage(message);
 
-self.addEventListener("message", ({ data }: MessageEvent<ToCirculation>) => {
+const hear = (data: ToCirculation): void => {
   if (data.kind === "ping") {
     say({ kind: "alive" });
     return;
@@ -16,12 +16,7 @@ self.addEventListener("message", ({ data }: MessageEvent<ToCirculation>) => {
   } catch (error) {
     say({ kind: "failed", id, reason: String(error) });
   }
-});
-
-/** What every answer takes is made before the first question comes, a part at a time. */
-const prepare = ([next, ...later]: readonly (typeof QUANTITIES)[number][] = QUANTITIES) => {
-  if (!next) return;
-  fittedProcess(next);
-  setTimeout(prepare, 0, later);
 };
-setTimeout(prepare);
+
+self.addEventListener("message", ({ data }: MessageEvent<ToCirculation>) => hear(data));
+setTimeout(() => fromName<ToCirculation>(self.name).forEach(hear));

@@ -1,6 +1,7 @@
 /** A field's own thread on a computer with a GPU. */
 import { type Gpu, openGpu } from "../sim/flow-solver/gpu/gpu.ts";
 import { fieldRunner, type RunnerOptions } from "./field-runner.ts";
+import { fromName } from "./first-words.ts";
 import { gpuRunner } from "./gpu-runner.ts";
 import { turns } from "./turns.ts";
 import type { ToField } from "./worker-messages.ts";
@@ -12,7 +13,7 @@ const options: RunnerOptions = {
   clock: () => performance.now() / 1000,
   post: (message, transfer) => postMessage(message, { transfer }),
 };
-const early: ToField[] = [];
+const early: ToField[] = [...fromName<ToField>(self.name)];
 let hear = (message: ToField): void => {
   early.push(message);
 };

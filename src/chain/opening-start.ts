@@ -1,11 +1,26 @@
-/** Where the search for the first answer begins in the scene that the kit opens with: the point that the same solver found when the kit was built. */
+/** What the scene that the kit opens with begins from until it is solved here: what the same solver found when the kit was built. */
+import type { BoundaryConditions } from "../sim/flow-field/flow-field.ts";
 import type { CirculationRequest } from "../sim/parameters/request.ts";
 import { START } from "../state/scene-state.ts";
 
-declare const __OPENING_POINT__: readonly number[];
+/** As {@link BoundaryConditions}, without leaks. */
+export interface StoredInflow extends Pick<BoundaryConditions, "period" | "split"> {
+  readonly inflow: Readonly<Record<string, readonly number[]>>;
+}
+
+declare const __OPENING__: { readonly point: readonly number[]; readonly inflow: StoredInflow };
 
 const OPENING = JSON.stringify(START.request);
+const isOpening = (request: CirculationRequest): boolean => JSON.stringify(request) === OPENING;
 
-/** Undefined for every other request: those are searched from nothing. */
+/** Where the search for its answer begins. Undefined for every other request: those are searched from nothing. */
 export const openingStart = (request: CirculationRequest): readonly number[] | undefined =>
-  JSON.stringify(request) === OPENING ? __OPENING_POINT__ : undefined;
+  isOpening(request) ? __OPENING__.point : undefined;
+
+/** What flows in from blood time 0 on; undefined for every other request. */
+export function openingInflow(request: CirculationRequest): BoundaryConditions | undefined {
+  if (!isOpening(request)) return undefined;
+  const { inflow, ...same } = __OPENING__.inflow;
+  const waves = Object.entries(inflow).map(([name, wave]) => [name, Float32Array.from(wave)]);
+  return { ...same, inflow: Object.fromEntries(waves), outflow: {} };
+}

@@ -4,8 +4,8 @@ import type { SceneState } from "../state/scene-state.ts";
 import { type ChainOptions, createChain } from "./chain.ts";
 import CirculationWorker from "./circulation-worker.ts?worker&inline";
 import type { Chain } from "./contract.ts";
-import { openingStart } from "./opening-start.ts";
-import { givingWay, workerPort } from "./port.ts";
+import { openingInflow, openingStart } from "./opening-start.ts";
+import { givingWay, type Named, namedPort } from "./port.ts";
 
 export type PageOptions = Pick<ChainOptions, "tracers" | "reducedMotion">;
 
@@ -23,8 +23,11 @@ export const startChain = (start: SceneState, options: PageOptions = {}): Chain 
     known = true;
   });
   const onProcessor = import("./processor-field.ts");
-  const begunOnGpu = async () => (await onGpu)?.();
-  const startProcessor = async () => (await onProcessor).processorField();
+  const processor = async () => (await onProcessor).processorField;
+  const best = async (): Promise<Named> => {
+    const [gpu, other] = await Promise.all([onGpu, processor()]);
+    return (name) => gpu?.(name) ?? other(name);
+  };
   return createChain(start, {
     clock: () => performance.now() / 1000,
     random: Math.random,
@@ -35,12 +38,10 @@ export const startChain = (start: SceneState, options: PageOptions = {}): Chain 
     // One core is left to the page; more workers than this would wait for each other's memory.
     poolSize: Math.min(6, Math.max(2, navigator.hardwareConcurrency - 1)),
     firstStart: openingStart,
-    startCirculation: () => workerPort(() => new CirculationWorker()),
+    firstInflow: openingInflow,
+    startCirculation: () => namedPort((name) => new CirculationWorker({ name })),
     // A browser takes long to say whether there is a GPU: blood is not to wait for that.
-    startField: () =>
-      known
-        ? workerPort(async () => (await begunOnGpu()) ?? startProcessor())
-        : givingWay(workerPort(startProcessor), begunOnGpu()),
+    startField: () => (known ? namedPort(best()) : givingWay(namedPort(processor()), onGpu)),
     ...options,
   });
 };

@@ -2,6 +2,7 @@
 
 import { present } from "../sim/checked/present.ts";
 import type { Circulation } from "../sim/circulation/answer.ts";
+import type { BoundaryConditions } from "../sim/flow-field/flow-field.ts";
 import type { PathwayGeometry } from "../sim/geometry/geometry.ts";
 import { pathwayGeometry } from "../sim/geometry/pathways/index.ts";
 import type { CirculationRequest } from "../sim/parameters/request.ts";
@@ -21,6 +22,9 @@ export interface Inflow {
   readonly first: Circulation | null;
 }
 
+/** What is known to flow in before there is an answer, from blood time 0 on. */
+export type FirstInflow = (request: CirculationRequest) => BoundaryConditions | undefined;
+
 export interface PaneField {
   /** null before the first build and where there is no field */
   readonly link: FieldLink | null;
@@ -38,11 +42,16 @@ export interface PaneField {
   release(): void;
 }
 
-export function paneField(startField: () => Port, grid: GridChoice): PaneField {
+export function paneField(
+  startField: () => Port,
+  grid: GridChoice,
+  firstInflow: FirstInflow = () => undefined,
+): PaneField {
   let link: FieldLink | null = null;
   let walls: PaneField["walls"] = null;
   let key = "";
   let inflow: Inflow = { own: null, first: null };
+  let foreseen: BoundaryConditions | undefined;
   let waits = true;
   let clock = 0;
   /** when the field last got new boundary conditions: its shape, and s of its own time */
@@ -54,6 +63,7 @@ export function paneField(startField: () => Port, grid: GridChoice): PaneField {
 
   const setBoundary = () => {
     const { own, first } = inflow;
+    if (link && !own && foreseen) link.boundary(foreseen);
     if (!link || !own || !walls) return;
     const leaks = walls.geometry.openings.some(({ name }) => name === "fenestration");
     const { shapeId, field } = link.latest;
@@ -111,6 +121,7 @@ export function paneField(startField: () => Port, grid: GridChoice): PaneField {
       if (next === key) return;
       key = next;
       walls = { geometry, fluid: fluidOf(request) };
+      foreseen = firstInflow(request);
       build();
     },
     drive(next, more) {

@@ -7,7 +7,7 @@ import { fromMillipascalSecond } from "../sim/units.ts";
 import type { DyePulse } from "./dye-pulse.ts";
 import type { FlowMoment, Pane } from "./frame.ts";
 import { paneClots } from "./pane-clots.ts";
-import { type Inflow, type PaneField, paneField } from "./pane-field.ts";
+import { type FirstInflow, type Inflow, type PaneField, paneField } from "./pane-field.ts";
 import { type Passing, paneTracers, type Shown } from "./pane-tracers.ts";
 import type { Port } from "./port.ts";
 import type { GridChoice } from "./worker-messages.ts";
@@ -43,8 +43,9 @@ export function paneLink(
   random: () => number,
   tracers: number,
   grid: GridChoice,
+  firstInflow?: FirstInflow,
 ): PaneLink {
-  const field = paneField(startField, grid);
+  const field = paneField(startField, grid, firstInflow);
   const moving = paneTracers(tracers, random);
   const clots = paneClots(random);
   let inflow: Inflow = { own: null, first: null };
@@ -70,8 +71,9 @@ export function paneLink(
       const { time, step, motion } = passing;
       field.run(time, rate, motion !== "moving", motion === "moving" ? seen : 0);
       const { link, walls } = field;
+      // A flow that was only foreseen is not shown before its answer: what the marks stand for is known with that.
       const shown =
-        link && walls
+        link && walls && inflow.own
           ? moving.follow(link.latest, { geometry: walls.geometry, circulation: inflow.own }, passing)
           : null;
       return {

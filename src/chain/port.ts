@@ -1,3 +1,6 @@
+import { present } from "../sim/checked/present.ts";
+import { asName } from "./first-words.ts";
+
 /** One end of a line to a worker, so that the chain can be wired to real workers, to fakes, or to this very thread. */
 export interface Port {
   post(message: unknown, transfer?: Transferable[]): void;
@@ -33,8 +36,46 @@ export function workerPort(start: () => Worker | Promise<Worker>): Port {
   return port;
 }
 
-/** The first serves until a better worker is there, which then hears all that was said so far, but for what was given away. */
-export function givingWay(first: Port, better: Promise<Worker | undefined>): Port {
+/** Starts a worker under a name that {@link asName} made. */
+export type Named = (name: string) => Worker | undefined;
+
+/** As {@link workerPort}, but the worker starts with what is said first, once there is its code. */
+export function namedPort(code: Named | Promise<Named>): Port {
+  let make: Named | null = null;
+  let served: Port | null = null;
+  let early: unknown[] | null = [];
+  const begin = () => {
+    if (!make || !early?.length) return;
+    const [start, name] = [make, asName(early)];
+    early = null;
+    served = workerPort(() => present(start(name)));
+    served.onMessage = (message) => port.onMessage(message);
+    served.onFailure = (reason) => port.onFailure(reason);
+  };
+  const port: Port = {
+    post(message, transfer) {
+      if (served) served.post(message, transfer);
+      else early?.push(message);
+      begin();
+    },
+    onMessage() {},
+    onFailure() {},
+    close() {
+      early = null;
+      served?.close();
+    },
+  };
+  const known = (named: Named) => {
+    make = named;
+    begin();
+  };
+  if (code instanceof Promise) code.then(known, (error) => port.onFailure(String(error)));
+  else known(code);
+  return port;
+}
+
+/** The first serves until a better worker is known, which then starts with all that was said so far, but for what was given away. */
+export function givingWay(first: Port, better: Promise<Named | null | undefined>): Port {
   let now: Port | null = null;
   let said: unknown[] | null = [];
   const serve = (next: Port) => {
@@ -55,17 +96,12 @@ export function givingWay(first: Port, better: Promise<Worker | undefined>): Por
     },
   };
   serve(first);
-  better.then((worker) => {
-    const heard = said ?? [];
+  better.then((make) => {
+    const worker = now && make?.(asName(said ?? []));
     said = null;
     if (!worker) return;
-    if (!now) {
-      worker.terminate();
-      return;
-    }
-    now.close();
+    now?.close();
     serve(workerPort(() => worker));
-    for (const message of heard) now.post(message);
   });
   return port;
 }

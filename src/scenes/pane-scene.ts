@@ -5,6 +5,7 @@ import { entryAt } from "../sim/checked/present.ts";
 import type { Circulation } from "../sim/circulation/answer.ts";
 import type { Legend } from "./circuit/circuit-legend.ts";
 import { splitBox, withAir } from "./drawing/split.ts";
+import { paneTitles } from "./pane-titles.ts";
 import { type Box, type Scene, type Viewport, WITH_ALL } from "./scene.ts";
 import type { Theme } from "./theme/theme.ts";
 
@@ -27,6 +28,8 @@ export interface ScenePane {
 export interface PaneSceneOptions {
   /** CSS px between panes; 32 when left out */
   readonly gap?: number;
+  /** each pane writes its own title */
+  readonly titled?: boolean;
   /** along the foot of the scene */
   readonly legend?: Legend;
   /** whether a solved pane has what is drawn; all have when left out */
@@ -38,10 +41,12 @@ export const solvedIn = ({ panes }: Frame): readonly Circulation[] =>
   panes.flatMap(({ circulation }) => circulation ?? []);
 
 export function paneScene(make: () => ScenePane, options: PaneSceneOptions = {}): Scene {
-  const { gap = 32, legend, shows = () => true } = options;
+  const { gap = 32, titled = false, legend, shows = () => true } = options;
   const view = new Container();
   const panes: ScenePane[] = [];
+  const titles = titled ? null : paneTitles();
   if (legend) view.addChild(legend.view);
+  if (titles) view.addChild(titles.view);
 
   const keep = (count: number) => {
     while (panes.length < count) {
@@ -57,7 +62,8 @@ export function paneScene(make: () => ScenePane, options: PaneSceneOptions = {})
       keep(frame.panes.length);
       const clear = withAir(viewport.clear);
       const foot = legend?.draw(clear, frame, viewport.floor, theme) ?? 0;
-      const boxes = splitBox({ ...clear, height: clear.height - foot }, frame.panes.length, gap);
+      const whole = splitBox({ ...clear, height: clear.height - foot }, frame.panes.length, gap);
+      const boxes = titles?.draw(frame, whole, viewport, theme) ?? whole;
       panes.forEach((each, index) => {
         const pane = frame.panes[index];
         const circulation = pane?.circulation;

@@ -8,7 +8,7 @@ import { SHORT_OF_OXYGEN, shortOfOxygen } from "./figures.ts";
 type Shares = NonNullable<Circulation["shares"]>;
 
 /** L/min: less is written as none */
-const LEAST_LEAK = 0.005;
+const MIN_LEAK = 0.005;
 
 /** `quantity` writes a number with its unit: as symbols for a caption (the default), as words for a voice. */
 export function readingOf(
@@ -30,13 +30,13 @@ export function readingOf(
     t("reading.outcome", {
       saturation: quantity(saturations.arterial, "%", 0),
       output: quantity(flows.systemic, "L/min", 1),
-      open: Math.abs(flows.fenestration) > LEAST_LEAK ? "yes" : "no",
+      open: Math.abs(flows.fenestration) > MIN_LEAK ? "yes" : "no",
       fenestration: quantity(flows.fenestration, "L/min", 1),
     }),
   ];
   if (shortOfOxygen(circulation)) sentences.push(t(SHORT_OF_OXYGEN));
   if (shares) sentences.push(sharesSentence(shares, quantity));
-  if (shares && flows.fenestration > LEAST_LEAK) sentences.push(t("reading.rest"));
+  if (shares && flows.fenestration > MIN_LEAK) sentences.push(t("reading.rest"));
   if (readings?.settled) sentences.push(flowSentence(readings, quantity));
   return sentences;
 }

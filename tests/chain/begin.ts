@@ -1,6 +1,6 @@
 /** A chain on a clock set by hand, between fake workers; released after each test. */
 import { afterEach } from "vitest";
-import { createChain } from "../../src/chain/chain.ts";
+import { type ChainOptions, createChain } from "../../src/chain/chain.ts";
 import type { Chain } from "../../src/chain/contract.ts";
 import { seededRandom } from "../../src/sim/random.ts";
 import { type SceneState, START } from "../../src/state/scene-state.ts";
@@ -9,7 +9,10 @@ import { fieldPorts, handClock, solverPorts } from "./fakes.ts";
 let chain: Chain | undefined;
 afterEach(() => chain?.release());
 
-export function begin(start: SceneState = START, extra: { reducedMotion?: () => boolean } = {}) {
+export function begin(
+  start: SceneState = START,
+  extra: Pick<ChainOptions, "reducedMotion" | "firstInflow"> = {},
+) {
   const time = handClock();
   const solver = solverPorts();
   const field = fieldPorts();

@@ -1,7 +1,8 @@
 /** What happens before the first answer: where its search begins, and when its field begins. */
 import { expect, test } from "vitest";
 import { openingPoint } from "../../scripts/opening-point.ts";
-import { openingStart } from "../../src/chain/opening-start.ts";
+import { boundaryConditions } from "../../src/chain/field-boundary.ts";
+import { openingInflow, openingStart } from "../../src/chain/opening-start.ts";
 import type { ToField } from "../../src/chain/worker-messages.ts";
 import { solve } from "../../src/sim/circulation/solve.ts";
 import { START } from "../../src/state/scene-state.ts";
@@ -12,7 +13,7 @@ const { request } = START;
 
 test("the point found when the kit was built leads to the answer that a search from nothing finds, sooner", () => {
   const start = openingStart(request)!;
-  expect(start).toEqual(openingPoint());
+  expect(start).toEqual(openingPoint().point);
   const [searched, confirmed] = [solve(request), solve(request, { start })];
   expect(confirmed.run.converged).toBe(true);
   expect(confirmed.run.beats).toBeLessThan(searched.run.beats / 3);
@@ -20,6 +21,21 @@ test("the point found when the kit was built leads to the answer that a search f
     expect(confirmed.flows[name] / searched.flows[name]).toBeCloseTo(1, 4);
   expect(confirmed.pathway.pressureDrop / searched.pathway.pressureDrop).toBeCloseTo(1, 4);
   expect(confirmed.saturations.arterial / searched.saturations.arterial).toBeCloseTo(1, 4);
+});
+
+test("what flows in until the answer has come is what flows in after it, within a thousandth", () => {
+  const answer = solve(request);
+  const [stored, own] = [openingInflow(request)!, boundaryConditions(answer, answer, false)];
+  expect(stored.period).toBeCloseTo(own.period, 4);
+  expect(stored.split.left).toBeCloseTo(own.split.left!, 4);
+  for (const vein of ["ivc", "svc"]) {
+    const wave = own.inflow[vein]!;
+    const most = Math.max(...wave.map(Math.abs));
+    expect(stored.inflow[vein]).toHaveLength(wave.length);
+    const far = Array.from(wave, (value, i) => Math.abs(stored.inflow[vein]![i]! - value));
+    expect(Math.max(...far)).toBeLessThan(most / 1000);
+  }
+  expect(openingInflow({ ...request, stage: "lateral-tunnel" })).toBeUndefined();
 });
 
 test("another request is searched from nothing", () => {
@@ -36,6 +52,18 @@ test("a field alone is built while the solver works, and is told what flows in o
   await expect.poll(() => chain.circulations.value[0]).not.toBeNull();
   expect(kinds(field.ports[0]?.sent)).toContain("boundary");
   expect(kinds(field.ports[0]?.sent).filter((kind) => kind === "build")).toHaveLength(1);
+});
+
+test("what is known to flow in goes along at once; nothing is seen to flow before the answer", async () => {
+  const { chain, field } = begin(START, { firstInflow: openingInflow });
+  const port = field.ports[0]!;
+  expect(kinds(port.sent)).toEqual(["build", "run", "boundary"]);
+  field.flow(port, 0.05);
+  expect(chain.frame().panes[0]!.field).toBeNull();
+  await expect.poll(() => chain.circulations.value[0]).not.toBeNull();
+  expect(kinds(port.sent).filter((kind) => kind === "boundary")).toHaveLength(2);
+  field.flow(port, 0.1);
+  expect(chain.frame().panes[0]!.field).not.toBeNull();
 });
 
 test("fields beside each other leave the processor to the solver until all is answered", () => {

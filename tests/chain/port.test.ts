@@ -1,6 +1,7 @@
-/** A port that serves at once and gives way to a better worker. */
+/** Ports whose worker starts with what is said first, and one that gives way to a better worker. */
 import { expect, test } from "vitest";
-import { givingWay, type Port } from "../../src/chain/port.ts";
+import { fromName } from "../../src/chain/first-words.ts";
+import { givingWay, type Named, namedPort, type Port } from "../../src/chain/port.ts";
 
 function line() {
   const posted: unknown[] = [];
@@ -13,57 +14,102 @@ function line() {
   return { port, posted };
 }
 
-function better() {
+function named() {
+  const begun: (readonly unknown[])[] = [];
   const posted: unknown[] = [];
-  let ended = false;
   const worker = {
     onmessage: (_: unknown) => {},
     postMessage: (message: unknown) => posted.push(message),
-    terminate() {
-      ended = true;
-    },
+    terminate: () => posted.push("ended"),
   };
-  return {
-    worker: worker as unknown as Worker,
-    posted,
-    say: (data: unknown) => worker.onmessage({ data }),
-    ended: () => ended,
+  const make: Named = (name) => {
+    begun.push(fromName(name));
+    return worker as unknown as Worker;
   };
+  return { make, begun, posted, say: (data: unknown) => worker.onmessage({ data }) };
 }
 
 const passed = () => new Promise((done) => setTimeout(done));
 
-test("the better worker hears all that was said, but for what was given away, and alone is heard from then on", async () => {
+/** A promise, and what resolves it. */
+function later<Value>(): readonly [Promise<Value>, (value: Value) => void] {
+  let resolve = (_: Value) => {};
+  return [
+    new Promise<Value>((done) => {
+      resolve = done;
+    }),
+    (value) => resolve(value),
+  ];
+}
+
+test("a worker starts with what was said before there was its code, and hears the rest", async () => {
+  const { make, begun, posted, say } = named();
+  const [code, come] = later<Named>();
+  const port = namedPort(code);
+  const heard: unknown[] = [];
+  port.onMessage = (message) => heard.push(message);
+  port.post("build");
+  port.post({ boundary: Float32Array.of(1, 2) });
+  expect(begun).toEqual([]);
+  come(make);
+  await passed();
+  port.post("run");
+  await passed();
+  expect(begun).toEqual([["build", { boundary: Float32Array.of(1, 2) }]]);
+  expect(posted).toEqual(["run"]);
+  say("built");
+  expect(heard).toEqual(["built"]);
+});
+
+test("with its code at hand it starts at the first word, and never without one", () => {
+  const { make, begun } = named();
+  namedPort(make).close();
+  const port = namedPort(make);
+  expect(begun).toEqual([]);
+  port.post("solve");
+  expect(begun).toEqual([["solve"]]);
+});
+
+test("a worker that cannot be had is told", async () => {
+  const refused = namedPort(Promise.reject(new Error("no code")));
+  const none = namedPort(() => undefined);
+  const told: string[] = [];
+  for (const port of [refused, none]) port.onFailure = (reason) => told.push(reason);
+  none.post("solve");
+  await passed();
+  expect(told).toHaveLength(2);
+});
+
+test("the better worker starts with all that was said, but for what was given away, and alone is heard from then on", async () => {
   const { port: first, posted } = line();
-  const { worker, posted: later, say } = better();
-  let found = (_: Worker | undefined) => {};
-  const port = givingWay(first, new Promise((resolve) => (found = resolve)));
+  const { make, begun, posted: after, say } = named();
+  const [better, found] = later<Named>();
+  const port = givingWay(first, better);
   const heard: unknown[] = [];
   port.onMessage = (message) => heard.push(message);
   port.post("build");
   port.post("arrays", [new ArrayBuffer(8)]);
   first.onMessage("built");
-  found(worker);
+  found(make);
   await passed();
   port.post("run");
   await passed();
   expect(posted).toEqual(["build", "arrays", "closed"]);
-  expect(later).toEqual(["build", "run"]);
+  expect([begun, after]).toEqual([[["build"]], ["run"]]);
   first.onMessage("late");
   first.onFailure("late");
   say("built better");
   expect(heard).toEqual(["built", "built better"]);
 });
 
-test("without a better one the first goes on; one that comes too late is ended", async () => {
+test("without a better one the first goes on; once closed none is started", async () => {
   const { port: first, posted } = line();
-  const alone = givingWay(first, Promise.resolve(undefined));
+  const alone = givingWay(first, Promise.resolve(null));
   await passed();
   alone.post("run");
   expect(posted).toEqual(["run"]);
-  const { worker, ended } = better();
-  const closed = givingWay(line().port, Promise.resolve(worker));
-  closed.close();
+  const { make, begun } = named();
+  givingWay(line().port, Promise.resolve(make)).close();
   await passed();
-  expect(ended()).toBe(true);
+  expect(begun).toEqual([]);
 });

@@ -12,7 +12,7 @@ vi.mock("../../src/sim/flow-solver/gpu/gpu.ts", () => ({
 
 beforeEach(() => {
   vi.useFakeTimers();
-  vi.stubGlobal("self", { addEventListener: vi.fn(), setTimeout });
+  vi.stubGlobal("self", { name: "", addEventListener: vi.fn(), setTimeout });
 });
 afterEach(() => {
   vi.useRealTimers();

@@ -54,11 +54,9 @@ test("a file is a text of its own: what was written before stays", async () => {
 test("a file that can be no lesson leaves the desk as it is and says why", async () => {
   const { texts, draft } = await desk();
   await draft.take(file("x\0y", "picture.md"));
-  expect(draft.faults.value).toEqual([
-    { path: "lesson.md:1", found: "picture.md: 3 bytes", allowed: "a text file of at most 500000 bytes" },
-  ]);
+  expect(draft.faults.value).toEqual([{ path: "file", found: "picture.md", allowed: "500" }]);
   await draft.take(file("x".repeat(600_000), "huge.md"));
-  expect(draft.faults.value[0]?.found).toBe("huge.md: 600000 bytes");
+  expect(draft.faults.value[0]?.found).toBe("huge.md");
   expect([draft.own.value.text, texts.list.value.length]).toEqual(["kit", 1]);
 });
 

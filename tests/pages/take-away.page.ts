@@ -164,6 +164,29 @@ resting(
   },
 );
 
+resting("the browser's own print puts that page on paper in place of the bench", async ({ page }) => {
+  test.setTimeout(120_000);
+  await page.goto("?mode=bench");
+  await figure(page, "pressureDrop");
+  await page.locator("#stage canvas").waitFor();
+  // From the browser's menu.
+  const pdf = (await page.pdf({ format: "A4" })).toString("latin1");
+  expect(pdf.match(/\/Type\s*\/Page[^s]/g)).toHaveLength(1);
+  expect(pdf).toMatch(/\/Subtype\s*\/Image/);
+  await expect(page.locator(".handout")).toHaveCount(0);
+  // By keys.
+  await page.evaluate(() => {
+    window.print = () => {
+      const count = (what: string) => document.querySelectorAll(`.sheet ${what}`).length;
+      document.body.dataset.printed = [count("img"), count("[data-caution]")].join();
+      dispatchEvent(new Event("afterprint"));
+    };
+  });
+  await page.keyboard.press("Control+p");
+  await expect(page.locator("body")).toHaveAttribute("data-printed", "1,6", { timeout: 60_000 });
+  await expect(page.locator(".handout")).toHaveCount(0);
+});
+
 test("U19 a lesson's page for families fits one A4 and one Letter page, with its pictures, words, cautions", async ({
   page,
 }) => {

@@ -15,6 +15,7 @@ import {
   CAPILLARY,
   CLEFTS,
   LUMEN,
+  LYMPH_HALF,
   tissuePlan,
   WALL,
   WIDTH,
@@ -112,6 +113,28 @@ test("any arrow is long enough to be seen, and longer by the root of its flow", 
   expect((size(400) - none) / (size(100) - none)).toBeGreaterThan(2);
   expect(arrows({ overflow: 0 })).toHaveLength(arrows({ overflow: 40 }).length - plan.cavity.gaps.length);
 });
+
+test.each([880, 1000, 1240])(
+  "in a plan %i high what runs over comes out of the tissue's fluid, not out of the lymph vessel, and goes through the lining",
+  (high) => {
+    const tall = tissuePlan(high);
+    let boxes: ReturnType<typeof showArrows> = [];
+    const marks = shown((into) => {
+      boxes = showArrows(into, tall, { figures, drop: 10, along: tissue.along }, theme);
+    });
+    const through = boxes.slice(BEFORE_GAPS, BEFORE_GAPS + tall.cavity.gaps.length);
+    expect(boxes).toHaveLength(marks.length);
+    for (const { x, y, width, height } of through) {
+      const under = Array.from(tall.lymph.x, (at, i) => [at, tall.lymph.y[i]!] as const)
+        .filter(([at]) => Math.abs(at - x - width / 2) < 60)
+        .map(([, middle]) => middle + LYMPH_HALF);
+      expect(y).toBeGreaterThan(Math.max(...under));
+      expect(y).toBeLessThan(tall.cavity.top - 30);
+      expect(y + height).toBeGreaterThan(tall.cavity.top - 4);
+      expect(y + height).toBeLessThan(tall.cavity.gap);
+    }
+  },
+);
 
 test("a drop goes without a leap from the capillary's cleft through tissue and lymph out of the picture", () => {
   for (let index = 0; index < 12; index++) {

@@ -44,6 +44,8 @@ export interface DraftOptions {
   readonly tooLong?: number | null;
 }
 
+/** Path of a fault that is a file's and no line's: its name was found, so many kB are allowed. */
+export const NO_LESSON = "file";
 const FIRST_LINE = `${DRAFT_FILE}:1`;
 const UNCHECKED: DraftCheck = { lesson: null, faults: [], steps: null, of: 0 };
 
@@ -118,7 +120,9 @@ export function openDraft({ texts, library, startChecker, id, tooLong }: DraftOp
     async take(file) {
       const text = await lessonFileText(file);
       if (text === null)
-        refuse(`${file.name}: ${file.size} bytes`, `a text file of at most ${MAX_LENGTH} bytes`);
+        refused.value = [
+          { path: NO_LESSON, found: file.name, allowed: String(Math.round(MAX_LENGTH / 1000)) },
+        ];
       else open(texts.add(nameOfFile(file.name), text));
     },
     release: checking.release,

@@ -2,6 +2,7 @@
 import { t } from "../../i18n/index.ts";
 import { lineOfFault } from "../../lesson/edit/field-of-fault.ts";
 import type { Fault } from "../../sim/faults.ts";
+import { NO_LESSON } from "./draft.ts";
 import type { DraftCheck } from "./draft-checking.ts";
 import { plainFix } from "./plain-fix.ts";
 
@@ -22,6 +23,12 @@ export function FaultList({ faults, check, busy, text, onGo, onFix }: FaultListP
       <p role="status">{stateOf(faults.length, check)}</p>
       <ul>
         {faults.map((fault) => {
+          if (fault.path === NO_LESSON)
+            return (
+              <li key={fault.path}>
+                <p>{t("study.own.refused", { name: fault.found, most: Number(fault.allowed) })}</p>
+              </li>
+            );
           const line = lineOfFault(fault);
           const fix = plainFix(fault, text);
           return (

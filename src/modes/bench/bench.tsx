@@ -33,6 +33,7 @@ import { Compare } from "./compare.tsx";
 import { FirstCue } from "./first-cue.tsx";
 import { Look } from "./look.tsx";
 import { Numbers } from "./numbers.tsx";
+import { OnPaper } from "./on-paper.tsx";
 import { PANELS, type PanelName } from "./panels.ts";
 import { SceneBar } from "./scene-bar.tsx";
 import { TakeAway } from "./take-away.tsx";
@@ -150,6 +151,7 @@ export function Bench({ context }: { readonly context: Context }) {
           <p class="caution-short">{t("caution.short")}</p>
         </footer>
         <Notes session={session} />
+        {!embedded && <OnPaper context={context} />}
         {greeting && !cueSeen.value && <FirstCue context={context} />}
       </div>
       {dialog.value === "help" && (

@@ -1,9 +1,10 @@
 /** Panes beside the first: other pathways, or the same with its fenestration open or closed; differences in words. */
 
 import { t } from "../../i18n/index.ts";
+import { namesIn } from "../../scenes/drawing/apart.ts";
 import { PATHWAY_STAGES } from "../../sim/parameters/request.ts";
 import { setBeside, setView } from "../../state/edit.ts";
-import { type Beside, canSwipe, type SceneState, swipeOf } from "../../state/scene-state.ts";
+import { type Beside, canSwipe, paneRequests, type SceneState, swipeOf } from "../../state/scene-state.ts";
 import { Switch } from "../../ui/choice.tsx";
 import { differences } from "../../ui/difference.ts";
 import { Panel } from "../../ui/panel.tsx";
@@ -51,10 +52,7 @@ export const Compare = ({
 export function CompareControls({ session }: { readonly session: Session }) {
   const state = session.scene.value;
   const options = optionsFor(state);
-  const nameOf = (pane: Beside) =>
-    options.find((option) => same(option.pane, pane))?.name ??
-    t(`stage.${pane.stage ?? state.request.stage}`);
-  const names = [t(`stage.${state.request.stage}`), ...state.beside.map(nameOf)];
+  const names = namesIn(paneRequests(state), t);
   const toggle = (pane: Beside, on: boolean) => {
     const rest = state.beside.filter((each) => !same(each, pane));
     session.edit("beside", setBeside(on ? [...rest, pane].slice(-2) : rest));

@@ -2,6 +2,7 @@
 import { useEffect, useMemo, useRef } from "preact/hooks";
 import { t } from "../../i18n/index.ts";
 import type { Library } from "../../lesson/library.ts";
+import type { Fault } from "../../sim/faults.ts";
 import { announce } from "../../ui/announce.tsx";
 import { FaultNote } from "../../ui/fault-note.tsx";
 import { Slider } from "../../ui/slider.tsx";
@@ -15,7 +16,7 @@ import { OwnStops } from "./own-stops-bar.tsx";
 import { MINUTES } from "./playlist.ts";
 import { StopList } from "./stop-list.tsx";
 import { secondsOf } from "./stops.ts";
-import { type TalkDraft, talkDraft } from "./talk-draft.ts";
+import { NO_TALK, type TalkDraft, talkDraft } from "./talk-draft.ts";
 import { keepTalk, onOtherTab, readKeptTalk } from "./talk-store.ts";
 
 const STORE = { read: readKeptTalk, keep: keepTalk, onOtherTab };
@@ -68,13 +69,23 @@ export function Builder({ context, library }: { readonly context: Context; reado
           </label>
           <NewerVersion />
           {!draft.keeps.value && <p class="note">{t("lecture.notKept")}</p>}
-          {draft.faults.value.length > 0 && (
-            <FaultNote title={t("lecture.fileFault")} faults={draft.faults.value} />
-          )}
+          <FileFaults faults={draft.faults.value} />
           <BuilderActions context={context} library={library} draft={draft} />
         </section>
       </main>
     </div>
+  );
+}
+
+/** What a file could not bring: a talk at all, or some of one. */
+function FileFaults({ faults }: { readonly faults: readonly Fault[] }) {
+  const [first] = faults;
+  if (!first) return null;
+  if (first.path !== NO_TALK) return <FaultNote title={t("lecture.fileFault")} faults={faults} />;
+  return (
+    <p class="note" role="alert">
+      {t("lecture.noTalk", { name: first.found, save: t("lecture.save") })}
+    </p>
   );
 }
 

@@ -20,6 +20,9 @@ import type { Taken } from "./take-pictures.ts";
 import { type ReadTalk, readTalkFile } from "./talk-file.ts";
 import type { KeptTalk } from "./talk-store.ts";
 
+/** Path of a fault that is a whole file's, whose name was found. */
+export const NO_TALK = "file";
+
 /** Where a talk is kept. Each call may reject: storage is denied or full. */
 export interface TalkStore {
   read(): Promise<KeptTalk | null>;
@@ -134,9 +137,9 @@ export function talkDraft(
       setStops(null, (stops) => withMore(stops, more));
     },
     async open(file) {
-      const { talk, faults: refused } = await readTalkFile(file).catch(unreadable);
+      const { talk, faults: refused } = await readTalkFile(file).catch(() => NOT_READ);
       const dropped = talk ? findStops(talk.plan.stops, lessons()).dropped : [];
-      faults.value = [...refused, ...dropped];
+      faults.value = talk ? [...refused, ...dropped] : [{ path: NO_TALK, found: nameOf(file), allowed: "" }];
       if (talk && plan.peek().stops.length > 0) offered.value = talk;
       else if (talk) take(talk);
     },
@@ -167,10 +170,9 @@ function planInLink({ list, minutes, title }: Place["more"]): TalkPlan {
 }
 
 /** A folder, or moved since it was chosen. */
-const unreadable = (reason: unknown): ReadTalk => ({
-  talk: null,
-  faults: [{ path: "file", found: String(reason), allowed: "a file that can be read" }],
-});
+const NOT_READ: ReadTalk = { talk: null, faults: [] };
+
+const nameOf = (file: Blob): string => ("name" in file ? String(file.name) : "");
 
 function stepsOf({ stops, minutes, title }: TalkPlan): Place["more"] {
   const list = writeStops(stops.flatMap((stop) => (stop.kind === "step" ? [stop] : [])));

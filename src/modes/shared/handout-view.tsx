@@ -17,25 +17,35 @@ import "./handout.css";
 /** px: sharp at 170 mm on paper, where `floor` is about 8 points */
 const PICTURE = { width: 1700, height: 560, floor: 27 } as const;
 
-export function HandoutView({
-  context,
-  onClose,
-}: {
+interface HandoutViewProps {
   readonly context: Context;
+  /** A data address to show at once, where there is no time to draw one for paper. */
+  readonly picture?: string;
+  /** Called once, when the picture stands or cannot be drawn. @param title of the page */
+  readonly onReady?: (title: string) => void;
   readonly onClose: () => void;
-}) {
+}
+
+export function HandoutView({ context, picture, onReady, onClose }: HandoutViewProps) {
   const { session, stage } = context;
   const { request } = session.scene.value;
-  const image = useSignal("");
+  const image = useSignal(picture ?? "");
+  const title = t("handout.title", { stage: t(`stage.${request.stage}`) });
   // A family takes it home.
   useEffect(speakPlainly, []);
   useEffect(() => {
+    if (picture !== undefined) return;
+    const ready = () => requestAnimationFrame(() => onReady?.(title));
     stage.snapshot(PICTURE.width, PICTURE.height, { theme: "paper", floor: PICTURE.floor }).then(
       (canvas) => {
         image.value = canvas.toDataURL("image/png");
+        if (!onReady) return;
+        const drawn = new Image();
+        drawn.src = image.value;
+        drawn.decode().then(ready, ready);
       },
       // Where nothing can be drawn the caption stands for the picture.
-      () => {},
+      ready,
     );
   }, []);
   const caption = sceneReading(context, { still: true }).join(" ");
@@ -44,7 +54,7 @@ export function HandoutView({
       value === null ? [] : [[t(`figure.${name}`), formatQuantity(value, unit, digits, band)] as const],
   );
   return (
-    <Handout title={t("handout.title", { stage: t(`stage.${request.stage}`) })} onClose={onClose}>
+    <Handout title={title} onClose={onClose}>
       <figure>
         {image.value && <img src={image} alt={caption} />}
         <figcaption>{caption}</figcaption>

@@ -1,6 +1,7 @@
 /** The divider between two pathways that lie one over the other: dragged, or moved by keys; the scene draws its line. */
 import { useEffect, useRef } from "preact/hooks";
 import { formatQuantity, speakQuantity, t } from "../../i18n/index.ts";
+import { namesIn } from "../../scenes/drawing/apart.ts";
 import { setView } from "../../state/edit.ts";
 import { paneRequests, SWIPES, swipeOf } from "../../state/scene-state.ts";
 import { differences } from "../../ui/difference.ts";
@@ -36,7 +37,7 @@ export function SwipeDivider({ context: { session, stage } }: { readonly context
   );
   const state = session.scene.value;
   const value = swipeOf(state) ?? 0;
-  const [first, second] = paneRequests(state).map(({ stage: name }) => t(`stage.${name}`));
+  const [first, second] = namesIn(paneRequests(state), t);
   const names = { first: first ?? "", second: second ?? "" };
   const set = (to: number) => {
     const swipe = Math.round(Math.min(SWIPES.max, Math.max(SWIPES.min, to)));

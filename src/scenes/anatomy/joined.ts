@@ -22,7 +22,7 @@ interface Joined {
   lining(ink: Ink, bounds: Bounds, anatomy: Anatomy, seen: Seen): void;
   /** veins that pass behind it and shine through, which move apart from its lining */
   through(ink: Ink, bounds: Bounds, anatomy: Anatomy, seen: Seen): void;
-  /** clears most of what lies before such an atrium's blood, but for its edges; those of the aorta */
+  /** clears most of what the aorta covers of an atrium whose blood is to be seen, but for its edges */
   clears(ink: Ink, anatomy: Anatomy): void;
   /** what shows in an atrium that both great veins once entered */
   within(ink: Ink, anatomy: Anatomy, saturations: Saturations, theme: Theme): void;

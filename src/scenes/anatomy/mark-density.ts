@@ -17,8 +17,9 @@ interface MarkDensity {
 const DENSITIES = {
   chamber: { beyond: 0.7, plane: 1.26, among: 0.3 },
   patch: { beyond: 0.42, plane: 0.42, among: 1 },
+  conduit: { beyond: 1, plane: 0.7, among: 1 },
   vessels: { beyond: 1, plane: 1, among: 1 },
 } as const satisfies Record<string, MarkDensity>;
 
 export const markDensity = ({ graft, chamber }: ChestFrame): MarkDensity =>
-  DENSITIES[chamber ? "chamber" : graft?.kind === "patch" ? "patch" : "vessels"];
+  DENSITIES[chamber ? "chamber" : (graft?.kind ?? "vessels")];

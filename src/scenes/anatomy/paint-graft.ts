@@ -21,10 +21,10 @@ const BOW = 0.12;
 const BACK = 0.55;
 
 /** How much of a ring's front is seen before the blood. */
-const FRONT = 0.5;
+const FRONT = 0.4;
 
 /** How much of the fabric's colour its inside shows behind the blood. */
-const INSIDE = { dark: 0.13, light: 0.5 } as const;
+const INSIDE = { dark: 0.08, light: 0.2 } as const;
 
 /** @param size mm of the body for one of a 5-year-old */
 export function paintGraft(ink: Ink, graft: Graft, size: number, theme: Theme): void {
@@ -91,9 +91,10 @@ function paintConduit(ink: Ink, graft: Graft, size: number, cloth: Cloth): void 
       [0.7, body],
     ]);
   ink.restore();
-  ink.lineWidth = 0.35 * size;
-  ink.strokeStyle = fold;
   for (const side of [1, -1]) {
+    shade(ink, graft, side, size);
+    ink.lineWidth = 0.35 * size;
+    ink.strokeStyle = fold;
     for (let k = 1; k < rings; k++) {
       const [x, y] = beside(graft, k / rings, side, FABRIC * size);
       ink.beginPath();
@@ -109,6 +110,18 @@ function paintConduit(ink: Ink, graft: Graft, size: number, cloth: Cloth): void 
   }
   for (const end of [0, 1]) paintEnds(ink, beside(graft, end, -1), beside(graft, end, 1), size, thread);
 }
+
+/** What passes behind it goes into its shade. */
+function shade(ink: Ink, graft: Graft, side: number, size: number): void {
+  ink.save();
+  ink.globalAlpha = 0.05;
+  ink.lineCap = "round";
+  const edge = Array.from({ length: 31 }, (_, i) => beside(graft, i / 30, side, FABRIC * size));
+  for (let k = 1; k <= 8; k++) strokes(ink, edge.slice(k, -k), size, [[0.9 * k, SHADE]]);
+  ink.restore();
+}
+
+const SHADE = "#2a0508";
 
 const acrossJunction = ({ at: [x, y], width }: Junction): readonly [Point, Point] => [
   [x - width / 2, y],

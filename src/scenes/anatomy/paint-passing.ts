@@ -4,27 +4,31 @@ import { line } from "../../sim/geometry/centreline.ts";
 import type { Point } from "../../sim/geometry/geometry.ts";
 import type { Anatomy } from "./chest-anatomy.ts";
 import { descending, returning, type Tube } from "./great-vessels.ts";
-import { bandOf, laidOver, scratch, sidesOf } from "./paint-tube.ts";
+import { bandOf, laidOver, paintTubes, scratch, sidesOf } from "./paint-tube.ts";
 import { type Bounds, dash, type Ink, type Outlines, trace, traceLoops } from "./painted-sheet.ts";
 import type { Round } from "./tones.ts";
 
 /** How much of a vein's wall is seen behind the blood that passes before it, and mm of a 5-year-old of its dashed rim. */
-const SHINES = 0.34;
+const SHINES = 0.55;
 const RIM = 0.9;
 
 const outlineOf = (tube: Tube): readonly Point[] => bandOf(line(tube.line), tube, { part: 1 });
 
 /** Right pulmonary veins through the back of a conduit: its blood passes before them. */
-export function paintShining(ink: Ink, anatomy: Anatomy, { wall }: Round, seen: Outlines["seen"]): void {
+export function paintShining(
+  ink: Ink,
+  bounds: Bounds,
+  anatomy: Anatomy,
+  round: Round,
+  seen: Outlines["seen"],
+): void {
+  const own = scratch(ink, bounds);
+  paintTubes(own, returning(anatomy), round, 0);
   ink.save();
   traceLoops(ink, seen);
   ink.clip();
   ink.globalAlpha = SHINES;
-  ink.fillStyle = wall;
-  for (const tube of returning(anatomy)) {
-    trace(ink, outlineOf(tube), true);
-    ink.fill();
-  }
+  laidOver(ink, own, bounds);
   ink.restore();
 }
 

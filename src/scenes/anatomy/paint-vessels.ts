@@ -4,11 +4,9 @@ import { line } from "../../sim/geometry/centreline.ts";
 import type { Point } from "../../sim/geometry/geometry.ts";
 import { WALL as HOLLOW_WALL } from "../layers/fade.ts";
 import type { Theme } from "../theme/theme.ts";
-import { clearBefore, underVein } from "./aorta-cleared.ts";
 import type { Anatomy } from "./chest-anatomy.ts";
 import type { FeedingVein } from "./feeding-veins.ts";
 import { type BloodTube, descending, type Holds, type Tube } from "./great-vessels.ts";
-import { crosses } from "./heart-shape.ts";
 import { joined, type Saturations } from "./joined.ts";
 import { paintSewnBehind } from "./paint-graft.ts";
 import { paintPericardium } from "./paint-heart.ts";
@@ -68,17 +66,8 @@ export function paintBehind(ink: Ink, bounds: Bounds, anatomy: Anatomy, round: R
   const lower = layerOf(ink, bounds, veins.filter(isLower), round, s);
   underArtery(lower, anatomy.lungs[1], s);
   laidOver(ink, lower, bounds);
-  laidOver(
-    ink,
-    layerOf(
-      ink,
-      bounds,
-      veins.filter((vein) => !isLower(vein)),
-      round,
-      s,
-    ),
-    bounds,
-  );
+  const others = veins.filter((vein) => !isLower(vein));
+  laidOver(ink, layerOf(ink, bounds, others, round, s), bounds);
   // The heart's shadow on what runs behind it, without the shape that throws it: a beating heart would show that.
   const [left, bottom, right, top] = bounds;
   const away = 2 * (right - left);
@@ -117,7 +106,7 @@ function paintClosed(ink: Ink, bounds: Bounds, anatomy: Anatomy, { round, theme 
 /** What passes behind the pathway and shines through it, but for where arteries and aorta lie before it. */
 export function paintThrough(ink: Ink, bounds: Bounds, anatomy: Anatomy, before: Before): void {
   if (anatomy.frame.graft?.kind !== "conduit") return;
-  paintShining(ink, anatomy, before.round("pulmonaryVein"), before.seen);
+  paintShining(ink, bounds, anatomy, before.round("pulmonaryVein"), before.seen);
   const own = scratch(ink, bounds);
   paintClosed(own, bounds, anatomy, before);
   takeAway(ink, own, bounds);
@@ -244,7 +233,6 @@ function aortaLayer(ink: Ink, bounds: Bounds, anatomy: Anatomy, round: RoundOf):
   cutOpen(layer, seatOf(anatomy));
   underVein(layer, anatomy);
   joined()?.clears(layer, anatomy);
-  if (crosses(anatomy.frame)) clearBefore(layer, bounds, anatomy);
   const aorta = lastOf(anatomy.before);
   layer.save();
   layer.beginPath();
@@ -289,3 +277,16 @@ export function paintBefore(ink: Ink, bounds: Bounds, anatomy: Anatomy, front: B
 
 const traceDown = (ink: Ink, way: readonly Point[], down: Tube, size: number): void =>
   trace(ink, bandOf(line(way), down, { part: 1, wall: WALL * size, of: 0.5 }), true);
+
+/** The vein from the left arm lies before the aorta's branches. */
+function underVein(ink: Ink, { veins }: Anatomy): void {
+  ink.save();
+  ink.globalCompositeOperation = "destination-out";
+  for (const vein of veins.filter((vein) => vein.group === "brachiocephalic")) {
+    trace(ink, vein.line);
+    ink.lineCap = "butt";
+    ink.lineWidth = (vein.from + vein.to) / 2 + 2 * HOLLOW_WALL;
+    ink.stroke();
+  }
+  ink.restore();
+}

@@ -34,21 +34,22 @@ export function fromLungs(anatomy: Anatomy, pathway: Distance, course: CourseOf)
     const before = /Lower/.test(name) ? [[arteries, [...arteries.nodes.keys()]] as const] : [];
     const whole = denser(course(["pulmonaryVein", EACH, "rich"], WIDE, line));
     const seen = partlyHidden(anatomy, "rich", pathway, before)(whole);
-    return anatomy.frame.graft?.kind === "conduit" ? shiningFrom(seen, pathway) : seen;
+    const { graft } = anatomy.frame;
+    return graft ? shiningFrom(seen, pathway, graft.kind === "conduit" ? SHINE : 0) : seen;
   });
 }
 
 /** Part of its marks that shine through what lies before them, and of their size. */
 const SHINE = 0.6;
 
-/** One that passes behind a conduit's blood shines from where that begins to hide it. */
-function shiningFrom(course: Course, pathway: Distance): Course {
+/** Of one that passes behind the pathway's blood a part shines from where that begins to hide it: none through a tunnel's fabric. */
+function shiningFrom(course: Course, pathway: Distance, part: number): Course {
   let from = course.x.findIndex((x, i) => pathway(x, entryAt(course.y, i)) < 0);
   if (from < 0) return course;
   while (from > 0 && entryAt(course.seen, from - 1) < SHINE) from--;
   return {
     ...course,
-    seen: course.seen.map((shown, i) => (i < from ? shown : Math.max(shown, SHINE))),
+    seen: course.seen.map((shown, i) => (i < from ? shown : Math.max(part && shown, part))),
     size: course.x.map((_, i) => (i < from ? 1 : SHINE)),
   };
 }

@@ -27,7 +27,7 @@ export function wideningAt(circulation: Circulation, time: number): number {
 
 /** Where an arrow begins, and which way it points while the chest widens. */
 const MOVING: readonly (readonly [from: Spot, way: Spot])[] = [
-  ...[484, 556].flatMap((y) =>
+  ...[468, 518].flatMap((y) =>
     [-1, 1].map(
       (side) =>
         [

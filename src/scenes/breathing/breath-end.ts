@@ -1,4 +1,4 @@
-/** How the dome stands at both ends of the breath: two thin lines, so that a still picture shows how far it moves. */
+/** How the dome stands at both ends of the breath: two short marks on each side, so that a still picture shows how far it moves. */
 import { Graphics } from "pixi.js";
 import type { Circulation } from "../../sim/circulation/answer.ts";
 import { anatomyOf } from "../anatomy/chest-anatomy.ts";
@@ -12,11 +12,16 @@ import { lungSize, stretchTrace } from "./lung-stretch.ts";
 
 /** Change of the lungs' size, in parts, that is too little to be seen. */
 const UNSEEN = 0.02;
-/** Plane units: width of the lines, and dash and gap of the one that is breathed out. */
-const LINE = 2;
+/** Plane units: width of the marks and of their light rim, and dash and gap of the one that is breathed out. */
+const [LINE, RIM] = [2.6, 5.6];
 const DASH = [9, 6] as const;
-/** Plane units: where along the dome each line is named, clear of the arrow beside the stomach. */
-const NAMED = { out: 724, in: 772 } as const;
+/** Plane units: from where to where along the dome, beside its arrows; the first end is joined from mark to mark, the last is named. */
+const MARKS = [
+  [248, 320],
+  [788, 722],
+] as const;
+/** Plane units from one spot of a mark to the next. */
+const STEP = 4;
 
 /** Linear sizes of the lungs against rest at both ends of the breath; null when nothing moves. */
 export function endsOf({ traces }: Circulation): { readonly out: number; readonly in: number } | null {
@@ -56,14 +61,29 @@ export function breathEnds(): BreathEnds {
       view.visible = sizes !== null;
       if (!sizes) return null;
       const larger = largerOf(circulation.traces);
-      const draw = (end: "out" | "in"): Spot => {
-        const dome = domeAt(drawnLarger(sizes[end], larger)).flat();
-        const style = { color: colour.pressure, width: LINE, alpha: 0.9 };
-        if (end === "out") dashed(view, dome, DASH, style);
-        else view.poly(dome, false).stroke(style);
-        return [NAMED[end], heightAt(dome, NAMED[end])];
+      const domes = {
+        out: domeAt(drawnLarger(sizes.out, larger)).flat(),
+        in: domeAt(drawnLarger(sizes.in, larger)).flat(),
       };
-      return { out: draw("out"), in: draw("in") };
+      const at = (end: "out" | "in", x: number): Spot => [x, heightAt(domes[end], x)];
+      for (const [color, width] of [
+        [colour.stage, RIM],
+        [colour.pressure, LINE],
+      ] as const)
+        for (const [from, to] of MARKS) {
+          const steps = Math.round(Math.abs(to - from) / STEP);
+          const mark = (end: "out" | "in") =>
+            Array.from({ length: steps + 1 }, (_, i) => at(end, from + ((to - from) * i) / steps)).flat();
+          const style = { color, width, alpha: 1 };
+          dashed(view, mark("out"), DASH, style);
+          view.poly(mark("in"), false).stroke(style);
+          view
+            .moveTo(...at("out", from))
+            .lineTo(...at("in", from))
+            .stroke({ ...style, width: width - 1 });
+        }
+      const [named] = MARKS[1];
+      return { out: at("out", named), in: at("in", named) };
     },
   };
 }

@@ -7,8 +7,8 @@ import { smoothLine } from "../anatomy/placing.ts";
 import { tissue } from "../anatomy/tones.ts";
 import { legTissue } from "../calf/leg-tones.ts";
 import { inChest } from "../circuit/chest-plan.ts";
+import { mix } from "../theme/colour.ts";
 import type { Theme } from "../theme/theme.ts";
-import { paintCutBone } from "./cut-bone.ts";
 import { MIDLINE } from "./torso.ts";
 
 /** First to tenth: plane units of their heads at the spine and of their cut at the side, which lies lower the further down they are. */
@@ -100,7 +100,35 @@ function wallLine(lung: LungShape, out: number): readonly Point[] {
   });
 }
 
-/** The wall in section: muscle with fibres that run down from each rib to the next, and the ribs cut across. */
+/** mm: half the axes of a cut rib, whose lower border is thin; its firm rim; and along the wall, to which it lies flat. */
+const CUT = { wide: 2, high: 3.6, thin: 0.45, rim: 0.55, flat: 4 } as const;
+
+function paintCutRib(ink: Ink, lung: LungShape, { cut }: Rib, theme: Theme): void {
+  const bone = legTissue("bone", theme);
+  const outline = (rim: number) =>
+    Array.from({ length: 28 }, (_, i): Point => {
+      const turn = (Math.PI * i) / 14;
+      const [across, up] = [Math.cos(turn), Math.sin(turn)];
+      const wide = (CUT.wide - rim) * (1 - CUT.thin * Math.max(0, -up) ** 1.5);
+      return [wide * across, (CUT.high - rim) * up];
+    });
+  ink.save();
+  ink.translate(...cut);
+  const [above, below] = [CUT.flat, -CUT.flat].map((up) => beside(lung, cut[1] + up, 0)) as [Point, Point];
+  ink.rotate(Math.atan2(below[0] - above[0], above[1] - below[1]));
+  for (const [rim, color] of [
+    [-0.25, bone.edge],
+    [0, bone.light],
+    [CUT.rim, mix(bone.shade, bone.body, 0.6)],
+  ] as const) {
+    trace(ink, outline(rim), true);
+    ink.fillStyle = color;
+    ink.fill();
+  }
+  ink.restore();
+}
+
+/** The wall in section: between the ribs cut across two layers of muscle, whose fibres run down from rib to rib and cross. */
 export function paintWall(ink: Ink, lung: LungShape, theme: Theme): void {
   const ribs = ribsOf(lung);
   const look = tissue("muscle", theme);
@@ -111,17 +139,18 @@ export function paintWall(ink: Ink, lung: LungShape, theme: Theme): void {
   ink.fill();
   ink.save();
   ink.clip();
-  ink.globalAlpha = 0.55;
-  for (let height = first; height > last; height -= 1.5)
-    strokes(
-      ink,
-      [beside(lung, height + 1.6, WALL.inside - 1), beside(lung, height - 1.6, WALL.outside + 1)],
-      1,
-      [[0.5, look.shade]],
-    );
+  ink.globalAlpha = 0.5;
+  for (const [from, to, way] of [
+    [WALL.rib, WALL.outside + 1, -1],
+    [WALL.inside - 1, WALL.rib, 1],
+  ] as const)
+    for (let height = first; height > last; height -= 1.1)
+      strokes(ink, [beside(lung, height - 1.4 * way, from), beside(lung, height + 1.4 * way, to)], 1, [
+        [0.4, look.shade],
+      ]);
+  ink.globalAlpha = 0.8;
+  strokes(ink, line(WALL.rib), 1, [[0.45, look.light]]);
   ink.restore();
   for (const out of [WALL.inside, WALL.outside]) strokes(ink, line(out), 1, [[0.6, look.edge]]);
-  // They slant as the wall's outside goes down.
-  for (const { cut } of ribs)
-    paintCutBone(ink, { x: cut[0], y: cut[1], wide: 2.7, high: 4.9, lean: signOf(lung) * -0.42 }, theme);
+  for (const rib of ribs) paintCutRib(ink, lung, rib, theme);
 }

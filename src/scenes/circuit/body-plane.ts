@@ -2,6 +2,7 @@
 import { Container, Graphics } from "pixi.js";
 import type { Circulation } from "../../sim/circulation/answer.ts";
 import { type Bounds, type Ink, sheet } from "../anatomy/painted-sheet.ts";
+import { lungsAt } from "../anatomy/standing.ts";
 import type { Brush } from "../drawing/brush.ts";
 import type { Fit } from "../drawing/split.ts";
 import type { Box } from "../scene.ts";
@@ -16,12 +17,13 @@ import { type DrawnLayer, drawnLayer, layingOf, turned } from "./drawn-layer.ts"
 import { effort } from "./effort.ts";
 import type { Emphasis } from "./emphasis.ts";
 import { drawFace } from "./face-drawing.ts";
-import { flowing } from "./flowing.ts";
+import { flowing, type Part } from "./flowing.ts";
 import { paintFlush } from "./legs.ts";
 import { paintedBody } from "./painted-body.ts";
 import { overOrgans, paintedChest } from "./painted-chest.ts";
 import { type Extent, GROWN, type Proportions, THIGHS } from "./proportions.ts";
 import { drawThroughLiver, fillTrunk } from "./silhouette.ts";
+import { heartHung } from "./sinking.ts";
 import { heartMarks, type Marks } from "./two-ventricles/heart-marks.ts";
 
 /** Device pixels of a CSS pixel for which the moving organs are painted. */
@@ -30,12 +32,14 @@ const DENSE = 1.25;
 /** CSS px that a mark of a plane unit's size would have, and how much larger or smaller than in the plane marks become. */
 const GRAIN = { unit: 0.6, least: 0.7, most: 1.8 } as const;
 
-/** Marks can be read at any size of the body. A box around heart and lungs shows more than their extent beside it. */
-const marksOf = (shown: Extent, whole: Extent, scale: number) => {
-  const grain = Math.min(GRAIN.most, Math.max(GRAIN.least, GRAIN.unit / scale));
+/** Marks can be read at any size of the body, and go with the heart. A box around heart and lungs shows more than their extent beside it. */
+const marksOf = (shown: Extent, whole: Extent, scale: number, { circulation, time, still }: Moved): Part => {
+  const unit = Math.min(GRAIN.most, Math.max(GRAIN.least, GRAIN.unit / scale));
+  const lungs = shown === CHEST ? 1 : lungsAt(circulation, time, still);
+  const hung = heartHung(circulation.request.stage, lungs);
   return shown === LOOK
-    ? { grain: LARGER.size * grain, number: LARGER.number, extent: LOOK }
-    : { grain, extent: whole };
+    ? { grain: LARGER.size * unit, number: LARGER.number, extent: LOOK, hung }
+    : { grain: unit, extent: whole, hung };
 };
 
 /** What is enlarged has fewer and larger marks: they take most of a frame's time where the processor draws. */
@@ -139,8 +143,7 @@ export function bodyPlane(): BodyPlane {
       mist.visible = extent === grown.thighs;
       if (mist.visible) ends.paint(MIST, 1, [0, 0], (ink) => paintMist(ink, theme));
       // Thighs end under the mist.
-      frame.clear();
-      frame.visible = extent === grown.thighs;
+      frame.clear().visible = extent === grown.thighs;
       const height = fit.y + extent.bottom * fit.scale - box.y;
       if (frame.visible) frame.rect(box.x, box.y, box.width, Math.max(1, height)).fill(0xffffff);
       plane.mask = frame.visible ? frame : null;
@@ -176,13 +179,14 @@ export function bodyPlane(): BodyPlane {
       );
     },
     follow: (circulation, elapsed) => streams.follow(circulation, elapsed),
-    move({ circulation, time, still, marks }, theme, emphasis) {
+    move(moved, theme, emphasis) {
+      const { circulation, time, still, marks } = moved;
       if (!close) body.draw(laying, grown, theme, emphasis);
       chest.draw({ circulation, time, still, close }, plane.scale.x * DENSE, theme, emphasis);
       const finely = close && !still && marks !== undefined;
       fine.view.visible = finely;
       for (const layer of [blood.behind, blood.front]) layer.visible = !finely;
-      if (!finely) blood.move(time, still, theme, emphasis, marksOf(shown, grown.body, plane.scale.x));
+      if (!finely) blood.move(time, still, theme, emphasis, marksOf(shown, grown.body, plane.scale.x, moved));
       else fine.draw(circulation, time, marks, { x: plane.x, y: plane.y, scale: plane.scale.x }, theme);
     },
     release() {

@@ -212,7 +212,7 @@ function throughHeart({ at }: HeartShape): readonly Vessel[] {
         within("37.4 2.8, 36.4 5.6, 32 9.4, 24 13.4, 15 15.6, 7 15.4, 0 13.6"),
       ],
     ),
-  ];
+  ].map((each) => ({ ...each, hangs: true }));
 }
 
 /** Every eighth point, the last one too. */

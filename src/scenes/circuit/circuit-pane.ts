@@ -44,7 +44,7 @@ export const DIM = 0.45;
 
 /** What the still part is drawn anew for, beside another circulation. */
 const signatureOf = (contents: PaneContents, box: Box, { floor, dense }: Canvas, theme: Theme): string => {
-  const { against, compared, labels, focus, extent, fit, key } = contents;
+  const { against, compared, labels, focus, extent, fit, key, apart } = contents;
   const language = theme.say("further.place.svc");
   return JSON.stringify([
     box,
@@ -58,6 +58,7 @@ const signatureOf = (contents: PaneContents, box: Box, { floor, dense }: Canvas,
     extent,
     fit,
     key,
+    apart,
     against?.pressures,
   ]);
 };

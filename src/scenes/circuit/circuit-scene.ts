@@ -1,5 +1,6 @@
 /** The whole circulation at a glance; beside each other, two or three states of it. */
 import { Container } from "pixi.js";
+import { apartIn } from "../drawing/apart.ts";
 import { paneScene, type ScenePane } from "../pane-scene.ts";
 import type { MakeScene } from "../scene.ts";
 import { shownIn } from "./arrange.ts";
@@ -18,6 +19,7 @@ function circuitOf(): ScenePane {
     draw({ frame, index, circulation }, box, viewport, theme) {
       const compared = frame.panes.length > 1;
       const proportions = proportionsOf(circulation);
+      const requests = frame.panes.map((each) => each.circulation?.request);
       const halves = compared ? { body: box, look: null } : halvesOf(box, proportions.body);
       const contents = {
         circulation,
@@ -29,6 +31,7 @@ function circuitOf(): ScenePane {
         focus: frame.state.view.focus,
         extent: shownIn(halves.body, proportions),
         titled: true,
+        apart: apartIn(requests, theme.say)[index],
       };
       const fit = whole.draw(contents, halves.body, viewport, theme);
       look.draw(contents, { fit, box: halves.look }, viewport, theme);
@@ -42,4 +45,4 @@ function circuitOf(): ScenePane {
 }
 
 export const makeCircuit: MakeScene = () =>
-  paneScene(circuitOf, { gap: 16, legend: circuitLegend({ levels: true }) });
+  paneScene(circuitOf, { gap: 16, titled: true, legend: circuitLegend({ levels: true }) });

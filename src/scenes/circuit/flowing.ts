@@ -15,7 +15,7 @@ import { dimOf, type Emphasis, NO_EMPHASIS } from "./emphasis.ts";
 import { fadeOf } from "./fading.ts";
 import { seenAlong, seenAt } from "./hidden.ts";
 import type { Extent } from "./proportions.ts";
-import { lungHeight, sunkAt } from "./sinking.ts";
+import { type Hung, lungHeight, sunkAt } from "./sinking.ts";
 import type { Vessel } from "./vessel.ts";
 
 /** Plane units of streak for each plane unit a second. */
@@ -38,13 +38,15 @@ interface Stream {
 const FILLS = 0.8;
 
 /** A part of the body, larger: beyond its extent no mark is seen. */
-interface Part {
+export interface Part {
   /** size of the marks over that in a whole body, and their number; as many when left out */
   readonly grain: number;
   readonly number?: number;
   readonly extent: Extent;
   /** plane units by which the dome, and with it what lies in the chest, stands lower */
   readonly fall?: number;
+  /** how the heart's own blood goes down where the vessels stay */
+  readonly hung?: Hung;
 }
 
 export const WHOLE: Part = {
@@ -104,6 +106,10 @@ const lowered = (at: Spot, about: Spot, { swell, fall, beats }: Swelling): numbe
   (fall === 0 || beats ? swell : lungHeight(1 + swell) - 1) * (at[1] - about[1]) +
   sunkAt(beats ? at : about, fall);
 
+/** Plane units by which a height of a heart that hangs beside its vessels stands lower. */
+const hungAt = (y: number, hung: Hung | undefined): number =>
+  hung ? hung.part * Math.max(0, y - hung.hinge) : 0;
+
 /** As the vessels are drawn: what is pointed at lies over what it crosses, its blood too. */
 const layerOf = ({ vessel }: Laid, lit: ReadonlySet<string>): 0 | 1 =>
   vessel.behind && !lit.has(vessel.name) ? 0 : 1;
@@ -158,8 +164,10 @@ export function flowing(): Flowing {
       circulation = nextCirculation;
       streams = laid.map(({ vessel }) => streamOf(vessel, nextCirculation));
     },
-    move(time, still, theme, emphasis = NO_EMPHASIS, { grain, number = 1, extent, fall = 0 } = WHOLE) {
+    move(time, still, theme, emphasis = NO_EMPHASIS, part = WHOLE) {
       if (!circulation) return;
+      const { grain, number = 1, extent, fall = 0, hung } = part;
+
       const { lit } = emphasis;
       const all = keeper.of(laid, [grain, number], lit);
       const before = last ?? time;
@@ -179,7 +187,7 @@ export function flowing(): Flowing {
         const each = entryAt(laid, index);
         placeDot(each, entryAt(all.start, i), entryAt(all.across, i), entryAt(reach, index), out);
         const [x, y] = [entryAt(out, 0), entryAt(out, 1)];
-        const { about: [aboutX, aboutY] = [x, y], beats } = each.vessel;
+        const { about: [aboutX, aboutY] = [x, y], beats, hangs } = each.vessel;
         const swell = beats ? swellOf[beats] : larger * swellOf.lungs;
         const saturation = saturationAlong(circulation, each.vessel, entryAt(out, 4));
         const width = Math.min(FILLS * each.vessel.width, grain * markWidth(each.vessel) * (still ? 2.3 : 1));
@@ -193,7 +201,7 @@ export function flowing(): Flowing {
         const layer = layerOf(each, lit);
         layers[layer].set(counts[layer]++, {
           x: x + swell * (x - aboutX),
-          y: y + lowered([x, y], [aboutX, aboutY], { swell, fall, beats }),
+          y: y + lowered([x, y], [aboutX, aboutY], { swell, fall, beats }) + (hangs ? hungAt(y, hung) : 0),
           angle:
             Math.atan2(entryAt(out, 3), entryAt(out, 2)) + (still && entryAt(speed, index) < 0 ? Math.PI : 0),
           length,

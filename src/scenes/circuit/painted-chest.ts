@@ -13,7 +13,7 @@ import { CHEST_AT, chestFrame, onPlane } from "./chest-plan.ts";
 import { type Emphasis, NO_EMPHASIS } from "./emphasis.ts";
 import { drawHeartLight } from "./heart.ts";
 import { sewnAtrium } from "./sewn-atrium.ts";
-import { descentAt, HEART, lungHeight, sink, sunkAt } from "./sinking.ts";
+import { descentAt, HEART, heartHung, lungHeight, sink, sunkAt } from "./sinking.ts";
 import { twoVentricles } from "./two-ventricles/two-ventricles.ts";
 
 interface Moved {
@@ -131,6 +131,11 @@ export function paintedChest(): PaintedChest {
       const size = drawnLarger(standing.lungs, larger);
       layer.move({ ...standing, lungs: size });
       const fall = sinks ? descentAt(size) : 0;
+      // Beside vessels that stay, the heart lengthens down to the dome.
+      const hung = heartHung(stage, sinks || close ? 1 : size);
+      layer.sink(sinks || close ? 1 : size);
+      light.scale.y = 1 + hung.part;
+      light.y = -hung.part * hung.hinge;
       for (const part of [deep, rear, heart, sewn, valves, rightHeart, rightValves]) sink(part, HEART, fall);
       if (sinks)
         for (const { side, hilum } of anatomyOf(chestFrame(stage)).lungs) {

@@ -40,6 +40,8 @@ export interface PaneContents {
   readonly marks?: Marks;
   /** stage, output and saturation written above; elsewhere they stand beside the picture */
   readonly titled: boolean;
+  /** what sets it apart from another pane of its stage, or nothing */
+  readonly apart?: string | undefined;
 }
 
 export interface Standing {
@@ -173,7 +175,7 @@ const fitting = (blocks: readonly Measured[], height: number, gap: number): read
   });
 
 /** The stage, and beneath it whose body this is, what it puts out and how red. */
-function titleOf({ sizes: type, theme }: Look, { circulation }: PaneContents): Note {
+function titleOf({ sizes: type, theme }: Look, { circulation, apart }: PaneContents): Note {
   const { request, flows, saturations } = circulation;
   const args = {
     output: formatQuantity(flows.systemic, "L/min", 1),
@@ -184,6 +186,7 @@ function titleOf({ sizes: type, theme }: Look, { circulation }: PaneContents): N
   return {
     lines: [
       { words: theme.say(`stage.${request.stage}`), size: type.label, colour: theme.colour.ink, bold: true },
+      ...(apart ? [{ words: apart, size: type.axis, colour: theme.colour.ink, bold: true }] : []),
       { words: caption, size: type.axis, colour: theme.colour.inkSoft },
     ],
     x: 0,

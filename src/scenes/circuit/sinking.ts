@@ -5,9 +5,10 @@
  */
 import type { Container } from "pixi.js";
 import { entryAt } from "../../sim/checked/present.ts";
-import { DESCENT } from "../anatomy/standing.ts";
+import type { Stage } from "../../sim/parameters/request.ts";
+import { DESCENT, sinksFrom } from "../anatomy/standing.ts";
 import type { Spot } from "../drawing/curve-drawing.ts";
-import { CHEST_AT } from "./chest-plan.ts";
+import { CHEST_AT, chestFrame, onPlane } from "./chest-plan.ts";
 
 /** Plane units, from above: where vessels of neck and arms stay, the heart's base, and the floor on which it lies; and the part of the dome's way that each goes. */
 const LEVELS = [204, 296, 484] as const;
@@ -58,3 +59,17 @@ export const lungHeight = (size: number): number => 1 + LENGTHENS * (size - 1);
 
 /** Of PIECES: the heart's. */
 export const HEART = 2;
+
+/** A heart with one ventricle beside vessels that stay: below a height of the plane it lengthens by a part. */
+export interface Hung {
+  readonly hinge: number;
+  readonly part: number;
+}
+
+/** @param lungs linear size against rest, as drawn */
+export function heartHung(stage: Stage, lungs: number): Hung {
+  const frame = chestFrame(stage);
+  const { hinge, height } = sinksFrom(frame);
+  const part = stage === "two-ventricle" ? 0 : ((lungs - 1) * DESCENT * frame.scale) / height;
+  return { hinge: onPlane([0, hinge])[1], part };
+}

@@ -53,6 +53,8 @@ export interface Vessel {
   readonly about?: Spot;
   /** that is a ventricle of this volume; a lung when left out */
   readonly beats?: Ventricle;
+  /** a chamber of a heart that goes down with the dome while the vessels stay */
+  readonly hangs?: true;
   /** closed outlines of painted parts before it, under which its blood isn't seen */
   readonly covers?: readonly (readonly Spot[])[];
   /** which of its ends goes over into what is drawn under it, of the same width there */

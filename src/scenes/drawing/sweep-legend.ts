@@ -3,17 +3,22 @@ import type { Sweep, SweepCurve } from "../../chain/running-sweep.ts";
 import { formatQuantity } from "../../i18n/index.ts";
 import { entryAt, present } from "../../sim/checked/present.ts";
 import { numberSetting } from "../../sim/parameters/parameters.ts";
+import type { CirculationRequest } from "../../sim/parameters/request.ts";
 import type { Box } from "../scene.ts";
 import { lookOf } from "../theme/curve-look.ts";
 import type { Theme } from "../theme/theme.ts";
+import { apartIn } from "./apart.ts";
 import type { Sheet } from "./drawing-sheet.ts";
 import { BROKEN, dashes } from "./plot.ts";
 
-/** A sweep's curve in words. */
-function nameOf(curve: SweepCurve, theme: Theme): string {
+const firstOf = ({ points }: SweepCurve): CirculationRequest => entryAt(points, 0).request;
+
+/** A sweep's curve in words. @param apart what sets it apart from another of its stage, or nothing */
+function nameOf(curve: SweepCurve, apart: string | undefined, theme: Theme): string {
   if (curve.name === "reference") return theme.say("further.sweep.reference");
-  const request = entryAt(curve.points, 0).request;
+  const request = firstOf(curve);
   const stage = theme.say(`stage.${request.stage}`);
+  if (apart) return `${stage}, ${apart}`;
   if (request.stage !== "extracardiac") return stage;
   return theme.say("further.sweep.pathway", {
     stage,
@@ -34,9 +39,13 @@ export function drawSweepLegend(
 ): number {
   const { words, theme } = sheet;
   let [x, y] = [box.x, box.y + type * 0.7];
-  const looks = sweep.curves.map((curve) => ({
+  const apart = apartIn(
+    sweep.curves.map((curve) => (curve.name === "reference" ? null : firstOf(curve))),
+    theme.say,
+  );
+  const looks = sweep.curves.map((curve, i) => ({
     ...lookOf(curve.name, theme.colour),
-    words: nameOf(curve, theme),
+    words: nameOf(curve, apart[i], theme),
   }));
   const [first] = looks;
   for (const look of [...looks, ...(first && beyond ? [{ ...first, dash: BROKEN, words: beyond }] : [])]) {

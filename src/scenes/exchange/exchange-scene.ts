@@ -1,7 +1,6 @@
 /** Fluid that leaves the capillaries, lymph that carries it back, and what runs over in the days after the operation. */
 import { Container } from "pixi.js";
 import type { ExchangeCourse } from "../../sim/exchange/index.ts";
-import { numberSetting } from "../../sim/parameters/parameters.ts";
 import { lettering, type Note } from "../drawing/lettering.ts";
 import { placed } from "../drawing/split.ts";
 import { paneScene, type ScenePane } from "../pane-scene.ts";
@@ -13,7 +12,7 @@ import { dayAt, figuresAt } from "./day.ts";
 import { insetNote } from "./duct-inset.ts";
 import { figureNotes, writePlates } from "./figure-plates.ts";
 import { barBoxes, gaugeNumbers } from "./fluid-gauge.ts";
-import { ductWords, headNote } from "./notes.ts";
+import { ductWords, headNote, STATES, stateOf } from "./notes.ts";
 import { isSmall, tissuePicture } from "./tissue-drawing.ts";
 
 /** mL/h that one drop stands for, for a body of 1 m2. */
@@ -30,15 +29,17 @@ function exchangePane(): ScenePane {
   let said = "";
   let known: ExchangeCourse | null = null;
   const ruler = lettering();
-  const measured = { head: "", high: 0 };
+  const measured = { said: "", high: 0 };
 
-  /** CSS px; its lines break alike on all days, and to measure them takes long. */
-  const highOf = (note: Note, theme: Theme): number => {
-    const [, ...lines] = note.lines;
-    const head = JSON.stringify([lines, note.wrap]).replaceAll(/\d/gu, "0");
-    if (head !== measured.head) {
+  /** CSS px of the highest; lines break alike on all days, and to measure them takes long. */
+  const highOf = (heads: readonly Note[], theme: Theme): number => {
+    const said = JSON.stringify(heads.map(({ lines, wrap }) => [lines, wrap])).replaceAll(/\d+/gu, "0");
+    if (said !== measured.said) {
       ruler.begin();
-      Object.assign(measured, { head, high: ruler.measure(note, theme).height });
+      Object.assign(measured, {
+        said,
+        high: Math.max(...heads.map((each) => ruler.measure(each, theme).height)),
+      });
     }
     return measured.high;
   };
@@ -59,9 +60,10 @@ function exchangePane(): ScenePane {
       const reading = Math.floor(day * READINGS_PER_DAY);
       const read = figuresAt(course, reading / READINGS_PER_DAY);
       const about = { day, figures: read, drop, circulation, wide: isWide(box) };
-      const headWith = (inset: boolean) =>
-        headNote({ ...about, inset }, { ...box, width: headWidth(box) }, type, theme);
-      const at = placesIn(box, type, highOf(headWith(true), theme));
+      const headWith = (inset: boolean, state = stateOf(read)) =>
+        headNote({ ...about, inset, state }, { ...box, width: headWidth(box) }, type, theme);
+      const heads = STATES.map((state) => headWith(about.wide, state));
+      const at = placesIn(box, type, highOf(heads, theme));
       const figures = figuresAt(course, day);
       const fit = picture.draw(
         { circulation, figures, drop, full, time, type: type.axis },
@@ -75,7 +77,6 @@ function exchangePane(): ScenePane {
         type.axis,
         theme,
       );
-      const held = numberSetting(circulation.request, "proteinReflection");
       const language = theme.say("further.axis.days");
       const now = JSON.stringify([reading, labels, box, floor, theme.name, language, full, charted]);
       if (now === said && known === course) return;
@@ -83,7 +84,7 @@ function exchangePane(): ScenePane {
       known = course;
       // In a small picture plates would cover what they speak of.
       const plated = labels && !(small && charted);
-      const notes = plated ? figureNotes(read, held, fit, { sizes: type, theme }, small) : [];
+      const notes = plated ? figureNotes(read, fit, { sizes: type, theme }, small) : [];
       const around = { ...at.picture, y: box.y, height: at.head + at.picture.height };
       const { inset } = fit;
       const bare = [

@@ -8,47 +8,34 @@ import { settle } from "../layers/spread-labels.ts";
 import type { Box } from "../scene.ts";
 import type { Theme } from "../theme/theme.ts";
 import type { DayFigures } from "./day.ts";
-import { figureLines, proteinLines } from "./notes.ts";
+import { figureLines } from "./notes.ts";
 import type { TissueFit } from "./tissue-drawing.ts";
 import { CAPILLARY } from "./tissue-plan.ts";
 
 /** Figures on the picture: their unit, and where they stand: across, and down from the capillary or to the cavity's upper edge or floor. */
 const NUMBERS = [
-  { key: "filtration", x: 500, under: "capillary", y: -136, unit: "mL/h" },
+  { key: "filtration", x: 340, under: "capillary", y: -138, unit: "mL/h" },
   { key: "lymph", x: 40, under: "edge", y: -60, unit: "mL/h" },
   { key: "overflow", x: 290, under: "edge", y: -42, unit: "mL/h" },
   { key: "collected", x: 170, under: "floor", y: -92, unit: "mL" },
   { key: "drained", x: 820, under: "floor", y: -100, unit: "mL/h" },
 ] as const;
 
-/** @param held part of the proteins' pull that the wall keeps */
 export const figureNotes = (
   figures: DayFigures,
-  held: number,
   fit: TissueFit,
   look: Look,
   small: boolean,
 ): readonly Note[] =>
-  [
-    ...NUMBERS.map(({ key, x, under, y, unit }) => ({
-      lines: figureLines(key, formatQuantity(figures[key], unit), look, small),
-      x,
-      y: y + levelOf(under, fit.plan),
-    })),
-    // In a small picture it would cover what it speaks of.
-    ...(small ? [] : [{ lines: proteinLines(held, look), ...PROTEINS }]),
-  ].map(({ lines, x, y }) => ({
-    lines,
+  NUMBERS.map(({ key, x, under, y, unit }) => ({
+    lines: figureLines(key, formatQuantity(figures[key], unit), look, small),
     x: fit.x + x * fit.scale,
-    y: fit.y + y * fit.scale,
+    y: fit.y + (y + levelOf(under, fit.plan)) * fit.scale,
     anchor: [0, 0.5],
   }));
 
 const levelOf = (name: (typeof NUMBERS)[number]["under"], { cavity }: TissueFit["plan"]): number =>
   ({ capillary: entryAt(CAPILLARY.y, 0), edge: cavity.top, floor: cavity.bottom })[name];
-
-/** Above the blood's way into the picture. */
-const PROTEINS = { x: 24, y: 40 } as const;
 
 interface Around {
   /** where plates may go */

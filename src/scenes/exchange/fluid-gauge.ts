@@ -117,7 +117,7 @@ const bars = ({ cavity: { top, bottom } }: TissuePlan) =>
 const tears = ({ cavity: { gap } }: TissuePlan) =>
   [
     { ratio: MICROMETRE / LYMPH_MICROMETRE, top: TORN_AT, x: 470 },
-    { ratio: (1e4 * LYMPH_MICROMETRE) / CENTIMETRE, top: gap, x: 830 },
+    { ratio: (1e4 * LYMPH_MICROMETRE) / CENTIMETRE, top: gap, x: 640 },
   ].map(({ ratio, top, x }) => ({ times: Number(ratio.toPrecision(2)), x, y: top + BREAK / 2 }));
 
 /** Where they lie on the screen, numbers apart. */

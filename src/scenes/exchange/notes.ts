@@ -58,24 +58,28 @@ interface Head {
   readonly circulation: Circulation;
   /** there is room for what else explains it */
   readonly wide: boolean;
+  /** what the day brings */
+  readonly state: State;
   /** an inset says the pressure where lymph goes */
   readonly inset: boolean;
 }
 
 /** mL/h that run over, and part of the lymph by which more leaves than it carries, before either is spoken of. */
 const [RUNS, MORE] = [0.5, 1.05];
-const stateOf = ({ filtration, lymph, overflow }: DayFigures): "over" | "swells" | "keeps" =>
+export const STATES = ["over", "swells", "keeps"] as const;
+type State = (typeof STATES)[number];
+export const stateOf = ({ filtration, lymph, overflow }: DayFigures): State =>
   overflow > RUNS ? "over" : filtration > MORE * lymph ? "swells" : "keeps";
 
 /** The day of the course and what it brings, what drops and gold of the picture stand for, and where lymph goes and what it empties against there. */
 export function headNote(head: Head, box: Box, type: Sizes, theme: Theme): Note {
-  const { day, figures, drop, circulation, wide, inset } = head;
+  const { day, figures, drop, circulation, wide, state, inset } = head;
   const { say, colour } = theme;
   // What keeps lymph from growing with all that leaves.
   const most = formatNumber(figures.lymphCarried, 1);
   const dayWords = say("further.exchange.day", {
     day: formatNumber(Math.round(day)),
-    state: stateOf(figures),
+    state,
   });
   const more = [
     say("further.exchange.drop", {
@@ -116,12 +120,6 @@ export function figureLines(
     { words: figure, size: type.label, colour: theme.colour.ink, bold: true },
   ];
 }
-
-/** What the wall does with the proteins of the blood. */
-export const proteinLines = (held: number, { sizes: type, theme }: Look): Note["lines"] => [
-  { words: theme.say("parameter.proteinReflection"), size: type.axis, colour: theme.colour.inkSoft },
-  { words: formatQuantity(100 * held, "%"), size: type.label, colour: theme.colour.ink, bold: true },
-];
 
 /** What the names of the curves are followed by where a picture is too small for plates, and what else is said there. */
 const BESIDES = [

@@ -13,7 +13,7 @@ export const WIDTH = 1000;
 export const MICROMETRE = 12;
 export const LYMPH_MICROMETRE = 2;
 /** Heights between which the plan stretches. */
-const LOW = 800;
+const LOW = 880;
 const TALL = 1240;
 /** Where the stretch begins, for the capillary keeps its place, and the height in which the places are given. */
 const FROM = 230;
@@ -36,7 +36,7 @@ export const INITIAL_HALF = 54;
 export const BUD_HALF = 38;
 /** Plane units of the body's wall under the cavity and of the cavity, in the height in which the places are given. */
 const BODY_WALL = 66;
-const CAVITY = 178;
+const CAVITY = 164;
 /** Plane units: where the picture goes over to the lymph vessels' scale, how far under the lining to the body's own, and the gap that says so. */
 export const TORN_AT = 286;
 const FILM = 34;
@@ -103,10 +103,10 @@ export function tissuePlan(height: number): TissuePlan {
   const factor = (tall - FROM) / (GIVEN - FROM);
   const down = (y: number) => (y < FROM ? y : FROM + (y - FROM) * factor);
   const course = (text: string) => curve(spots(text).map(([x, y]): Spot => [x, down(y)]));
-  const lymph = course("822 496, 792 564, 714 610, 610 618, 480 616, 330 606, 200 590, 80 560, -120 496");
+  const lymph = course("822 500, 792 558, 714 598, 610 606, 480 604, 330 598, 200 586, 80 560, -120 496");
   const initial = [
-    "852 366, 840 402, 846 436, 822 496, 792 564, 714 610",
-    "404 362, 426 394, 436 434, 446 490, 414 548, 330 604",
+    "852 394, 842 424, 846 452, 822 500, 792 558, 714 598",
+    "404 392, 426 416, 436 448, 446 494, 414 546, 330 598",
   ].map((text): Initial => {
     const line = course(text);
     return {
@@ -116,7 +116,7 @@ export function tissuePlan(height: number): TissuePlan {
       joins: nearest(lymph, [entryAt(line.x, line.x.length - 1), entryAt(line.y, line.y.length - 1)]),
     };
   });
-  const buds = ["672 404, 718 442, 772 478, 834 488", "596 372, 556 414, 504 444, 440 456"].map(
+  const buds = ["672 406, 718 442, 772 474, 834 484", "596 388, 556 420, 504 446, 440 458"].map(
     (text): Blind => ({
       line: course(text),
       half: BUD_HALF,

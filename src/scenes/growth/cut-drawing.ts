@@ -32,7 +32,10 @@ interface Way {
 /** Steps and CSS px over which the wedge comes. */
 const [COMES, FADING] = [8, 28];
 
-/** From the cut to both sides of its face: before the trunk two lines, under it a soft wedge between them. */
+/** How strong its lines are before the trunk, and under it. */
+const [BEFORE, BELOW] = [0.4, 0.55];
+
+/** From the cut to both sides of its face: before the trunk two faint lines, under it a soft wedge between them. */
 export function drawWay(
   under: Graphics,
   over: Graphics,
@@ -64,14 +67,14 @@ export function drawWay(
       .poly([...left, ...next, ...end, ...right])
       .fill({ color: colour.inkSoft, alpha: (0.1 * (k + 1)) / COMES });
   }
-  const [tops, ends] = [across(y), across(open)];
-  for (const [color, width] of [
-    [colour.stage, 2.6],
-    [colour.ink, 1],
-  ] as const)
-    for (const side of [0, 1] as const)
+  const [tops, feet, ends] = [across(y), across(foot), across(open)];
+  for (const side of [0, 1] as const)
+    for (const [from, to, alpha] of [
+      [tops[side], feet[side], BEFORE],
+      [feet[side], ends[side], BELOW],
+    ] as const)
       over
-        .moveTo(...tops[side])
-        .lineTo(...ends[side])
-        .stroke({ color, width });
+        .moveTo(...from)
+        .lineTo(...to)
+        .stroke({ color: colour.inkSoft, width: 1, alpha });
 }

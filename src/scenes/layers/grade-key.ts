@@ -1,7 +1,9 @@
 /** Which grade line is whose, and what each pathway takes: beside the plot where it is wide, else above it. */
 import { writeDrop } from "../../i18n/index.ts";
+import { entryAt } from "../../sim/checked/present.ts";
 import type { Circulation } from "../../sim/circulation/answer.ts";
 import { hasPathway } from "../../sim/parameters/request.ts";
+import { brieflyApart } from "../drawing/apart.ts";
 import type { Sheet } from "../drawing/drawing-sheet.ts";
 import type { Lain, Line } from "../drawing/lettering.ts";
 import type { Box } from "../scene.ts";
@@ -39,8 +41,12 @@ export function drawGradeKey(sheet: Sheet, known: readonly Circulation[], box: B
 const MIN_WIDTH = 19;
 
 function linesOf({ sizes, theme }: Sheet, known: readonly Circulation[]): readonly Line[] {
-  return known.map(({ request: { stage }, pathway }) => {
-    const pane = theme.say(`stage.${stage}`);
+  const names = brieflyApart(
+    known.map(({ request }) => request),
+    theme.say,
+  );
+  return known.map(({ request: { stage }, pathway }, i) => {
+    const pane = entryAt(names, i);
     const words = hasPathway(stage) ? theme.say("scene.drop.of", { pane, drop: writeDrop(pathway) }) : pane;
     return { words, size: sizes.label, colour: theme.colour.ink, bold: true };
   });

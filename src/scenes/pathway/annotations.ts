@@ -2,13 +2,16 @@
 import type { Frame, Pane } from "../../chain/frame.ts";
 import { formatNumber, formatQuantity } from "../../i18n/index.ts";
 import { present } from "../../sim/checked/present.ts";
+import { apartIn } from "../drawing/apart.ts";
 import type { Sheet } from "../drawing/drawing-sheet.ts";
+import { layOut } from "../drawing/written.ts";
 import { roomFor } from "../layers/keep-off.ts";
 import { drawLabels } from "../layers/labels.ts";
 import { drawLegend, type LegendPlace } from "../layers/legend.ts";
 import { saturationsByOrigin } from "../layers/tint.ts";
-import type { Box } from "../scene.ts";
+import type { Box, Viewport } from "../scene.ts";
 import type { Theme } from "../theme/theme.ts";
+import { sizesIn } from "../theme/type.ts";
 import { mapRemarks } from "./map-remarks.ts";
 import { colouredBy, coverIn, isPumped, listed, originsIn, placed, pointed } from "./named.ts";
 import type { PaneView } from "./pane-view.ts";
@@ -92,13 +95,28 @@ function holeRemarks(panes: readonly Pane[], theme: Theme): readonly string[] {
   ];
 }
 
-export function writeTitle({ words, sizes, theme }: Sheet, pane: Pane, box: Box): void {
+/** What stands under each title, and the rows that it takes where panes lie side by side. */
+export function underTitles({ panes }: Frame, { clear, floor }: Viewport, { family, say }: Theme) {
+  const apart = apartIn(
+    panes.map(({ circulation }) => circulation?.request),
+    say,
+  );
+  const { axis: size } = sizesIn(clear, floor);
+  const across = clear.width / panes.length - 2 * size;
+  const rows = apart.map((words) => (words ? layOut(words, { family, size }, across).lines.length : 0));
+  return { apart, rows: Math.max(...rows) };
+}
+
+/** @param apart what sets the pane apart from another of its stage, or nothing */
+export function writeTitle({ words, sizes, theme }: Sheet, pane: Pane, box: Box, apart = ""): void {
   const stage = pane.circulation?.request.stage ?? pane.geometry?.name ?? "";
   words.write(
     {
       lines: [
         { words: theme.say(`stage.${stage}`), size: sizes.label, colour: theme.colour.ink, bold: true },
+        ...(apart ? [{ words: apart, size: sizes.axis, colour: theme.colour.inkSoft }] : []),
       ],
+      wrap: box.width - 2 * sizes.axis,
       x: box.x + box.width / 2,
       y: box.y + box.height / 2,
       anchor: [0.5, 0.5],

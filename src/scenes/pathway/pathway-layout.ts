@@ -32,12 +32,14 @@ export interface Layout {
   readonly narrow: boolean;
 }
 
-/** @param key the room that the key took in the last drawing */
-export function layOut({ panes, state }: Frame, { clear, floor }: Viewport, key: Box | null): Laid {
+/** @param key the room that the key took in the last drawing. @param rows of words under the titles */
+export function layOut({ panes, state }: Frame, { clear, floor }: Viewport, key: Box | null, rows = 0): Laid {
   const sizes = sizesIn(clear, floor);
   const keyAt = keyPlace(clear, panes.length, sizes);
   const taken = key ?? { ...keyAt, height: keyAt.inline ? LINES * LINE * sizes.axis : 0 };
-  return { at: layout(clear, panes.length, state.view.gradeLine, taken, sizes), keyAt, key, sizes };
+  const at = layout(clear, panes.length, state.view.gradeLine, taken, sizes);
+  const more = Math.round(rows * 1.25 * sizes.axis);
+  return { at: more > 0 ? underTitles(at, more) : at, keyAt, key, sizes };
 }
 
 /** What a key along the top takes in most windows: the planes then lie from the first drawing where they will with the key. */
@@ -74,6 +76,13 @@ const ASIDE = 6;
 const MIN_PLANE = 20;
 /** Share of the width that the grade line then takes. */
 const BESIDE = 0.46;
+
+/** With titles that are higher by `more`, CSS px. */
+const underTitles = (at: Layout, more: number): Layout => ({
+  ...at,
+  planes: at.planes.map((box) => ({ ...box, y: box.y + more, height: Math.max(1, box.height - more) })),
+  titles: at.titles.map((box) => ({ ...box, height: box.height + more })),
+});
 
 /** `key`: the room that the key has taken. */
 export function layout(clear: Box, panes: number, gradeLine: boolean, key: Box, sizes: Sizes): Layout {

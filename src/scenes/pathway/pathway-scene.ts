@@ -9,7 +9,7 @@ import { drawHandles, type HandleLook } from "../layers/handles.ts";
 import { spotsOf } from "../layers/spots.ts";
 import { type Box, type Scene, type Viewport, WITH_ALL } from "../scene.ts";
 import type { Theme } from "../theme/theme.ts";
-import { annotate, writeKey, writeTitle } from "./annotations.ts";
+import { annotate, underTitles, writeKey, writeTitle } from "./annotations.ts";
 import { firstDrawings } from "./first-drawings.ts";
 import { grounds, type Sinks } from "./grounds.ts";
 import type { HeartView, WordsRoom } from "./heart-view.ts";
@@ -72,9 +72,10 @@ export const makePathway = ({ makeHeart, swipe }: Further = {}): Scene => {
     handles.clear();
     words.begin();
     const written = writeKey(sheet, frame, keyAt, key, Number.isFinite(viewport.elapsed));
+    const under = underTitles(frame, viewport, theme);
     if (!swipe)
       at.titles.forEach((box, i) => {
-        writeTitle(sheet, entryAt(frame.panes, i), box);
+        writeTitle(sheet, entryAt(frame.panes, i), box, under.apart[i]);
       });
     const taken = [written, ...(swipe?.write(sheet, laid) ?? [])];
     const compared = frame.panes.length > 1;
@@ -103,7 +104,9 @@ export const makePathway = ({ makeHeart, swipe }: Further = {}): Scene => {
     draw(frame, viewport, theme) {
       // The key's own room may move the planes: then once more, at once where no next drawing comes.
       for (let left = frame.still ? 2 : 1; left > 0; left--) {
-        lain = (swipe?.lay ?? layOut)(frame, viewport, keyBox, theme);
+        lain = swipe
+          ? swipe.lay(frame, viewport, keyBox, theme)
+          : layOut(frame, viewport, keyBox, underTitles(frame, viewport, theme).rows);
         const first = opening.next(frame, viewport);
         drawPictures(frame, lain, viewport, theme, first);
         if (first) return;

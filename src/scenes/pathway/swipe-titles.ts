@@ -1,9 +1,7 @@
 /** What stands on either side of the divider between two pathways: their names, their pressure drops and the difference. */
 import type { Pane } from "../../chain/frame.ts";
-import { appendChange, digitsOfStep, formatQuantity, LOSS_DIGITS } from "../../i18n/index.ts";
-import type { Circulation } from "../../sim/circulation/answer.ts";
-import { actsIn, PARAMETERS, settingOf } from "../../sim/parameters/parameters.ts";
-import type { CirculationRequest } from "../../sim/parameters/request.ts";
+import { appendChange, formatQuantity, LOSS_DIGITS } from "../../i18n/index.ts";
+import { apartIn } from "../drawing/apart.ts";
 import type { Line } from "../drawing/lettering.ts";
 import type { Theme } from "../theme/theme.ts";
 import type { Sizes } from "../theme/type.ts";
@@ -15,7 +13,10 @@ export type Titles = readonly (readonly Line[])[];
 export function titlesOf(panes: readonly Pane[], sizes: Sizes, theme: Theme): Titles {
   const known = panes.map(({ circulation }) => circulation);
   const first = known[0]?.pathway.pressureDrop;
-  const apart = differsBy(known);
+  const apart = apartIn(
+    known.map((circulation) => circulation?.request),
+    theme.say,
+  );
   return known.flatMap((circulation, i): readonly (readonly Line[])[] => {
     if (!circulation || first === undefined) return [];
     const soft = { size: sizes.axis, colour: theme.colour.inkSoft };
@@ -24,7 +25,7 @@ export function titlesOf(panes: readonly Pane[], sizes: Sizes, theme: Theme): Ti
     const drop = formatQuantity(pressureDrop, "mmHg", LOSS_DIGITS.pressureDrop);
     const lines = [
       { ...bold, words: theme.say(`stage.${circulation.request.stage}`) },
-      ...(apart ? [{ ...soft, words: inWords(apart, circulation.request, theme) }] : []),
+      ...(apart[i] ? [{ ...soft, words: apart[i] }] : []),
       { ...soft, words: theme.say("ledger.pressureDrop") },
       {
         ...bold,
@@ -33,23 +34,4 @@ export function titlesOf(panes: readonly Pane[], sizes: Sizes, theme: Theme): Ti
     ];
     return [lines];
   });
-}
-
-/** By which setting two of the same name can be told apart. */
-function differsBy([one, other]: readonly (Circulation | null)[]) {
-  if (!one || !other || one.request.stage !== other.request.stage) return undefined;
-  return PARAMETERS.find(
-    (each) =>
-      actsIn(each, one.request.stage) && settingOf(one.request, each) !== settingOf(other.request, each),
-  );
-}
-
-function inWords(parameter: (typeof PARAMETERS)[number], request: CirculationRequest, theme: Theme): string {
-  const value = settingOf(request, parameter);
-  const name = theme.say(`parameter.${parameter.name}`);
-  const said =
-    parameter.kind === "number"
-      ? formatQuantity(Number(value), parameter.unit, digitsOfStep(parameter.step))
-      : theme.say(`parameter.${parameter.name}.${value}`);
-  return theme.say("sheet.figure", { name, value: said });
 }

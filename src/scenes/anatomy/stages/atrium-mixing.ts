@@ -88,8 +88,8 @@ export function mixing(anatomy: Anatomy, course: CourseOf): readonly Course[] | 
     if (!way) return [];
     const side = name.startsWith("left") ? "left" : "right";
     const [width, place] = side === "left" ? [9, -3] : [7, 1.6];
-    // Those of the right lung are full at their mouths already: little is seen of their way to the aorta.
-    const before = side === "left" ? [] : [entryAt(line, line.length - BEFORE)];
+    // Those of the right lung are full at their mouths already, for little is seen of their way to the aorta; but fabric hides what is before a mouth.
+    const before = side === "left" || frame.graft ? [] : [entryAt(line, line.length - BEFORE)];
     const points = smoothLine([...before, lastOf(line), ...placed(way), ...valve(place)]);
     return [entering(course([side, 0.5, "rich"], width, points))];
   });

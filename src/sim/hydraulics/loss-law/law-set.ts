@@ -37,9 +37,8 @@ export interface LawSet {
 export const LAW: LawSet = stored as unknown as LawSet;
 export const CONSTANTS: LossConstants = LAW.constants;
 
-/** What is interpolated, in the order in which an answer asks for it. */
-export const QUANTITIES = ["power", "drop", "share"] as const;
-type Quantity = (typeof QUANTITIES)[number];
+/** What is interpolated. */
+type Quantity = "power" | "drop" | "share";
 const made = new Map<Quantity, Process>();
 
 /** Made when first asked for: ten to thirty milliseconds each. */
