@@ -12,6 +12,7 @@ export default defineConfig({
   test: {
     include: ["tests/**/*.test.ts", "tests/**/*.test.tsx"],
     environment: "node",
+    setupFiles: "tests/clear-page.ts",
     testTimeout: 60_000,
     hookTimeout: 60_000,
     maxWorkers: 2,

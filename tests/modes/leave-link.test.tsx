@@ -4,7 +4,10 @@ import { act } from "preact/test-utils";
 import { afterEach, expect, test } from "vitest";
 import { LeaveLink } from "../../src/modes/study/leave-link.tsx";
 
-afterEach(() => render(null, document.body));
+afterEach(() => {
+  render(null, document.body);
+  document.body.onclick = null;
+});
 
 test("the link ends the visit first, then leads to where the course system says", async () => {
   const done: string[] = [];
