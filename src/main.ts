@@ -19,7 +19,6 @@ import { openAddress } from "./modes/shared/address-sync.ts";
 import { mountLinkNote, tellDropped, tellMissedLanguage, tellMissedPart } from "./modes/shared/link-note.tsx";
 import { mountLiveRegions } from "./modes/shared/live-regions.tsx";
 import type { Context, Mode } from "./modes/shared/mode.ts";
-import { keepOffline } from "./modes/shared/offline.ts";
 import type { ModeName } from "./modes/shared/place.ts";
 import { keptTheme, keptVersion, largerWords } from "./modes/shared/preferences.ts";
 import { createSession } from "./modes/shared/session.ts";
@@ -29,6 +28,9 @@ import { themeNamed } from "./modes/shared/themes.ts";
 import { cssTokens } from "./scenes/theme/theme.ts";
 import { present } from "./sim/checked/present.ts";
 import { START } from "./state/scene-state.ts";
+
+/** ms */
+const FIRST_VIEW = 4000;
 
 type Load = () => Promise<{ readonly mode: Mode }>;
 
@@ -116,7 +118,16 @@ effect(() => {
 });
 
 setOwnSource(() => import("./modes/shared/own-lessons.ts").then(({ ownLessonFiles }) => ownLessonFiles()));
-void keepOffline();
+// All that is kept is fetched once a first visit's picture no longer needs the line and the processor.
+setTimeout(
+  () => {
+    import("./modes/shared/keep-offline.ts").then(
+      ({ keepOffline }) => keepOffline(),
+      () => {},
+    );
+  },
+  navigator.serviceWorker?.controller ? 0 : FIRST_VIEW,
+);
 refuseDrops();
 
 // A mode lives until another one is asked for; all else of the place is read by the mode itself.

@@ -2,9 +2,10 @@
 import { useComputed, useSignal } from "@preact/signals";
 import { useEffect, useMemo } from "preact/hooks";
 import { language } from "../../i18n/index.ts";
+import { lookForNewer } from "../shared/keep-offline.ts";
 import { useLibrary } from "../shared/lesson/use-library.ts";
 import type { Context } from "../shared/mode.ts";
-import { lookForNewer, newerVersion } from "../shared/offline.ts";
+import { newerVersion } from "../shared/offline.ts";
 import { AT_HOME } from "../shared/place.ts";
 import { StageView } from "../shared/stage-view.tsx";
 import { closePage } from "./closed.ts";
