@@ -12,18 +12,20 @@ export interface StoredInflow extends Pick<BoundaryConditions, "period" | "split
 }
 
 declare const __OPENING__: { readonly point: readonly number[]; readonly inflow: StoredInflow };
+// Named once: each naming is replaced by the whole of it.
+const stored = () => __OPENING__;
 
 const OPENING = JSON.stringify(START.request);
 const isOpening = (request: CirculationRequest): boolean => JSON.stringify(request) === OPENING;
 
 /** Where the search for its answer begins. Undefined for every other request: those are searched from nothing. */
 export const openingStart = (request: CirculationRequest): readonly number[] | undefined =>
-  isOpening(request) ? __OPENING__.point : undefined;
+  isOpening(request) ? stored().point : undefined;
 
 /** What flows in from blood time 0 on; undefined for every other request. */
 export function openingInflow(request: CirculationRequest): BoundaryConditions | undefined {
   if (!isOpening(request)) return undefined;
-  const { inflow, ...same } = __OPENING__.inflow;
+  const { inflow, ...same } = stored().inflow;
   const waves = Object.entries(inflow).map(([name, steps]) => {
     let sum = 0;
     const wave = steps.map((step) => {
