@@ -61,7 +61,7 @@ const MODE_WORDS_CHUNK = {
   name: "mode-words",
 };
 
-/** What every page needs in one file: together it packs better than in two dozen, and one answer brings all. */
+/** What every page needs in one file: together it packs better than in two dozen, and one answer brings all. No other entry may take from it: it begins the kit. */
 const FIRST_CHUNK = {
   test: /src\/(main\.ts|modes\/home\/index\.tsx|sim\/parameters\/aliases\.ts)$/,
   name: "first",

@@ -16,6 +16,12 @@ export function preload(): Plugin {
         if (path !== "/index.html") return html;
         const chunks = Object.values(bundle).filter((file) => file.type === "chunk");
         const named = new Map(chunks.map((chunk) => [chunk.fileName, chunk]));
+        const kit = chunks.find(({ moduleIds }) => moduleIds.some((id) => id.endsWith("src/main.ts")));
+        const other = chunks.find(
+          ({ isEntry, name, imports }) => isEntry && name !== "index" && imports.includes(`${kit?.fileName}`),
+        );
+        if (other)
+          throw new Error(`${other.fileName} shares a module with the kit's page, and would begin the kit`);
         const wanted = new Set<string>();
         const want = (name: string) => {
           if (wanted.has(name)) return;

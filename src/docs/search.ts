@@ -1,7 +1,6 @@
 /** The search box of the docs' pages. The list of sections is fetched when the box is first used. */
 import MiniSearch from "minisearch";
 import "./docs.css";
-import { present } from "../sim/checked/present.ts";
 
 interface Section {
   readonly id: string;
@@ -14,8 +13,10 @@ const MAX = 8;
 /** characters shown on each side of the first word that was found */
 const AROUND = 70;
 
-const box = present(document.querySelector<HTMLInputElement>("#search"));
-const found = present(document.querySelector<HTMLElement>("#found"));
+// Nothing is shared with the kit's page: its file begins the kit.
+const box = document.querySelector<HTMLInputElement>("#search");
+const found = document.querySelector<HTMLElement>("#found");
+if (!box || !found) throw new Error("a page of the docs without its search");
 
 async function makeIndex() {
   const sections: readonly Section[] = await (await fetch("sections.json")).json();
@@ -53,7 +54,7 @@ box.addEventListener("input", async () => {
   const hits = words ? made.search(words).slice(0, MAX) : [];
   const list = document.createElement("ol");
   list.append(...hits.map(({ id, title, page, text, terms }) => hit(id, title, page, excerpt(text, terms))));
-  found.replaceChildren(...(hits.length ? [list] : words ? [present(found.dataset.nothing)] : []));
+  found.replaceChildren(...(hits.length ? [list] : words ? [found.dataset.nothing ?? ""] : []));
 });
 box.addEventListener("keydown", ({ key }) => {
   if (key === "Enter") found.querySelector("a")?.click();
