@@ -9,6 +9,7 @@ const KEPT = 32;
 export interface SolvedStates {
   /** Takes one that has settled. */
   note(circulation: Circulation): void;
+  /** The answer, as one to this very request: who asked knows it by that. */
   find(request: CirculationRequest): Circulation | undefined;
 }
 
@@ -32,6 +33,9 @@ export function solvedStates(): SolvedStates {
       const [oldest] = kept.keys();
       if (kept.size > KEPT && oldest !== undefined) kept.delete(oldest);
     },
-    find: (request) => kept.get(keyOf(request)),
+    find(request) {
+      const found = kept.get(keyOf(request));
+      return found && { ...found, request };
+    },
   };
 }

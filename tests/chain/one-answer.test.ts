@@ -17,16 +17,18 @@ test("a state has one answer, beside the panes, in a sweep and in the pane that 
   const pool = chain.pool();
   // Each worker begins where it last stopped, so that a search of its own ends at other last digits.
   const narrow = await pool.answer(at(8));
-  expect(await pool.answer(at(18))).toBe(shown);
-  expect(await chain.answer(at(18))).toBe(shown);
+  // The same numbers, each as the answer to what was asked.
+  expect(await pool.answer(at(18))).toEqual({ ...shown, request: at(18) });
+  expect((await chain.answer(at(18))).pressures).toBe(shown.pressures);
+  expect((await chain.answer(at(18))).request).toEqual(at(18));
   pool.release();
 
   chain.scene.value = setParameter("conduitDiameter", 8)(START);
   expect(chain.solving.value).toBe(true);
   await time.pass(0.1);
   expect(chain.solving.value).toBe(false);
-  expect(chain.circulations.value[0]).toBe(narrow);
-  expect(await chain.answer(at(8))).toBe(narrow);
+  expect(chain.circulations.value[0]?.pressures).toBe(narrow.pressures);
+  expect((await chain.answer(at(8))).pressures).toBe(narrow.pressures);
 });
 
 test("only what has settled, and the last of it, is remembered", async () => {
@@ -37,6 +39,6 @@ test("only what has settled, and the last of it, is remembered", async () => {
   for (let i = 0; i < 32; i++)
     await pool.answer({ ...at(12), body: { ...START.request.body, ageYears: 5.1 + i / 10 } });
   const before = solver.asked().length;
-  expect(await pool.answer(at(12))).not.toBe(first);
+  expect((await pool.answer(at(12))).pressures).not.toBe(first.pressures);
   expect(solver.asked().length).toBe(before + 1);
 });
