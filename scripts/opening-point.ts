@@ -22,8 +22,14 @@ export function openingPoint(): { readonly point: readonly number[]; readonly in
     throw new Error(`the scene that the kit opens with: ${answer.run.reason}`);
   const { period, split, inflow } = boundaryConditions(answer, answer, false);
   const waves = Object.entries(inflow).map(([name, wave]) => [name, packed(wave)]);
+  const short = (value: number) => Number(value.toPrecision(FIGURES));
+  const shares = Object.entries(split).map(([name, share]) => [name, short(share)]);
   return {
-    point: [...found.point].map((value) => Number(value.toPrecision(FIGURES))),
-    inflow: { period, split, inflow: Object.fromEntries(waves) },
+    point: [...found.point].map(short),
+    inflow: {
+      period: short(period),
+      split: Object.fromEntries(shares),
+      inflow: Object.fromEntries(waves),
+    },
   };
 }

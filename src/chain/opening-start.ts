@@ -4,7 +4,7 @@ import type { CirculationRequest } from "../sim/parameters/request.ts";
 import { START } from "../state/scene-state.ts";
 
 /** mL/s: to so much each sample of what flows in is kept */
-export const INFLOW_STEP = 0.2;
+export const INFLOW_STEP = 0.25;
 
 /** As {@link BoundaryConditions}, without leaks; each wave's samples as whole steps from the one before. */
 export interface StoredInflow extends Pick<BoundaryConditions, "period" | "split"> {
