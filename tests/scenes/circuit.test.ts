@@ -1,7 +1,7 @@
 import { expect, test } from "vitest";
 import { swelling } from "../../src/scenes/anatomy/standing.ts";
 import { vesselsOf } from "../../src/scenes/circuit/anatomy.ts";
-import { arrange, stack } from "../../src/scenes/circuit/arrange.ts";
+import { arrange, CHEST, stack } from "../../src/scenes/circuit/arrange.ts";
 import { isRich } from "../../src/scenes/circuit/circuit-blood.ts";
 import { layDots, layVessels, placeDot, reachPerMillilitre } from "../../src/scenes/circuit/dots.ts";
 import { levelHeight } from "../../src/scenes/circuit/level.ts";
@@ -103,6 +103,16 @@ test("with a question on a low screen no block is below its box", () => {
     expect(y + few[i]!.height).toBeLessThanOrEqual(box.y + box.height + 1);
     expect(y).toBeGreaterThanOrEqual(box.y - 1);
   });
+});
+
+test("where plates have no room beside the lungs, none lies on the key above them", () => {
+  const box = { x: 120, y: 70, width: 900, height: 560 };
+  const chest = blocksOf("two-ventricle", 120, 36).filter(({ plate }) => plate.at[1] < CHEST.bottom);
+  const [head, at] = [150, { scale: 1.5, x: -100, y: -180 }];
+  const { places } = arrange(chest, box, 8, CHEST, { head, at });
+  const onLeft = places.filter((_, i) => chest[i]!.plate.side === "left");
+  expect(onLeft.length).toBeGreaterThan(0);
+  for (const { y } of onLeft) expect(y).toBeGreaterThanOrEqual(box.y + head);
 });
 
 test.each([

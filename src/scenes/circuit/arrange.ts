@@ -75,7 +75,8 @@ export function arrange(
   extent: Extent,
   { head = 0, wide = 0, at, figure = FIGURE }: Settled = {},
 ): Arranged {
-  const margin = Math.max(0, ...blocks.map(({ width }) => width)) + gap;
+  const widest = (some: readonly Block[]) => Math.max(0, ...some.map(({ width }) => width)) + gap;
+  const margin = widest(blocks);
   const beside = fitInto(box, extent, margin);
   const over = fitInto(box, extent);
   const free = freeIn(extent);
@@ -91,20 +92,21 @@ export function arrange(
   const places = new Map<Block, { x: number; y: number }>();
   for (const side of ["left", "right"] as const) {
     const own = blocks.filter(({ plate }) => plate.side === side);
-    const tall = free !== undefined && (at ? roomAt[side] < margin : isTall);
+    const tall = free !== undefined && (at ? roomAt[side] < widest(own) : isTall);
+    const highest = box.y + (side === "left" ? head : 0);
     const groups = tall
       ? free.corners
           .map(({ from, to }, i) => ({
             blocks: own.filter(({ plate }) => plate.at[1] < free.part === (i === 0)),
-            top: Math.max(box.y, fit.y + from * fit.scale),
+            top: Math.max(highest, fit.y + from * fit.scale),
             bottom: Math.min(box.y + box.height, fit.y + to * fit.scale),
           }))
           // Rather over a thigh than over what stands beneath the body.
           .map(({ blocks, top, bottom }) => {
             const need = blocks.reduce((sum, { height }) => sum + height + gap * 0.6, -gap * 0.6);
-            return { blocks, top: Math.max(box.y, Math.min(top, bottom - need)), bottom };
+            return { blocks, top: Math.max(highest, Math.min(top, bottom - need)), bottom };
           })
-      : [{ blocks: own, top: box.y + (side === "left" ? head : 0), bottom: box.y + box.height }];
+      : [{ blocks: own, top: highest, bottom: box.y + box.height }];
     for (const { blocks: group, top, bottom } of groups) {
       const wanted = group.map(({ plate }) => fit.y + plate.at[1] * fit.scale);
       const tops = stack(

@@ -39,10 +39,11 @@ const COMMON: readonly Plate[] = [
 
 /** Where a heart with two ventricles has it. */
 const TWO_VENTRICLES: Readonly<Record<string, Partial<Plate>>> = {
+  aorta: { at: [560, 206] },
   // Where a right heart catheter reads it; its branches stand lower.
   pulmonaryArtery: { word: "mainPulmonaryArtery", pressure: "pathway", at: [583, 300], side: "right" },
-  atrium: { at: [610, 340], word: "leftAtrium" },
-  pulmonaryVein: { at: [664, 318] },
+  atrium: { at: [630, 331], word: "leftAtrium" },
+  pulmonaryVein: { at: [684, 318] },
 };
 
 /** Null: no pathway yet, or none needed. */

@@ -45,8 +45,8 @@ const headingOf = (effort: number, theme: Theme): string =>
 /** Parts of the box's height that the rows take at most under the bodies, and the least that bodies with rows between them are worth. */
 const UNDER = 0.4;
 const MIN_SHARE = 0.62;
-/** In sizes of type: the least and the greatest room between bodies, a line of words under the feet, and the width from which the stage's name stands in the corner beside a head. */
-const [NARROWEST, WIDEST, FEET, NAMED] = [16.5, 22, 1.9, 34];
+/** In sizes of type: the least and the greatest room between bodies, and a line of words under the feet. */
+const [NARROWEST, WIDEST, FEET] = [16.5, 22, 1.9];
 /** In sizes of type: the person who makes the effort, small before its name, and the room of both under the feet. */
 const [SMALL, WITH_SMALL] = [3.4, 4.1];
 /** Legs at work are shown to the feet, down to this height of a body in CSS px; below it trunk and thighs alone. */
@@ -102,13 +102,13 @@ export function effortPair() {
       const states = pairOf(frame);
       const own = frame.panes[0]?.circulation;
       words.begin();
-      ink.clear();
-      pulse.clear();
+      for (const drawn of [ink, pulse]) drawn.clear();
       for (const body of bodies) body.view.visible = false;
       if (own) {
         const proportions = proportionsOf(own);
         const places = placesOf(box, states.length, proportions, axis);
         const shown = places.bodies.length === states.length ? states : [own];
+        const feet: number[] = [];
         const fits = shown.map((circulation, i) => {
           const part = entryAt(places.bodies, i);
           const body = entryAt(bodies, i);
@@ -131,6 +131,8 @@ export function effortPair() {
             theme,
           );
           const foot = Math.min(part.y + part.height, fit.y + fit.scale * extent.bottom);
+          const under = foot + 0.4 * axis;
+          feet.push(under);
           const small = places.between ? SMALL * axis : 0;
           const lain = words.write(
             {
@@ -143,7 +145,7 @@ export function effortPair() {
                 },
               ],
               x: part.x + part.width / 2 + small / 4,
-              y: foot + 0.4 * axis + Math.max(0, small - label) / 2,
+              y: under + Math.max(0, small - label) / 2,
               anchor: [0.5, 0],
               bare: true,
             },
@@ -157,7 +159,7 @@ export function effortPair() {
                 years: circulation.request.body.ageYears,
                 role: circulation === own ? "own" : "beside",
               },
-              [lain.x - small / 2, foot + 0.4 * axis + small],
+              [lain.x - small / 2, under + small],
               small,
               theme,
             );
@@ -172,8 +174,9 @@ export function effortPair() {
             ...(places.between && first && second && { stands: [first, second] }),
           },
         );
-        if (box.width > NAMED * axis)
-          words.write({ lines: whose(own, label, axis, theme), x: box.x, y: box.y }, theme);
+        const [lines, x] = [whose(own, label, axis, theme), places.rows.x + places.rows.width / 2];
+        if (places.between)
+          words.write({ lines, x, y: entryAt(feet, 0), anchor: [0.5, 0], bare: true }, theme);
         for (const { state, box } of rooms)
           drawBeats(pulse, { state, full: fullest(states) }, box, frame, theme);
       }
@@ -185,7 +188,7 @@ export function effortPair() {
   };
 }
 
-/** The stage, and beneath it the age. */
+/** The stage, and beneath it the age: between the names of the two bodies. */
 const whose = ({ request }: Circulation, label: number, axis: number, { say, colour }: Theme) => [
   { words: say(`stage.${request.stage}`), size: label, colour: colour.ink, bold: true },
   { words: say("further.growth.age", { age: request.body.ageYears }), size: axis, colour: colour.inkSoft },
