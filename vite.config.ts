@@ -55,12 +55,6 @@ const LANGUAGE_CHUNKS = {
   name: (id: string) => `words-${id.split("/").at(-2)}`,
 };
 
-/** English of the modes in one file. */
-const MODE_WORDS_CHUNK = {
-  test: /src\/i18n\/en\/(accounts|author|bench|erase|further|help|kiosk|lecture|lesson|study|take-away|technical|traces)\.json$/,
-  name: "mode-words",
-};
-
 /** What every page needs in one file: together it packs better than in two dozen, and one answer brings all. No other entry may take from it: it begins the kit. */
 const FIRST_CHUNK = {
   test: /src\/(main\.ts|modes\/home\/index\.tsx|sim\/parameters\/aliases\.ts)$/,
@@ -126,10 +120,7 @@ export default defineConfig(({ mode }) => {
             rolldownOptions: {
               output: {
                 codeSplitting: {
-                  groups: [
-                    ...[LANGUAGE_CHUNKS, MODE_WORDS_CHUNK],
-                    ...[FIRST_CHUNK, STAGE_CHUNK, WEBGL_CHUNK, SVG_CHUNK],
-                  ],
+                  groups: [LANGUAGE_CHUNKS, ...[FIRST_CHUNK, STAGE_CHUNK, WEBGL_CHUNK, SVG_CHUNK]],
                 },
               },
             },

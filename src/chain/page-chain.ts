@@ -9,6 +9,9 @@ import { givingWay, type Named, namedPort } from "./port.ts";
 
 export type PageOptions = Pick<ChainOptions, "tracers" | "reducedMotion">;
 
+/** ms after which a browser that has not said whether there is a GPU counts as one without */
+const MAX_WAIT = 20_000;
+
 /** Starts workers that compute on a GPU; what that takes is fetched only where there is one. */
 async function gpuFields() {
   const adapter = await navigator.gpu?.requestAdapter();
@@ -17,7 +20,8 @@ async function gpuFields() {
 
 /** A chain that runs in this page. */
 export const startChain = (start: SceneState, options: PageOptions = {}): Chain => {
-  const onGpu = gpuFields().catch(() => null);
+  const late = new Promise<null>((resolve) => setTimeout(resolve, MAX_WAIT, null));
+  const onGpu = Promise.race([gpuFields(), late]).catch(() => null);
   let known = false;
   void onGpu.then(() => {
     known = true;

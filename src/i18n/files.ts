@@ -19,14 +19,8 @@ export const messageFiles: Readonly<Record<string, Messages>> = onDisk
     );
 
 /** English that the start page does not say at once; fetched before another mode opens, another scene, or the list of what to erase. */
-export const modeFiles: Readonly<Record<string, () => Promise<Messages>>> = onDisk
-  ? {}
-  : import.meta.glob<Messages>(
-      "./en/{accounts,author,bench,erase,further,help,kiosk,lecture,lesson,study,take-away,technical,traces}.json",
-      {
-        import: "default",
-      },
-    );
+export const modeFiles = async (): Promise<Readonly<Record<string, Messages>>> =>
+  onDisk ? {} : (await import("./mode-words.ts")).modeWords;
 
 /** Path such as `./de/units.json` -> fetches its messages. */
 export const laterFiles: Readonly<Record<string, () => Promise<Messages>>> = onDisk

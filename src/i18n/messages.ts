@@ -17,7 +17,10 @@ const merge = (path: string, messages: Table): void => {
   const language = languageOf(path);
   merged[language] = Object.assign(merged[language] ?? Object.create(null), messages);
 };
-for (const [path, messages] of Object.entries(messageFiles)) merge(path, messages);
+const mergeAll = (files: readonly (readonly [path: string, messages: Table])[]): void => {
+  for (const [path, messages] of files) merge(path, messages);
+};
+mergeAll(Object.entries(messageFiles));
 
 /** Language tag -> key -> message, of the languages whose messages have come. Keys begin with their file's area. */
 export const MESSAGES: Readonly<Record<string, Table>> = merged;
@@ -35,16 +38,12 @@ const hasCome = (tag: string): boolean => isPseudo(tag) || tag in MESSAGES;
 /** @param tag one of `LANGUAGES`. Rejects, and keeps nothing, where one of its files cannot be fetched. */
 export async function fetchMessages(tag: string): Promise<void> {
   if (hasCome(tag)) return;
-  await fetchFiles(Object.entries(laterFiles).filter(([path]) => languageOf(path) === tag));
+  const files = Object.entries(laterFiles).filter(([path]) => languageOf(path) === tag);
+  mergeAll(await Promise.all(files.map(async ([path, load]) => [path, await load()] as const)));
 }
 
 /** English of the modes; rejects where it cannot be fetched. */
-export const fetchModeMessages = (): Promise<void> => fetchFiles(Object.entries(modeFiles));
-
-async function fetchFiles(files: readonly (readonly [string, () => Promise<Table>])[]): Promise<void> {
-  const tables = await Promise.all(files.map(async ([path, load]) => [path, await load()] as const));
-  for (const [path, messages] of tables) merge(path, messages);
-}
+export const fetchModeMessages = async (): Promise<void> => mergeAll(Object.entries(await modeFiles()));
 
 const current = signal("en");
 

@@ -2,6 +2,7 @@
 import { useSignal } from "@preact/signals";
 import { useEffect } from "preact/hooks";
 import { language } from "../../i18n/index.ts";
+import { HANDING_OUT } from "../../ui/take-away/handout.tsx";
 import { printAs } from "../../ui/take-away/print-as.ts";
 import { HandoutView } from "../shared/handout-view.tsx";
 import type { Context } from "../shared/mode.ts";
@@ -12,15 +13,14 @@ function standing(): string {
   return canvas?.getContext("2d") ? canvas.toDataURL() : "";
 }
 
-const HANDED = "handing-out";
-const isHanded = (): boolean => document.documentElement.classList.contains(HANDED);
+const isHanded = (): boolean => document.documentElement.classList.contains(HANDING_OUT);
 
 export function OnPaper({ context }: { readonly context: Context }) {
   /** what is printed: a picture of its own comes, or the data address of the one that stands */
   const paper = useSignal<{ readonly picture?: string } | null>(null);
   useEffect(() => {
     const close = () => {
-      document.documentElement.classList.remove(HANDED);
+      document.documentElement.classList.remove(HANDING_OUT);
       paper.value = null;
     };
     const onKey = (event: KeyboardEvent) => {
@@ -32,7 +32,7 @@ export function OnPaper({ context }: { readonly context: Context }) {
     const onPrint = () => {
       if (isHanded()) return;
       // The page has no time to draw: what is set here is on it before the browser goes on.
-      document.documentElement.classList.add(HANDED);
+      document.documentElement.classList.add(HANDING_OUT);
       paper.value = { picture: standing() };
       addEventListener("afterprint", close, { once: true });
     };

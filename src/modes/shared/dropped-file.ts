@@ -8,7 +8,7 @@ export function holdFiles(files: readonly File[]): void {
 }
 
 /** Each once. */
-export function heldFiles(wanted: (file: File) => boolean = () => true): readonly File[] {
+export function heldFiles(wanted: (file: File) => boolean): readonly File[] {
   const found = held.filter(wanted);
   held = held.filter((file) => !found.includes(file));
   return found;

@@ -9,6 +9,9 @@ import { Switch } from "../choice.tsx";
 import { printAs } from "./print-as.ts";
 import { TeamWords } from "./team-words.tsx";
 
+/** Class of the whole page while its handout is what goes on paper. */
+export const HANDING_OUT = "handing-out";
+
 export interface HandoutProps {
   readonly title: string;
   /** Of its words, where they are not in the page's. */
@@ -24,9 +27,9 @@ export function Handout({ title, written = language(), choice, children, onClose
   const heading = useRef<HTMLHeadingElement>(null);
   useEffect(() => {
     heading.current?.focus();
-    document.documentElement.classList.add("handing-out");
+    document.documentElement.classList.add(HANDING_OUT);
     return () => {
-      document.documentElement.classList.remove("handing-out");
+      document.documentElement.classList.remove(HANDING_OUT);
     };
   }, []);
   return (
