@@ -3,11 +3,11 @@ import { readFileSync } from "node:fs";
 import { basename, relative } from "node:path";
 import { normalizePath, type Plugin } from "vite";
 import { readOne, SOURCE_LANGUAGE } from "../src/cli/lesson-files.ts";
-import { readGlossary, readSources } from "../src/lesson/glossary.ts";
 import type { Lesson } from "../src/lesson/lesson.ts";
-import type { Reading } from "../src/lesson/read.ts";
-import { type Page, readPage } from "../src/lesson/read-page.ts";
-import { type Difference, differenceOf } from "../src/lesson/translation-difference.ts";
+import { readGlossary, readSources } from "../src/lesson/library/glossary.ts";
+import { type Difference, differenceOf } from "../src/lesson/library/translation-difference.ts";
+import type { Reading } from "../src/lesson/read/read.ts";
+import { type Page, readPage } from "../src/lesson/read/read-page.ts";
 import { describeFault } from "../src/sim/faults.ts";
 
 /** Behind a file's name in an import. */

@@ -1,8 +1,8 @@
 /** The periodic state of the scene that the kit opens with, solved when the kit is built: its page confirms an answer instead of searching for it, and blood flows in meanwhile. */
 import { boundaryConditions } from "../src/chain/field-boundary.ts";
 import { INFLOW_STEP, type StoredInflow } from "../src/chain/opening-start.ts";
+import { unpack } from "../src/sim/circulation/search/warm-start.ts";
 import { solve } from "../src/sim/circulation/solve.ts";
-import { unpack } from "../src/sim/circulation/warm-start.ts";
 import { START } from "../src/state/scene-state.ts";
 
 /** Figures kept of each number of the point: the search goes on from there to its own tolerance. */

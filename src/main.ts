@@ -14,17 +14,22 @@ import {
   setTechnical,
   t,
 } from "./i18n/index.ts";
-import { setOwnSource } from "./lesson/own-source.ts";
-import { openAddress } from "./modes/shared/address-sync.ts";
-import { mountLinkNote, tellDropped, tellMissedLanguage, tellMissedPart } from "./modes/shared/link-note.tsx";
-import { mountLiveRegions } from "./modes/shared/live-regions.tsx";
+import { setOwnSource } from "./lesson/own/own-source.ts";
+import { openAddress } from "./modes/shared/address/address-sync.ts";
+import {
+  mountLinkNote,
+  tellDropped,
+  tellMissedLanguage,
+  tellMissedPart,
+} from "./modes/shared/address/link-note.tsx";
+import type { ModeName } from "./modes/shared/address/place.ts";
 import type { Context, Mode } from "./modes/shared/mode.ts";
-import type { ModeName } from "./modes/shared/place.ts";
+import { refuseDrops } from "./modes/shared/own/take-drops.ts";
 import { keptTheme, keptVersion, largerWords } from "./modes/shared/preferences.ts";
 import { createSession } from "./modes/shared/session.ts";
-import { createStageLoop } from "./modes/shared/stage-loop.ts";
-import { refuseDrops } from "./modes/shared/take-drops.ts";
-import { themeNamed } from "./modes/shared/themes.ts";
+import { createStageLoop } from "./modes/shared/stage/stage-loop.ts";
+import { themeNamed } from "./modes/shared/stage/themes.ts";
+import { mountLiveRegions } from "./modes/shared/words/live-regions.tsx";
 import { cssTokens } from "./scenes/theme/theme.ts";
 import { present } from "./sim/checked/present.ts";
 import { START } from "./state/scene-state.ts";
@@ -117,11 +122,13 @@ effect(() => {
   page.classList.toggle("larger-words", largerWords.value);
 });
 
-setOwnSource(() => import("./modes/shared/own-lessons.ts").then(({ ownLessonFiles }) => ownLessonFiles()));
+setOwnSource(() =>
+  import("./modes/shared/own/own-lessons.ts").then(({ ownLessonFiles }) => ownLessonFiles()),
+);
 // All that is kept is fetched once a first visit's picture no longer needs the line and the processor.
 setTimeout(
   () => {
-    import("./modes/shared/keep-offline.ts").then(
+    import("./modes/shared/offline/keep-offline.ts").then(
       ({ keepOffline }) => keepOffline(),
       () => {},
     );

@@ -7,7 +7,7 @@ export interface Arrow {
   readonly typeOnly: boolean;
 }
 
-/** `src/lesson/read.ts` -> "lesson"; a folder of sim counts separately, and files directly in sim are its records. */
+/** `src/lesson/read/read.ts` -> "lesson"; a folder of sim counts separately, and files directly in sim are its records. */
 function roomOf(path: string): string {
   const [, room, inner] = path.split("/") as [string, string, string?];
   if (room === "sim") return /\.tsx?$/.test(inner!) ? "sim: records" : `sim: ${inner}`;

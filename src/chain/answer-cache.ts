@@ -1,5 +1,5 @@
 /** Answers beside the panes, kept by request so that a number that compares is computed once. */
-import type { Circulation } from "../sim/circulation/answer.ts";
+import type { Circulation } from "../sim/circulation/answer/answer.ts";
 import type { CirculationRequest } from "../sim/parameters/request.ts";
 import type { CirculationLink } from "./circulation-link.ts";
 

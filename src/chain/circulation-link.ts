@@ -1,7 +1,7 @@
 /** The line to the circulation's worker: one question at a time, the latest for each caller wins, a lost worker is replaced. */
 
 import { present } from "../sim/checked/present.ts";
-import type { Circulation } from "../sim/circulation/answer.ts";
+import type { Circulation } from "../sim/circulation/answer/answer.ts";
 import type { CirculationRequest } from "../sim/parameters/request.ts";
 import type { Port } from "./port.ts";
 import type { FromCirculation, ToCirculation } from "./worker-messages.ts";

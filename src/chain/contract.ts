@@ -1,6 +1,6 @@
 /** What the chain offers to settings: one writable signal in, derived signals out, and a frame for the picture. */
 import type { ReadonlySignal, Signal } from "@preact/signals";
-import type { Circulation } from "../sim/circulation/answer.ts";
+import type { Circulation } from "../sim/circulation/answer/answer.ts";
 import type { Fault } from "../sim/faults.ts";
 import type { FieldReadings } from "../sim/flow-field/flow-field.ts";
 import type { CirculationRequest } from "../sim/parameters/request.ts";

@@ -1,5 +1,5 @@
 /** The days after the operation for each circulation, solved once and kept as long as the circulation lives. */
-import type { Circulation } from "../sim/circulation/answer.ts";
+import type { Circulation } from "../sim/circulation/answer/answer.ts";
 import { type ExchangeCourse, firstDaysRequest, solveExchange } from "../sim/exchange/index.ts";
 import type { CirculationRequest } from "../sim/parameters/request.ts";
 

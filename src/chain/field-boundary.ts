@@ -1,7 +1,7 @@
 /** From the circulation's traces to the conditions at the field's openings. */
 
 import { entryAt } from "../sim/checked/present.ts";
-import type { Circulation, Traces } from "../sim/circulation/answer.ts";
+import type { Circulation, Traces } from "../sim/circulation/answer/answer.ts";
 import type { BoundaryConditions } from "../sim/flow-field/flow-field.ts";
 import { fromLitresPerMinute, toMillilitre } from "../sim/units.ts";
 

@@ -1,5 +1,5 @@
 /** All that a picture needs, and nothing else. Pictures read it; they never compute. */
-import type { Circulation } from "../sim/circulation/answer.ts";
+import type { Circulation } from "../sim/circulation/answer/answer.ts";
 import type { ExchangeCourse } from "../sim/exchange/index.ts";
 import type { FieldShape, FlowField } from "../sim/flow-field/flow-field.ts";
 import type { FieldMeans } from "../sim/flow-field/means.ts";

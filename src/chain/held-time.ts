@@ -1,5 +1,5 @@
 /** The blood time that a picture shows while a moment of the cycle is held. */
-import type { Circulation } from "../sim/circulation/answer.ts";
+import type { Circulation } from "../sim/circulation/answer/answer.ts";
 
 /**
  * s: in the cycle that runs at `time` (s), `moment` s after its beginning; `time` itself where nothing is held or known.

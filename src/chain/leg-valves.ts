@@ -1,8 +1,8 @@
 /** The leg veins' two valves: leaflets swung by the computed flow, on the running clock. */
 
 import { BLOOD_DENSITY, bloodViscosity } from "../sim/body/blood.ts";
-import type { Circulation } from "../sim/circulation/answer.ts";
-import { lowerValveFlow } from "../sim/circulation/foot-veins.ts";
+import type { Circulation } from "../sim/circulation/answer/answer.ts";
+import { lowerValveFlow } from "../sim/circulation/experiments/foot-veins.ts";
 import { closedAngle, type LeafletState, openness, swing, type ValveSize } from "../sim/clots/leaflet.ts";
 import { fromLitresPerMinute, fromMillimetre } from "../sim/units.ts";
 import { traceAt } from "./field-boundary.ts";

@@ -1,6 +1,6 @@
 /** The circulation of every pane: asked for when its request changes, from the last answer of the same stage on. */
 import { batch, computed, type ReadonlySignal, signal } from "@preact/signals";
-import type { Circulation } from "../sim/circulation/answer.ts";
+import type { Circulation } from "../sim/circulation/answer/answer.ts";
 import type { CirculationRequest } from "../sim/parameters/request.ts";
 import type { CirculationLink } from "./circulation-link.ts";
 import { type SolvedStates, solvedStates } from "./solved-states.ts";

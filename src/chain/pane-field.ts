@@ -1,7 +1,7 @@
 /** One pane's walls and the field between them: it flows when an answer says what flows in, with new boundary conditions when that changes. */
 
 import { present } from "../sim/checked/present.ts";
-import type { Circulation } from "../sim/circulation/answer.ts";
+import type { Circulation } from "../sim/circulation/answer/answer.ts";
 import type { BoundaryConditions } from "../sim/flow-field/flow-field.ts";
 import type { PathwayGeometry } from "../sim/geometry/geometry.ts";
 import { pathwayGeometry } from "../sim/geometry/pathways/index.ts";

@@ -1,5 +1,5 @@
 /** The jet through a pane's fenestration: its hole from the geometry, its speed from the circulation. */
-import type { Circulation } from "../sim/circulation/answer.ts";
+import type { Circulation } from "../sim/circulation/answer/answer.ts";
 import type { PathwayGeometry } from "../sim/geometry/geometry.ts";
 import { numberSetting } from "../sim/parameters/parameters.ts";
 import { farWall, type Hole } from "../sim/tracers/index.ts";

@@ -1,6 +1,6 @@
 /** The panes side by side: as many as the state asks for, sharing out what one page can afford. */
 
-import type { Circulation } from "../sim/circulation/answer.ts";
+import type { Circulation } from "../sim/circulation/answer/answer.ts";
 import type { FirstInflow } from "./pane-field.ts";
 import { type PaneLink, paneLink } from "./pane-link.ts";
 import type { Port } from "./port.ts";

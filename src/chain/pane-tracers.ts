@@ -1,6 +1,6 @@
 /** Tracers of one pane between two moments of its field, their dye, and the held moment of a picture that stands still. */
 import { present } from "../sim/checked/present.ts";
-import type { Circulation } from "../sim/circulation/answer.ts";
+import type { Circulation } from "../sim/circulation/answer/answer.ts";
 import type { FieldShape, FlowField } from "../sim/flow-field/flow-field.ts";
 import type { PathwayGeometry } from "../sim/geometry/geometry.ts";
 import {

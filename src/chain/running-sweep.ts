@@ -1,7 +1,7 @@
 /** One quantity changed step by step, everything else held: planned from the scene state, solved beside the panes, filled in as answers come. */
 import { type ReadonlySignal, signal } from "@preact/signals";
 import { entryAt } from "../sim/checked/present.ts";
-import type { Circulation } from "../sim/circulation/answer.ts";
+import type { Circulation } from "../sim/circulation/answer/answer.ts";
 import { sewnLength } from "../sim/geometry/pathways/sizes.ts";
 import { bodyAt, type CirculationRequest, type Stage } from "../sim/parameters/request.ts";
 import { paneRequests, type SceneState } from "../state/scene-state.ts";

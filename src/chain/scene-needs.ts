@@ -1,5 +1,5 @@
 /** What single scenes need beside circulation and field: sweeps, the days after an operation, the leg veins' valves. */
-import type { Circulation } from "../sim/circulation/answer.ts";
+import type { Circulation } from "../sim/circulation/answer/answer.ts";
 import type { CirculationRequest } from "../sim/parameters/request.ts";
 import type { SceneName, SceneState } from "../state/scene-state.ts";
 import type { ExchangeCourses } from "./exchange-courses.ts";

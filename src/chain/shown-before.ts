@@ -1,5 +1,5 @@
 /** What the panes show at this moment, kept so that the answer to a change can be seen beside it. */
-import type { Circulation } from "../sim/circulation/answer.ts";
+import type { Circulation } from "../sim/circulation/answer/answer.ts";
 import type { PathwayGeometry } from "../sim/geometry/geometry.ts";
 import { pathwayGeometry } from "../sim/geometry/pathways/index.ts";
 import type { Before } from "./frame.ts";

@@ -1,5 +1,5 @@
 /** What was solved last, by request: a search ends within its tolerance, not at the same last digit, so one state has one answer wherever it is shown. */
-import type { Circulation } from "../sim/circulation/answer.ts";
+import type { Circulation } from "../sim/circulation/answer/answer.ts";
 import { defaultSetting, findParameter } from "../sim/parameters/parameters.ts";
 import type { CirculationRequest } from "../sim/parameters/request.ts";
 

@@ -1,5 +1,5 @@
 /** A frame of a state without going there. */
-import type { Circulation } from "../sim/circulation/answer.ts";
+import type { Circulation } from "../sim/circulation/answer/answer.ts";
 import { pathwayGeometry } from "../sim/geometry/pathways/index.ts";
 import type { CirculationRequest } from "../sim/parameters/request.ts";
 import { paneRequests, type SceneState } from "../state/scene-state.ts";

@@ -1,5 +1,5 @@
 /** What passes between the page and its workers. */
-import type { Circulation } from "../sim/circulation/answer.ts";
+import type { Circulation } from "../sim/circulation/answer/answer.ts";
 import type { FieldChoice } from "../sim/flow-field/field-session.ts";
 import type { BoundaryConditions, FieldShape, FlowField } from "../sim/flow-field/flow-field.ts";
 import type { FieldMeans } from "../sim/flow-field/means.ts";

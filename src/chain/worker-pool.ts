@@ -1,7 +1,7 @@
 /** Several circulation workers for one long job: each question goes to the first that is free, from the state it last found. */
 
 import { entryAt } from "../sim/checked/present.ts";
-import type { Circulation } from "../sim/circulation/answer.ts";
+import type { Circulation } from "../sim/circulation/answer/answer.ts";
 import type { CirculationRequest } from "../sim/parameters/request.ts";
 import { type CirculationLink, circulationLink } from "./circulation-link.ts";
 import type { Port } from "./port.ts";

@@ -4,14 +4,19 @@
  */
 import { existsSync, readFileSync } from "node:fs";
 import { basename, dirname, resolve } from "node:path";
-import { checkCourse, checkLesson, medianGrade, type Report } from "../lesson/check.ts";
-import type { Library } from "../lesson/check-library.ts";
-import { rememberAnswers, type Solve } from "../lesson/check-model.ts";
-import { glossaryTermFaults, lessonTermFaults, pageTermFaults, type Terms } from "../lesson/check-terms.ts";
-import { checkPage } from "../lesson/check-text.ts";
-import { lessonSchemas } from "../lesson/json-schema.ts";
+import { checkCourse, checkLesson, medianGrade, type Report } from "../lesson/check/check.ts";
+import type { Library } from "../lesson/check/check-library.ts";
+import { rememberAnswers, type Solve } from "../lesson/check/check-model.ts";
+import {
+  glossaryTermFaults,
+  lessonTermFaults,
+  pageTermFaults,
+  type Terms,
+} from "../lesson/check/check-terms.ts";
+import { checkPage } from "../lesson/check/check-text.ts";
+import { lessonSchemas } from "../lesson/format/json-schema.ts";
 import type { Lesson } from "../lesson/lesson.ts";
-import { readLesson, refuseIn } from "../lesson/read.ts";
+import { readLesson, refuseIn } from "../lesson/read/read.ts";
 import { describeFault, type Fault } from "../sim/faults.ts";
 import { type LessonFiles, readLessonFiles, SOURCE_LANGUAGE } from "./lesson-files.ts";
 

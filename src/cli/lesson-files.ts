@@ -1,12 +1,12 @@
 /** Reads the lessons' folder, for the checker and for packages. */
 import { existsSync, readdirSync, readFileSync } from "node:fs";
 import { basename, join, relative } from "node:path";
-import { readTerms, type Terms } from "../lesson/check-terms.ts";
-import { type Glossary, readGlossary, readSources, type Sources } from "../lesson/glossary.ts";
+import { readTerms, type Terms } from "../lesson/check/check-terms.ts";
 import type { Lesson } from "../lesson/lesson.ts";
-import { readLesson } from "../lesson/read.ts";
-import { type Page, readPage } from "../lesson/read-page.ts";
-import { readTranslation } from "../lesson/read-translation.ts";
+import { type Glossary, readGlossary, readSources, type Sources } from "../lesson/library/glossary.ts";
+import { readLesson } from "../lesson/read/read.ts";
+import { type Page, readPage } from "../lesson/read/read-page.ts";
+import { readTranslation } from "../lesson/read/read-translation.ts";
 import { present } from "../sim/checked/present.ts";
 import type { Fault } from "../sim/faults.ts";
 

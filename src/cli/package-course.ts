@@ -4,7 +4,7 @@
  */
 import { existsSync, mkdirSync, readdirSync, readFileSync, writeFileSync } from "node:fs";
 import { join, relative, sep } from "node:path";
-import type { Course } from "../lesson/lesson-course.ts";
+import type { Course } from "../lesson/library/lesson-course.ts";
 import { type Kit, packageFiles, STANDARDS } from "../lms/package/course-package.ts";
 import { zipOf } from "../lms/package/zip.ts";
 import { PASS_SHARE } from "../lms/record-adapter.ts";

@@ -1,10 +1,10 @@
 /** A lesson as plain data: text and, separately, what the model is asked. Only `read.ts` makes one. */
 import type { SceneState } from "../state/scene-state.ts";
-import type { Expression } from "./expression.ts";
-import type { Glossary, Sources } from "./glossary-schema.ts";
-import type { Format } from "./live-figures.ts";
+import type { Glossary, Sources } from "./format/glossary-schema.ts";
+import type { ScenePatch } from "./format/scene-patch.ts";
+import type { Expression } from "./model/expression.ts";
+import type { Format } from "./model/live-figures.ts";
 import type { Inline, Prose, StepReference } from "./prose.ts";
-import type { ScenePatch } from "./scene-patch.ts";
 
 export type Words = readonly Inline[];
 

@@ -1,10 +1,10 @@
 /** A lesson being taken, as a pure state machine: (state, event) -> state. It uses no clock, page or model; judgements arrive with the events. */
 
 import { entryAt } from "../sim/checked/present.ts";
+import type { Given, Judgement } from "./judge/questions.ts";
 import { findStep, type Lesson, type Step } from "./lesson.ts";
-import type { Kept } from "./live-figures.ts";
-import { type Attempt, type LessonProgress, MAX_WRITTEN } from "./progress.ts";
-import type { Given, Judgement } from "./questions.ts";
+import type { Kept } from "./model/live-figures.ts";
+import { type Attempt, type LessonProgress, MAX_WRITTEN } from "./progress/progress.ts";
 
 /**
  * What a step is at: `ask` its question is open; `watch` the model runs what was predicted; `read` the words stand;

@@ -1,7 +1,7 @@
 /** A lesson's text as plain data: nothing in it is markup, so nothing in it can run or load. */
 import { entryAt } from "../sim/checked/present.ts";
-import type { Claim } from "./claims.ts";
-import type { Figure } from "./live-figures.ts";
+import type { Claim } from "./model/claims.ts";
+import type { Figure } from "./model/live-figures.ts";
 
 export interface StepReference {
   /** null: this lesson */

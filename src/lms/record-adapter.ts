@@ -1,5 +1,5 @@
 /** Where a learner's record is kept: one interface, four implementations (this device, SCORM 1.2, SCORM 2004, cmi5). */
-import type { Score } from "../lesson/progress.ts";
+import type { Score } from "../lesson/progress/progress.ts";
 
 /** One answered question, in the words of the lesson's language. */
 export interface ReportedAnswer {

@@ -1,5 +1,5 @@
 /** What SCORM 1.2 and SCORM 2004 report alike, each by its own names. */
-import type { Score } from "../lesson/progress.ts";
+import type { Score } from "../lesson/progress/progress.ts";
 import { answerKey, type ReportedAnswer, shareRight } from "./record-adapter.ts";
 
 export type Values = readonly (readonly [element: string, value: string])[];

@@ -1,9 +1,9 @@
 /** What an address asks for of the lessons and pages and is not there: each with what is. */
 import type { Lesson } from "../lesson/lesson.ts";
-import type { Library } from "../lesson/library.ts";
+import type { Library } from "../lesson/library/library.ts";
 import { describeList, type Fault } from "../sim/faults.ts";
-import { findStops, stopsOfList } from "./lecture/stops.ts";
-import type { Place } from "./shared/place.ts";
+import { findStops, stopsOfList } from "./lecture/talk/stops.ts";
+import type { Place } from "./shared/address/place.ts";
 
 /** Pages that are made of the library itself. */
 export const GLOSSARY = "glossary";

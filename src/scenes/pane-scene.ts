@@ -2,7 +2,7 @@
 import { Container } from "pixi.js";
 import type { Frame, Pane } from "../chain/frame.ts";
 import { entryAt } from "../sim/checked/present.ts";
-import type { Circulation } from "../sim/circulation/answer.ts";
+import type { Circulation } from "../sim/circulation/answer/answer.ts";
 import type { Legend } from "./circuit/circuit-legend.ts";
 import { splitBox, withAir } from "./drawing/split.ts";
 import { paneTitles } from "./pane-titles.ts";

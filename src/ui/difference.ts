@@ -2,7 +2,7 @@
 
 import { formatQuantity, LOSS_DIGITS, t, writeDrop } from "../i18n/index.ts";
 import { entryAt } from "../sim/checked/present.ts";
-import type { Circulation } from "../sim/circulation/answer.ts";
+import type { Circulation } from "../sim/circulation/answer/answer.ts";
 
 /** One sentence a pane; panes that have no answer yet are left out. `names`: what each pane is called. */
 export function differences(

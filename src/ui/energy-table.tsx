@@ -2,7 +2,7 @@
 
 import { formatNumber, formatQuantity, hasMessage, t, writeLoss } from "../i18n/index.ts";
 import { present } from "../sim/checked/present.ts";
-import type { Circulation } from "../sim/circulation/answer.ts";
+import type { Circulation } from "../sim/circulation/answer/answer.ts";
 import { hasPathway, type Stage } from "../sim/parameters/request.ts";
 
 export function EnergyTable({ circulation }: { readonly circulation: Circulation }) {

@@ -1,6 +1,6 @@
 /** The numbers that stand beside every scene, as one list: what each is called, its value, unit and band. All are the circulation's answer. */
 import { type Band, LOSS_DIGITS } from "../i18n/index.ts";
-import type { Circulation } from "../sim/circulation/answer.ts";
+import type { Circulation } from "../sim/circulation/answer/answer.ts";
 import { hasPathway } from "../sim/parameters/request.ts";
 
 export interface Figure {

@@ -1,7 +1,7 @@
 /** The loss ledger as a table: where along the pathway pressure and power are spent. */
 import { useState } from "preact/hooks";
 import { formatNumber, t, unitSymbol } from "../i18n/index.ts";
-import type { Circulation } from "../sim/circulation/answer.ts";
+import type { Circulation } from "../sim/circulation/answer/answer.ts";
 
 type LedgerRow = Circulation["pathway"]["ledger"][number];
 

@@ -1,7 +1,7 @@
 /** The scene in a few sentences, from the same numbers as the picture: for those who don't see it, and for captions. */
 
 import { formatQuantity, type Quantity, t, writeDrop, writeLoss, writeShare } from "../i18n/index.ts";
-import type { Circulation } from "../sim/circulation/answer.ts";
+import type { Circulation } from "../sim/circulation/answer/answer.ts";
 import type { FieldReadings } from "../sim/flow-field/flow-field.ts";
 import { SHORT_OF_OXYGEN, shortOfOxygen } from "./figures.ts";
 

@@ -1,7 +1,7 @@
 /** Where the blood of each vein goes, with the band of each share. */
 
 import { formatNumber, shareOf, t } from "../i18n/index.ts";
-import type { Circulation } from "../sim/circulation/answer.ts";
+import type { Circulation } from "../sim/circulation/answer/answer.ts";
 import { BandText } from "./readout.tsx";
 
 const FROM = ["ivc", "svc"] as const;

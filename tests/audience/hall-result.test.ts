@@ -7,7 +7,7 @@ import { LONGEST_TEXT } from "../../src/audience/room-code.ts";
 import { cutText } from "../../src/modes/lecture/audience/cut-text.ts";
 import { shownResult } from "../../src/modes/lecture/audience/hall-result.ts";
 import { histogramOf } from "../../src/modes/lecture/audience/histogram.ts";
-import { startHall } from "../../src/modes/lecture/hall.ts";
+import { startHall } from "../../src/modes/lecture/hall/hall.ts";
 
 const count = { ...startHall("lesson#step"), hands: ["a", "b"], phones: { a: 3 } };
 

@@ -1,6 +1,6 @@
 import { expect, it } from "vitest";
 import { heldTime } from "../../src/chain/held-time.ts";
-import type { Circulation } from "../../src/sim/circulation/answer.ts";
+import type { Circulation } from "../../src/sim/circulation/answer/answer.ts";
 
 const circulation = { traces: { period: 3 } } as unknown as Circulation;
 

@@ -1,6 +1,6 @@
 import { expect, test } from "vitest";
 import { coarseFirst, createSweep, followSweep, planSweep } from "../../src/chain/running-sweep.ts";
-import type { Circulation } from "../../src/sim/circulation/answer.ts";
+import type { Circulation } from "../../src/sim/circulation/answer/answer.ts";
 import { bodyAt, CASES, type CirculationRequest } from "../../src/sim/parameters/request.ts";
 import { type SceneState, START } from "../../src/state/scene-state.ts";
 

@@ -2,7 +2,7 @@ import { expect, test } from "vitest";
 import type { Pane } from "../../src/chain/frame.ts";
 import { legValves } from "../../src/chain/leg-valves.ts";
 import { sceneNeeds } from "../../src/chain/scene-needs.ts";
-import type { Circulation } from "../../src/sim/circulation/answer.ts";
+import type { Circulation } from "../../src/sim/circulation/answer/answer.ts";
 import { solve } from "../../src/sim/circulation/solve.ts";
 import { solveExchange } from "../../src/sim/exchange/index.ts";
 import { START } from "../../src/state/scene-state.ts";

@@ -2,7 +2,7 @@
 import { expect, test } from "vitest";
 import { readSources, sourceOf } from "./sources.ts";
 
-const OWNER = "src/modes/shared/address-sync.ts";
+const OWNER = "src/modes/shared/address/address-sync.ts";
 /** A page of the audience's server, which leads to the kit before the kit is there. */
 const DOOR = "src/audience/stage-door.ts";
 const WRITES: readonly RegExp[] = [

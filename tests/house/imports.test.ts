@@ -24,7 +24,7 @@ const TABLE: Record<string, Record<string, "yes" | "types" | RegExp>> = {
     i18n: "yes",
   },
   ui: {
-    sim: /^src\/sim\/(parameters|units|faults|request|outputs|circulation\/outputs)/,
+    sim: /^src\/sim\/(parameters\/|units|faults)/,
     state: "yes",
     lesson: "yes",
     chain: "types",

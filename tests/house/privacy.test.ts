@@ -33,13 +33,13 @@ describe("data that is kept or sent", () => {
       "src/modes/lecture/audience/stage-audience.ts",
       "src/phone/seat.ts",
     ]);
-    const databases = ["src/modes/lecture/talk-store.ts", "src/modes/shared/text-store.ts"];
+    const databases = ["src/modes/lecture/files/talk-store.ts", "src/modes/shared/own/text-store.ts"];
     // What erases everything opens them too, and makes none.
     expect(where(/indexedDB/)).toEqual(["src/modes/home/erase/erase-dialog.tsx", ...databases]);
     const asking = where(/(?:await|return|=>?|\() *fetch\(/);
     expect(asking.length).toBeGreaterThan(1);
     expect(asking.filter((path) => !/^src\/(lms|docs)\//.test(path))).toEqual([
-      "src/modes/shared/own-lessons.ts",
+      "src/modes/shared/own/own-lessons.ts",
       "src/modes/study/package/package-page.tsx",
     ]);
     expect(where(/from "idb-keyval"/)).toEqual(databases);

@@ -43,7 +43,7 @@ const REFUSED: readonly (readonly [old: RegExp, term: string])[] = [
 const ALLOWED: readonly string[] = [
   "src/sim/parameters/aliases.ts",
   "tests/sim/parameters/aliases.test.ts",
-  "src/modes/shared/place.ts",
+  "src/modes/shared/address/place.ts",
   "tests/house/terms.test.ts",
   "docs/terms.md",
   "docs/changes.md",

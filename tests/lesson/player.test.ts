@@ -1,4 +1,5 @@
 import { describe, expect, test } from "vitest";
+import type { Judgement } from "../../src/lesson/judge/questions.ts";
 import type { Lesson } from "../../src/lesson/lesson.ts";
 import {
   canAdvance,
@@ -17,9 +18,8 @@ import {
   scoreOf,
   withLesson,
   writeProgress,
-} from "../../src/lesson/progress.ts";
-import type { Judgement } from "../../src/lesson/questions.ts";
-import { readLesson } from "../../src/lesson/read.ts";
+} from "../../src/lesson/progress/progress.ts";
+import { readLesson } from "../../src/lesson/read/read.ts";
 
 const step = (id: string, more = "") => `## ${id} {#${id}}\n\n${more}### plain\nWords.\n\n`;
 const choice = (kind: string, more = "") =>

@@ -1,9 +1,9 @@
 /** Words and picture agree: blood is called blue or red only where the picture colours it by its oxygen. */
 import { expect, test } from "vitest";
 import { readLessonFiles } from "../../src/cli/lesson-files.ts";
+import { stepState } from "../../src/lesson/model/states.ts";
 import { wordsOf } from "../../src/lesson/prose.ts";
-import { wordsIn } from "../../src/lesson/references.ts";
-import { stepState } from "../../src/lesson/states.ts";
+import { wordsIn } from "../../src/lesson/read/references.ts";
 
 /** Blood with its colour, whichever word comes first; lips, paint and skin are no picture. */
 const COLOURED_BLOOD: Readonly<Record<string, RegExp>> = {

@@ -1,7 +1,7 @@
 /** Each step points at one thing (signalling: Mayer, Multimedia Learning, 2021), and its picture has that thing. */
 import { expect, test } from "vitest";
 import { readLessonFiles, SOURCE_LANGUAGE } from "../../src/cli/lesson-files.ts";
-import { stepState } from "../../src/lesson/states.ts";
+import { stepState } from "../../src/lesson/model/states.ts";
 import { partsOf } from "../../src/scenes/circuit/parts.ts";
 import { spotsOf } from "../../src/scenes/layers/spots.ts";
 import { pathwayGeometry } from "../../src/sim/geometry/pathways/index.ts";

@@ -1,11 +1,11 @@
 import { describe, expect, test } from "vitest";
 import { readLessonFiles, SOURCE_LANGUAGE } from "../../src/cli/lesson-files.ts";
-import { checkCourse, checkLesson, medianGrade } from "../../src/lesson/check.ts";
-import { rememberAnswers } from "../../src/lesson/check-model.ts";
-import { checkPage } from "../../src/lesson/check-text.ts";
+import { checkCourse, checkLesson, medianGrade } from "../../src/lesson/check/check.ts";
+import { rememberAnswers } from "../../src/lesson/check/check-model.ts";
+import { checkPage } from "../../src/lesson/check/check-text.ts";
+import { stepState } from "../../src/lesson/model/states.ts";
 import { countWords, inlinesOf, wordsOf } from "../../src/lesson/prose.ts";
-import { refuseIn } from "../../src/lesson/read.ts";
-import { stepState } from "../../src/lesson/states.ts";
+import { refuseIn } from "../../src/lesson/read/read.ts";
 import { solve } from "../../src/sim/circulation/solve.ts";
 import { describeFault } from "../../src/sim/faults.ts";
 import { readAddress, writeAddress } from "../../src/state/address.ts";

@@ -1,6 +1,6 @@
 import { readFileSync } from "node:fs";
 import { expect, test } from "vitest";
-import { checkDraft, readDraft } from "../../src/lesson/draft-check.ts";
+import { checkDraft, readDraft } from "../../src/lesson/check/draft-check.ts";
 import { solve } from "../../src/sim/circulation/solve.ts";
 
 test.each(["", ".de", ".es", ".fr"])("the lesson%s that a new one begins with has no faults", (ending) => {

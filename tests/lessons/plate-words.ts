@@ -1,16 +1,16 @@
 /** What stands on the plates of a step's picture, and what the step's words say of the same quantities. */
 import { formatNumber } from "../../src/i18n/index.ts";
 import { parseNumber } from "../../src/i18n/parse-number.ts";
-import type { Solve } from "../../src/lesson/check-model.ts";
+import type { Solve } from "../../src/lesson/check/check-model.ts";
 import type { Lesson, Step } from "../../src/lesson/lesson.ts";
-import type { Figure } from "../../src/lesson/live-figures.ts";
+import type { Figure } from "../../src/lesson/model/live-figures.ts";
+import { stepState } from "../../src/lesson/model/states.ts";
 import { type Inline, inlinesOf, type Prose } from "../../src/lesson/prose.ts";
-import { wordsIn, wordsOfTask } from "../../src/lesson/references.ts";
-import { stepState } from "../../src/lesson/states.ts";
+import { wordsIn, wordsOfTask } from "../../src/lesson/read/references.ts";
 import { CHEST } from "../../src/scenes/circuit/arrange.ts";
 import { platesOf } from "../../src/scenes/circuit/plates.ts";
 import { PRESSURE_AT } from "../../src/scenes/layers/spots.ts";
-import type { Circulation } from "../../src/sim/circulation/answer.ts";
+import type { Circulation } from "../../src/sim/circulation/answer/answer.ts";
 import { pathwayGeometry } from "../../src/sim/geometry/pathways/index.ts";
 import { readOutput } from "../../src/sim/parameters/outputs.ts";
 import { hasPlane } from "../../src/sim/parameters/request.ts";

@@ -3,7 +3,7 @@ import { describe, expect, test } from "vitest";
 import { readLessonFiles } from "../../src/cli/lesson-files.ts";
 import type { Lesson } from "../../src/lesson/lesson.ts";
 import { wordsOf } from "../../src/lesson/prose.ts";
-import { wordsIn } from "../../src/lesson/references.ts";
+import { wordsIn } from "../../src/lesson/read/references.ts";
 
 type ByLanguage = Readonly<Record<"en" | "de" | "es" | "fr", RegExp>>;
 const languages = ["en", "de", "es", "fr"] as const;

@@ -2,7 +2,7 @@
 import { readFileSync } from "node:fs";
 import { unzipSync } from "fflate";
 import { describe, expect, test } from "vitest";
-import { readCourse } from "../../src/lesson/lesson-course.ts";
+import { readCourse } from "../../src/lesson/library/lesson-course.ts";
 import {
   countFiles,
   type Kit,

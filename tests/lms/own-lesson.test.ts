@@ -2,7 +2,7 @@
 /** A lesson of six steps, written by the form's own edits in German, packaged by each standard, answered, and reported to the course system. */
 import { readFileSync } from "node:fs";
 import { beforeAll, expect, test } from "vitest";
-import { checkDraft } from "../../src/lesson/draft-check.ts";
+import { checkDraft } from "../../src/lesson/check/draft-check.ts";
 import {
   addStep,
   setBlock,
@@ -14,10 +14,10 @@ import {
 import { renameStep } from "../../src/lesson/edit/rename-step.ts";
 import { outlineOf } from "../../src/lesson/edit/text-outline.ts";
 import { type Path, recordText } from "../../src/lesson/edit/yaml-edit.ts";
-import type { Library } from "../../src/lesson/library.ts";
-import { joinFigures } from "../../src/lesson/own-figures.ts";
-import type { QuestionKind } from "../../src/lesson/question-schema.ts";
-import { readOwn } from "../../src/lesson/read-own.ts";
+import type { QuestionKind } from "../../src/lesson/format/question-schema.ts";
+import type { Library } from "../../src/lesson/library/library.ts";
+import { joinFigures } from "../../src/lesson/own/own-figures.ts";
+import { readOwn } from "../../src/lesson/own/read-own.ts";
 import { cmi5Record } from "../../src/lms/cmi5.ts";
 import { readLaunch } from "../../src/lms/cmi5-launch.ts";
 import { scormRecord } from "../../src/lms/scorm.ts";

@@ -1,6 +1,6 @@
 import { describe, expect, test } from "vitest";
-import { NO_PROGRESS, type Progress, withLesson } from "../../src/lesson/progress.ts";
-import { packProgress, unpackProgress } from "../../src/lesson/progress-pack.ts";
+import { NO_PROGRESS, type Progress, withLesson } from "../../src/lesson/progress/progress.ts";
+import { packProgress, unpackProgress } from "../../src/lesson/progress/progress-pack.ts";
 import { LONGEST_SUSPEND_DATA, type ScormApi, scormRecord, timespan } from "../../src/lms/scorm.ts";
 import { findApi } from "../../src/lms/scorm-window.ts";
 import { CHOICE } from "./answers.ts";

@@ -2,9 +2,9 @@
 import { describe, expect, test } from "vitest";
 import { bloodRows } from "../../src/cli/validation/blood-rows.ts";
 import { haematocrit } from "../../src/sim/body/blood.ts";
-import type { Circulation } from "../../src/sim/circulation/answer.ts";
-import { type BloodLoss, loseBlood } from "../../src/sim/circulation/blood-loss.ts";
-import { brainFactor } from "../../src/sim/circulation/brain-flow.ts";
+import type { Circulation } from "../../src/sim/circulation/answer/answer.ts";
+import { type BloodLoss, loseBlood } from "../../src/sim/circulation/experiments/blood-loss.ts";
+import { brainFactor } from "../../src/sim/circulation/regulation/brain-flow.ts";
 import { ADULT, answer, CHILD, request } from "../sim/circulation/requests.ts";
 import { within } from "../within.ts";
 

@@ -1,8 +1,8 @@
 /** Twelve facts that any answer must agree with. Bands, never equalities; each names its source. */
 import { describe, expect, test } from "vitest";
-import type { Circulation } from "../../src/sim/circulation/answer.ts";
+import type { Circulation } from "../../src/sim/circulation/answer/answer.ts";
+import { occludeFenestration } from "../../src/sim/circulation/experiments/test-occlusion.ts";
 import { solve } from "../../src/sim/circulation/solve.ts";
-import { occludeFenestration } from "../../src/sim/circulation/test-occlusion.ts";
 import { REGIONS, steadyExchange, type Tissue } from "../../src/sim/exchange/index.ts";
 import { pathwayLoss } from "../../src/sim/hydraulics/ledger.ts";
 import { pathwayLaw } from "../../src/sim/hydraulics/pathway-network.ts";

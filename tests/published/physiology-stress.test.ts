@@ -1,9 +1,9 @@
 /** The circulation under stress, beside what is published. Bands from the sources; what is reached and lies outside one says so. */
 import { describe, expect, test } from "vitest";
-import type { Circulation } from "../../src/sim/circulation/answer.ts";
-import { exertionTest } from "../../src/sim/circulation/exertion-test.ts";
+import type { Circulation } from "../../src/sim/circulation/answer/answer.ts";
+import { exertionTest } from "../../src/sim/circulation/experiments/exertion-test.ts";
+import { valsalvaPhases } from "../../src/sim/circulation/experiments/valsalva-phases.ts";
 import { solve } from "../../src/sim/circulation/solve.ts";
-import { valsalvaPhases } from "../../src/sim/circulation/valsalva-phases.ts";
 import { PRESETS } from "../../src/sim/presets.ts";
 import { ADULT, answer, CHILD } from "../sim/circulation/requests.ts";
 import { within } from "../within.ts";

@@ -6,7 +6,7 @@ import { doingAt, fillings } from "../../src/scenes/breathing/chest.ts";
 import { drawnLarger, largerOf } from "../../src/scenes/breathing/larger.ts";
 import { lungSize, stretchTrace } from "../../src/scenes/breathing/lung-stretch.ts";
 import { darkTheme } from "../../src/scenes/theme/theme.ts";
-import type { Traces } from "../../src/sim/circulation/answer.ts";
+import type { Traces } from "../../src/sim/circulation/answer/answer.ts";
 import { solve } from "../../src/sim/circulation/solve.ts";
 import { START } from "../../src/state/scene-state.ts";
 

@@ -33,8 +33,8 @@ import {
   VALVES,
 } from "../../src/scenes/calf/vein.ts";
 import { darkTheme } from "../../src/scenes/theme/theme.ts";
-import type { Circulation, Traces } from "../../src/sim/circulation/answer.ts";
-import { lowerValveFlow } from "../../src/sim/circulation/foot-veins.ts";
+import type { Circulation, Traces } from "../../src/sim/circulation/answer/answer.ts";
+import { lowerValveFlow } from "../../src/sim/circulation/experiments/foot-veins.ts";
 
 const time = Float64Array.from({ length: 401 }, (_, i) => (i / 400) * 2);
 const wave = (value: (phase: number) => number) => Float64Array.from(time, (t) => value(2 * Math.PI * t));

@@ -4,7 +4,7 @@ import type { Lettering } from "../../src/scenes/drawing/lettering.ts";
 import { drawChanges } from "../../src/scenes/exercise/change-bars.ts";
 import { CHANGES, STROKE } from "../../src/scenes/exercise/change-rows.ts";
 import { darkTheme } from "../../src/scenes/theme/theme.ts";
-import type { Circulation } from "../../src/sim/circulation/answer.ts";
+import type { Circulation } from "../../src/sim/circulation/answer/answer.ts";
 import { solve } from "../../src/sim/circulation/solve.ts";
 import { START } from "../../src/state/scene-state.ts";
 

@@ -2,7 +2,7 @@ import { expect, test, vi } from "vitest";
 import { EFFORTS } from "../../src/chain/running-sweep.ts";
 import { veinsToLungs } from "../../src/scenes/exercise/exercise-reading.ts";
 import { meanPeak, PEAK } from "../../src/scenes/exercise/exercise-scene.ts";
-import type { Circulation } from "../../src/sim/circulation/answer.ts";
+import type { Circulation } from "../../src/sim/circulation/answer/answer.ts";
 import { solve } from "../../src/sim/circulation/solve.ts";
 import { START } from "../../src/state/scene-state.ts";
 

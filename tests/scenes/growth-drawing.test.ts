@@ -14,7 +14,7 @@ import { pointWords, ringWords, widthWords } from "../../src/scenes/growth/rings
 import { columnsOf, rowHeight, shownOf } from "../../src/scenes/growth/row.ts";
 import { speedIn, waysIn } from "../../src/scenes/growth/vessel-blood.ts";
 import { darkTheme } from "../../src/scenes/theme/theme.ts";
-import type { Circulation } from "../../src/sim/circulation/answer.ts";
+import type { Circulation } from "../../src/sim/circulation/answer/answer.ts";
 import { solve } from "../../src/sim/circulation/solve.ts";
 import { shapeDistance } from "../../src/sim/geometry/distance.ts";
 import { pathwayGeometry } from "../../src/sim/geometry/pathways/index.ts";

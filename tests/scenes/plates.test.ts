@@ -19,7 +19,7 @@ import {
 import type { Box } from "../../src/scenes/scene.ts";
 import { darkTheme } from "../../src/scenes/theme/theme.ts";
 import { sizes as typeSizes } from "../../src/scenes/theme/type.ts";
-import type { Circulation } from "../../src/sim/circulation/answer.ts";
+import type { Circulation } from "../../src/sim/circulation/answer/answer.ts";
 import { outlineDistance, planeDistance } from "../../src/sim/geometry/distance.ts";
 import type { PathwayGeometry } from "../../src/sim/geometry/geometry.ts";
 import { pathwayGeometry } from "../../src/sim/geometry/pathways/index.ts";

@@ -3,7 +3,7 @@ import { vesselsOf } from "../../src/scenes/circuit/anatomy.ts";
 import { CHIN, FIGURE } from "../../src/scenes/circuit/figure-shape.ts";
 import { carried, GROWN, proportionsOf } from "../../src/scenes/circuit/proportions.ts";
 import { grownFigure, headOf } from "../../src/scenes/growth/grown-figure.ts";
-import type { Circulation } from "../../src/sim/circulation/answer.ts";
+import type { Circulation } from "../../src/sim/circulation/answer/answer.ts";
 import { START } from "../../src/state/scene-state.ts";
 
 const at = (ageYears: number) =>

@@ -6,7 +6,7 @@ import { FILLED, PAINTED } from "../../src/scenes/circuit/outlines.ts";
 import { drawThroughLiver } from "../../src/scenes/circuit/silhouette.ts";
 import type { Spot } from "../../src/scenes/drawing/curve-drawing.ts";
 import { darkTheme } from "../../src/scenes/theme/theme.ts";
-import type { Circulation } from "../../src/sim/circulation/answer.ts";
+import type { Circulation } from "../../src/sim/circulation/answer/answer.ts";
 import { shapeDistance } from "../../src/sim/geometry/distance.ts";
 import { STAGES } from "../../src/sim/parameters/request.ts";
 

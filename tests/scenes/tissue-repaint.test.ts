@@ -4,7 +4,7 @@ import { paintCapillary } from "../../src/scenes/exchange/paint-capillary.ts";
 import { paintTissue } from "../../src/scenes/exchange/paint-tissue.ts";
 import { isSmall, tissuePicture } from "../../src/scenes/exchange/tissue-drawing.ts";
 import { darkTheme } from "../../src/scenes/theme/theme.ts";
-import type { Circulation } from "../../src/sim/circulation/answer.ts";
+import type { Circulation } from "../../src/sim/circulation/answer/answer.ts";
 import { solve } from "../../src/sim/circulation/solve.ts";
 import { solveExchange } from "../../src/sim/exchange/index.ts";
 import { START } from "../../src/state/scene-state.ts";

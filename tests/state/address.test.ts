@@ -1,7 +1,7 @@
 import fc from "fast-check";
 import * as v from "valibot";
 import { describe, expect, it } from "vitest";
-import { patchSchema } from "../../src/lesson/scene-patch.ts";
+import { patchSchema } from "../../src/lesson/format/scene-patch.ts";
 import { checkRequest } from "../../src/sim/circulation/check-request.ts";
 import type { Parameter } from "../../src/sim/parameters/parameter.ts";
 import { PARAMETERS } from "../../src/sim/parameters/parameters.ts";

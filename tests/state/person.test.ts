@@ -1,6 +1,6 @@
 /** Persons to begin with, and the volume rule that goes with what is set. */
 import { describe, expect, it } from "vitest";
-import { applyPatch } from "../../src/lesson/apply-patch.ts";
+import { applyPatch } from "../../src/lesson/model/apply-patch.ts";
 import { PRESET_NAMES, PRESETS } from "../../src/sim/presets.ts";
 import { clearParameters, setParameter, setStage, setVolumeRule } from "../../src/state/edit.ts";
 import { followRule } from "../../src/state/follow-rule.ts";

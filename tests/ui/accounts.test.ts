@@ -1,7 +1,7 @@
 /** What the energy budget and the body's age show: words for every row, bodies between the cases. */
 import { expect, test } from "vitest";
 import { hasMessage } from "../../src/i18n/index.ts";
-import { occludeFenestration } from "../../src/sim/circulation/test-occlusion.ts";
+import { occludeFenestration } from "../../src/sim/circulation/experiments/test-occlusion.ts";
 import { bodyAt, CASES, occluded, type ParameterValue, STAGES } from "../../src/sim/parameters/request.ts";
 import { bodyName, bodyNamed } from "../../src/ui/parameter-form.tsx";
 import { ADULT, answer, CHILD, request } from "../sim/circulation/requests.ts";

@@ -2,8 +2,8 @@
 import { render } from "preact";
 import { act } from "preact/test-utils";
 import { afterEach, describe, expect, it, vi } from "vitest";
-import { parseExpression } from "../../src/lesson/expression.ts";
 import type { NumberQuestion, Words } from "../../src/lesson/lesson.ts";
+import { parseExpression } from "../../src/lesson/model/expression.ts";
 import { AnswerNumber } from "../../src/ui/lesson/answer-number.tsx";
 import type { Voice } from "../../src/ui/lesson/voice.ts";
 

@@ -1,7 +1,7 @@
 import { readFileSync } from "node:fs";
 import { expect, test } from "vitest";
 import type { Question } from "../../src/lesson/lesson.ts";
-import { readLesson } from "../../src/lesson/read.ts";
+import { readLesson } from "../../src/lesson/read/read.ts";
 import { verdictOf } from "../../src/ui/lesson/question-view.tsx";
 
 const judgement = { right: false, because: [], show: null, truth: "a" };

@@ -1,9 +1,9 @@
 import { describe, expect, it } from "vitest";
 import { formatQuantity, LANGUAGES, setLanguage, speakQuantity } from "../../src/i18n/index.ts";
-import { figureBand } from "../../src/lesson/figure-band.ts";
-import { nameFault } from "../../src/lesson/figure-paths.ts";
-import { type Figure as LiveFigure, parseFigure } from "../../src/lesson/live-figures.ts";
-import { numbersIn } from "../../src/lesson/situation.ts";
+import { figureBand } from "../../src/lesson/model/figure-band.ts";
+import { nameFault } from "../../src/lesson/model/figure-paths.ts";
+import { type Figure as LiveFigure, parseFigure } from "../../src/lesson/model/live-figures.ts";
+import { numbersIn } from "../../src/lesson/model/situation.ts";
 import { changesOf } from "../../src/scenes/layers/grade-stretches.ts";
 import { darkTheme } from "../../src/scenes/theme/theme.ts";
 import { solve } from "../../src/sim/circulation/solve.ts";

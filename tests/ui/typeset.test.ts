@@ -1,6 +1,6 @@
 // @vitest-environment happy-dom
 import { expect, test } from "vitest";
-import { LIMITS } from "../../src/lesson/limits.ts";
+import { LIMITS } from "../../src/lesson/format/limits.ts";
 import { typeset } from "../../src/ui/lesson/typeset.ts";
 
 test("an equation becomes markup", () => {

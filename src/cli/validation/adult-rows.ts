@@ -1,7 +1,7 @@
 /** The adult after completion, and two ventricles. Same rules as in rows.ts. */
 import { present } from "../../sim/checked/present.ts";
-import type { Circulation } from "../../sim/circulation/answer.ts";
-import { traceMean } from "../../sim/circulation/trace-mean.ts";
+import type { Circulation } from "../../sim/circulation/answer/answer.ts";
+import { traceMean } from "../../sim/circulation/answer/trace-mean.ts";
 import type { Persons } from "./persons.ts";
 import { INDEX, type Row, rows } from "./validation-row.ts";
 

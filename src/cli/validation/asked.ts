@@ -1,5 +1,5 @@
 /** Short ways to ask for the persons of the rows. */
-import type { Circulation } from "../../sim/circulation/answer.ts";
+import type { Circulation } from "../../sim/circulation/answer/answer.ts";
 import { solve } from "../../sim/circulation/solve.ts";
 import {
   type Body,

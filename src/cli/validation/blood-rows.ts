@@ -1,7 +1,7 @@
 /** Blood that is lost or thinned, and standing up, in a healthy adult. Same rules as in rows.ts. */
 import { haematocrit } from "../../sim/body/blood.ts";
-import type { Circulation } from "../../sim/circulation/answer.ts";
-import { type BloodLoss, loseBlood } from "../../sim/circulation/blood-loss.ts";
+import type { Circulation } from "../../sim/circulation/answer/answer.ts";
+import { type BloodLoss, loseBlood } from "../../sim/circulation/experiments/blood-loss.ts";
 import { solve } from "../../sim/circulation/solve.ts";
 import { CASES, type CirculationRequest, type ParameterValue } from "../../sim/parameters/request.ts";
 import { extra, type Row, row } from "./validation-row.ts";

@@ -1,9 +1,9 @@
 /** Quantities in effort. Same rules as in rows.ts. */
 import { present } from "../../sim/checked/present.ts";
-import type { Circulation } from "../../sim/circulation/answer.ts";
-import { exertionTest } from "../../sim/circulation/exertion-test.ts";
+import type { Circulation } from "../../sim/circulation/answer/answer.ts";
+import { traceMean } from "../../sim/circulation/answer/trace-mean.ts";
+import { exertionTest } from "../../sim/circulation/experiments/exertion-test.ts";
 import { solve } from "../../sim/circulation/solve.ts";
-import { traceMean } from "../../sim/circulation/trace-mean.ts";
 import { PRESETS, type PresetName } from "../../sim/presets.ts";
 import { healthy, index, met, percent, single } from "./asked.ts";
 import { glennEffortRows } from "./glenn-effort-rows.ts";

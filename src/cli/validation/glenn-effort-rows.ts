@@ -1,6 +1,6 @@
 /** Effort at the Glenn stage. Same rules as in rows.ts. */
 import { present } from "../../sim/checked/present.ts";
-import { exertionTest } from "../../sim/circulation/exertion-test.ts";
+import { exertionTest } from "../../sim/circulation/experiments/exertion-test.ts";
 import type { Body, Stage } from "../../sim/parameters/request.ts";
 import { ask, BEFORE, CHILD, met, person } from "./asked.ts";
 import { type Row, row } from "./validation-row.ts";

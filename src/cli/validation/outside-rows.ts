@@ -1,6 +1,6 @@
 /** Pressure from outside: straining, abdomen, ventilator. Same rules as in rows.ts. */
 import { present } from "../../sim/checked/present.ts";
-import { valsalvaPhases } from "../../sim/circulation/valsalva-phases.ts";
+import { valsalvaPhases } from "../../sim/circulation/experiments/valsalva-phases.ts";
 import type { CirculationRequest, Stage } from "../../sim/parameters/request.ts";
 import { PRESETS } from "../../sim/presets.ts";
 import { ask, CHILD, healthy, index, percent, person, single } from "./asked.ts";

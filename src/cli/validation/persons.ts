@@ -1,7 +1,7 @@
 /** The persons of the validation table, each solved once. */
-import type { Circulation } from "../../sim/circulation/answer.ts";
+import type { Circulation } from "../../sim/circulation/answer/answer.ts";
+import { occludeFenestration } from "../../sim/circulation/experiments/test-occlusion.ts";
 import { solve } from "../../sim/circulation/solve.ts";
-import { occludeFenestration } from "../../sim/circulation/test-occlusion.ts";
 import { type ExchangeCourse, firstDaysRequest, solveExchange } from "../../sim/exchange/index.ts";
 import type { Body } from "../../sim/parameters/request.ts";
 import { ask, BEFORE, CHILD, healthy, met, person, single } from "./asked.ts";

@@ -1,7 +1,7 @@
 /** The persons of presets.ts beside those that were measured. Same rules as in rows.ts. */
 import { present } from "../../sim/checked/present.ts";
-import type { Circulation } from "../../sim/circulation/answer.ts";
-import { exertionTest } from "../../sim/circulation/exertion-test.ts";
+import type { Circulation } from "../../sim/circulation/answer/answer.ts";
+import { exertionTest } from "../../sim/circulation/experiments/exertion-test.ts";
 import { solve } from "../../sim/circulation/solve.ts";
 import type { ParameterValue } from "../../sim/parameters/request.ts";
 import { PRESETS, type PresetName } from "../../sim/presets.ts";

@@ -1,5 +1,5 @@
 /** Junctional rhythm and pacing. Same rules as in rows.ts. */
-import type { Circulation } from "../../sim/circulation/answer.ts";
+import type { Circulation } from "../../sim/circulation/answer/answer.ts";
 import type { Body } from "../../sim/parameters/request.ts";
 import { ask, index, percent } from "./asked.ts";
 import { type Row, row } from "./validation-row.ts";

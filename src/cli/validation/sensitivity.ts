@@ -1,5 +1,5 @@
 /** Which settings move which numbers: each by a fifth down and up, a well adult after completion at rest. */
-import type { Circulation } from "../../sim/circulation/answer.ts";
+import type { Circulation } from "../../sim/circulation/answer/answer.ts";
 import { solve } from "../../sim/circulation/solve.ts";
 import { readOutput } from "../../sim/parameters/outputs.ts";
 import type { NumberParameter } from "../../sim/parameters/parameter.ts";

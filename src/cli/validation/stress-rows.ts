@@ -1,6 +1,6 @@
 /** Quantities under stress: waves, rhythm, height. Same rules as in rows.ts. */
-import type { Circulation } from "../../sim/circulation/answer.ts";
-import { brainFactor } from "../../sim/circulation/brain-flow.ts";
+import type { Circulation } from "../../sim/circulation/answer/answer.ts";
+import { brainFactor } from "../../sim/circulation/regulation/brain-flow.ts";
 import { ask, BEFORE, healthy, index, percent, single } from "./asked.ts";
 import { bloodRows } from "./blood-rows.ts";
 import { effortRows } from "./effort-rows.ts";

@@ -1,6 +1,6 @@
 /** One row of the validation page: our value, the published range, the source. */
 import { present } from "../../sim/checked/present.ts";
-import type { Circulation } from "../../sim/circulation/answer.ts";
+import type { Circulation } from "../../sim/circulation/answer/answer.ts";
 
 export interface Row {
   readonly quantity: string;

@@ -1,7 +1,7 @@
 /** Which field of a form a fault belongs to: by its line, and by the key that it names. */
 import { entryAt } from "../../sim/checked/present.ts";
 import type { Fault } from "../../sim/faults.ts";
-import { BLOCKS, PARTS } from "../lesson-sections.ts";
+import { BLOCKS, PARTS } from "../read/lesson-sections.ts";
 import { type Lines, type Outline, type StepPlace, splitSaid } from "./text-outline.ts";
 import { type LenientRecord, readLeniently } from "./yaml-edit.ts";
 

@@ -1,8 +1,8 @@
 /** The scenes of a text that is being written: a block that cannot be read changes nothing, all others still do. */
 import * as v from "valibot";
 import { currentIds } from "../../sim/parameters/aliases.ts";
-import { patchSchema, type ScenePatch, sceneSchema } from "../scene-patch.ts";
-import type { Scenes } from "../states.ts";
+import { patchSchema, type ScenePatch, sceneSchema } from "../format/scene-patch.ts";
+import type { Scenes } from "../model/states.ts";
 import { type Lines, type Outline, outlineOf } from "./text-outline.ts";
 import { readLeniently } from "./yaml-edit.ts";
 

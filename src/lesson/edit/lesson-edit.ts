@@ -1,6 +1,6 @@
 /** Edits of a lesson's text as a form makes them: each changes only the lines that it is about. */
 import { entryAt } from "../../sim/checked/present.ts";
-import { type BlockName, PARTS, type PartName } from "../lesson-sections.ts";
+import { type BlockName, PARTS, type PartName } from "../read/lesson-sections.ts";
 import { joinLike, type Lines, type Outline, outlineOf, type StepPlace } from "./text-outline.ts";
 import { type Path, setIn } from "./yaml-edit.ts";
 

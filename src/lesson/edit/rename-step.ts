@@ -1,6 +1,6 @@
 /** A step by another id: what names it in the lesson follows in the same edit, or the edit is not made. */
 import { entryAt } from "../../sim/checked/present.ts";
-import { hasIdLetters, isReserved } from "../new-id.ts";
+import { hasIdLetters, isReserved } from "../read/new-id.ts";
 import { setBlock, setFront, setHeading } from "./lesson-edit.ts";
 import { joinLike, type Lines, type Outline, outlineOf } from "./text-outline.ts";
 import { type Path, readLeniently } from "./yaml-edit.ts";

@@ -2,9 +2,9 @@
 import { CASES, type ParameterValue } from "../../sim/parameters/request.ts";
 import { personOf } from "../../state/person.ts";
 import type { SceneState, View } from "../../state/scene-state.ts";
-import { applyPatch } from "../apply-patch.ts";
-import type { ScenePatch } from "../scene-patch.ts";
-import { type Scenes, statesAround } from "../states.ts";
+import type { ScenePatch } from "../format/scene-patch.ts";
+import { applyPatch } from "../model/apply-patch.ts";
+import { type Scenes, statesAround } from "../model/states.ts";
 import type { Path } from "./yaml-edit.ts";
 
 const VIEW_KEYS = [

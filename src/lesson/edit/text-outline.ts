@@ -1,8 +1,8 @@
 /** Where the parts of a lesson's text stand; reads any text, however faulty, and refuses nothing. Lines are counted from 0. */
 import { entryAt } from "../../sim/checked/present.ts";
-import { blockEnd, readFence, readStepHeading } from "../heading.ts";
-import { BLOCKS, type BlockName, PARTS, type PartName } from "../lesson-sections.ts";
-import { FIGURE_MARK } from "../own-figures.ts";
+import { FIGURE_MARK } from "../own/own-figures.ts";
+import { blockEnd, readFence, readStepHeading } from "../read/heading.ts";
+import { BLOCKS, type BlockName, PARTS, type PartName } from "../read/lesson-sections.ts";
 import { headingSlip } from "../slips/shape-slips.ts";
 
 /** From the first line to the one behind the last. */

@@ -11,8 +11,8 @@ import {
   type YAMLMap,
   type YAMLSeq,
 } from "yaml";
-import { RECORD_LIMITS } from "../limits.ts";
-import { recordFault } from "../yaml-amount.ts";
+import { RECORD_LIMITS } from "../format/limits.ts";
+import { recordFault } from "../format/yaml-amount.ts";
 
 export type Path = readonly (string | number)[];
 type Parent = YAMLMap<Node, Node | null> | YAMLSeq<Node>;

@@ -1,5 +1,5 @@
 /** Slips in a step's words: marks that are nearly right and would stand on the page as typed. */
-import { parseFigure } from "../live-figures.ts";
+import { parseFigure } from "../model/live-figures.ts";
 import type { Slip } from "./slip.ts";
 
 /** A live number in single braces, a claim apart from its sentence, a list with signs that make none. */

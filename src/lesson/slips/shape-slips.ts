@@ -1,5 +1,5 @@
 /** Slips in the lines that give a lesson its shape: the rules around its settings, a step's heading. */
-import { newId } from "../new-id.ts";
+import { newId } from "../read/new-id.ts";
 import type { Slip } from "./slip.ts";
 
 const SETTING = /^[A-Za-z]+:(\s|$)/;

@@ -1,5 +1,5 @@
 /** A course package: the built kit with the course in its pages and the file that describes it. One way for the page and the command. */
-import type { COURSE_ELEMENT, Course } from "../../lesson/lesson-course.ts";
+import type { COURSE_ELEMENT, Course } from "../../lesson/library/lesson-course.ts";
 import { replaced } from "../../sim/checked/replaced.ts";
 import { courseStructure } from "./cmi5-structure.ts";
 import type { Outline, OutlineItem } from "./package-outline.ts";

@@ -1,8 +1,8 @@
 /** The checker's thread from the page's side: one text at a time, with a deadline for reading it. */
 import type { Port } from "../../chain/port.ts";
-import type { Library } from "../../lesson/check-library.ts";
-import { DRAFT_FILE } from "../../lesson/draft-check.ts";
-import type { FromDraftChecker, ToDraftChecker } from "../../lesson/draft-checker.ts";
+import type { Library } from "../../lesson/check/check-library.ts";
+import { DRAFT_FILE } from "../../lesson/check/draft-check.ts";
+import type { FromDraftChecker, ToDraftChecker } from "../../lesson/check/draft-checker.ts";
 import type { Lesson } from "../../lesson/lesson.ts";
 import type { Fault } from "../../sim/faults.ts";
 

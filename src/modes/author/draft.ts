@@ -1,14 +1,14 @@
 /** The text on the author's desk: one of the own texts, kept and checked at each change, its last good reading left running. */
 import { batch, computed, type ReadonlySignal, signal } from "@preact/signals";
 import type { Port } from "../../chain/port.ts";
-import { DRAFT_FILE } from "../../lesson/draft-check.ts";
+import { DRAFT_FILE } from "../../lesson/check/draft-check.ts";
+import { LIMITS } from "../../lesson/format/limits.ts";
 import type { Lesson } from "../../lesson/lesson.ts";
-import type { Library } from "../../lesson/library.ts";
-import { LIMITS } from "../../lesson/limits.ts";
-import { joinFigures, type LessonFigure, readFigures, splitFigures } from "../../lesson/own-figures.ts";
+import type { Library } from "../../lesson/library/library.ts";
+import { joinFigures, type LessonFigure, readFigures, splitFigures } from "../../lesson/own/own-figures.ts";
 import type { Fault } from "../../sim/faults.ts";
-import { lessonFileText, nameOfFile } from "../shared/own-lessons.ts";
-import { MAX_LENGTH, type OwnText, type OwnTexts } from "../shared/own-texts.ts";
+import { lessonFileText, nameOfFile } from "../shared/own/own-lessons.ts";
+import { MAX_LENGTH, type OwnText, type OwnTexts } from "../shared/own/own-texts.ts";
 import { type DraftCheck, draftChecking } from "./draft-checking.ts";
 import { idFaults } from "./id-faults.ts";
 

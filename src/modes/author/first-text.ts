@@ -1,8 +1,8 @@
 /** Which own text the page opens with: never in place of another. */
 import { language, t } from "../../i18n/index.ts";
-import { lessonIdOf, withFreeId } from "../../lesson/lesson-id.ts";
-import { lessonText, newLessonText } from "../../lesson/library.ts";
-import { MAX_LENGTH, type OwnText, type OwnTexts } from "../shared/own-texts.ts";
+import { lessonText, newLessonText } from "../../lesson/library/library.ts";
+import { lessonIdOf, withFreeId } from "../../lesson/read/lesson-id.ts";
+import { MAX_LENGTH, type OwnText, type OwnTexts } from "../shared/own/own-texts.ts";
 
 /** Where earlier versions of the kit kept their one text. */
 const EARLIER_DRAFT = "lungward.draft";

@@ -1,10 +1,10 @@
 /** An id that another lesson has: of such a lesson nothing is listed beside the kit's. */
-import { DRAFT_FILE } from "../../lesson/draft-check.ts";
-import { idAsWritten, lessonIdOf } from "../../lesson/lesson-id.ts";
-import type { Library } from "../../lesson/library.ts";
-import { newId } from "../../lesson/new-id.ts";
+import { DRAFT_FILE } from "../../lesson/check/draft-check.ts";
+import type { Library } from "../../lesson/library/library.ts";
+import { idAsWritten, lessonIdOf } from "../../lesson/read/lesson-id.ts";
+import { newId } from "../../lesson/read/new-id.ts";
 import type { Fault } from "../../sim/faults.ts";
-import type { OwnText } from "../shared/own-texts.ts";
+import type { OwnText } from "../shared/own/own-texts.ts";
 
 type Listed = Pick<Library, "lessons" | "own">;
 

@@ -1,11 +1,11 @@
 /** The lesson as a learner has it, at the step in which the cursor stands; claims that the model does not bear out are reported. */
 import { useEffect, useMemo } from "preact/hooks";
 import { t } from "../../i18n/index.ts";
-import { judgeClaim } from "../../lesson/claims.ts";
-import type { Situation } from "../../lesson/figure-paths.ts";
 import type { Lesson, Step } from "../../lesson/lesson.ts";
-import type { Library } from "../../lesson/library.ts";
-import { withOwnWords } from "../../lesson/own-keys.ts";
+import type { Library } from "../../lesson/library/library.ts";
+import { judgeClaim } from "../../lesson/model/claims.ts";
+import type { Situation } from "../../lesson/model/figure-paths.ts";
+import { withOwnWords } from "../../lesson/own/own-keys.ts";
 import { inlinesOf } from "../../lesson/prose.ts";
 import { entryAt } from "../../sim/checked/present.ts";
 import { runLesson } from "../shared/lesson/lesson-run.ts";

@@ -1,10 +1,10 @@
 /** A lesson got another id: what named it can take the new one, once its author agrees. */
 import { useSignal, useSignalEffect } from "@preact/signals";
 import { language, t } from "../../i18n/index.ts";
-import { lessonIdOf } from "../../lesson/lesson-id.ts";
-import type { Library } from "../../lesson/library.ts";
+import type { Library } from "../../lesson/library/library.ts";
+import { lessonIdOf } from "../../lesson/read/lesson-id.ts";
 import { messageOf } from "../../sim/checked/message-of.ts";
-import { MAX_LENGTH, type OwnTexts } from "../shared/own-texts.ts";
+import { MAX_LENGTH, type OwnTexts } from "../shared/own/own-texts.ts";
 import type { Draft } from "./draft.ts";
 import { isNamed, placesNaming, type RenamePlaces, renameEverywhere } from "./rename-places.ts";
 

@@ -1,13 +1,13 @@
 /** Where a lesson's id stands on this device beside its own line, and how all of it takes another. */
 import { followLesson } from "../../lesson/edit/rename-lesson.ts";
-import { lessonIdOf } from "../../lesson/lesson-id.ts";
-import type { Library } from "../../lesson/library.ts";
-import { isNewerProgress, readProgress, writeProgress } from "../../lesson/progress.ts";
-import { namedInProgress, renamedInProgress } from "../../lesson/progress-rename.ts";
+import type { Library } from "../../lesson/library/library.ts";
+import { isNewerProgress, readProgress, writeProgress } from "../../lesson/progress/progress.ts";
+import { namedInProgress, renamedInProgress } from "../../lesson/progress/progress-rename.ts";
+import { lessonIdOf } from "../../lesson/read/lesson-id.ts";
 import { changeDeviceText, deviceText } from "../../lms/device.ts";
 import { organiser, setOrganiser } from "../kiosk/organiser-settings.ts";
-import { keepTalk, readKeptTalk } from "../lecture/talk-store.ts";
-import { fitsAsText, type OwnTexts } from "../shared/own-texts.ts";
+import { keepTalk, readKeptTalk } from "../lecture/files/talk-store.ts";
+import { fitsAsText, type OwnTexts } from "../shared/own/own-texts.ts";
 import { kitIds } from "./id-faults.ts";
 
 /** All that an id may belong to. */

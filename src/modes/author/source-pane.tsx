@@ -2,10 +2,10 @@
 import { useMemo, useRef } from "preact/hooks";
 import { t } from "../../i18n/index.ts";
 import { lineOfFault } from "../../lesson/edit/field-of-fault.ts";
-import type { Library } from "../../lesson/library.ts";
+import type { Library } from "../../lesson/library/library.ts";
 import { Choice } from "../../ui/choice.tsx";
 import type { Context } from "../shared/mode.ts";
-import type { OwnTexts } from "../shared/own-texts.ts";
+import type { OwnTexts } from "../shared/own/own-texts.ts";
 import { type Draft, NO_LESSON } from "./draft.ts";
 import { FaultList } from "./fault-list.tsx";
 import { goToField, LessonForm } from "./form/lesson-form.tsx";

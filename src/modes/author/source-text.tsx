@@ -2,8 +2,8 @@
 import { forwardRef } from "preact/compat";
 import { useEffect, useImperativeHandle, useRef } from "preact/hooks";
 import { t } from "../../i18n/index.ts";
-import { LIMITS } from "../../lesson/limits.ts";
-import { MAX_LENGTH } from "../shared/own-texts.ts";
+import { LIMITS } from "../../lesson/format/limits.ts";
+import { MAX_LENGTH } from "../shared/own/own-texts.ts";
 
 export interface SourceTextProps {
   readonly text: string;

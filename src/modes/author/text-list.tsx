@@ -1,11 +1,11 @@
 /** The own lessons on this device: open, duplicate, rename, save, take back an earlier version, delete once that is agreed to. */
 import { useSignal } from "@preact/signals";
 import { language, t } from "../../i18n/index.ts";
-import { lessonIdOf, lessonTitleOf } from "../../lesson/lesson-id.ts";
+import { lessonIdOf, lessonTitleOf } from "../../lesson/read/lesson-id.ts";
 import { Confirm } from "../../ui/confirm.tsx";
 import { Dialog } from "../../ui/dialog.tsx";
 import { saveFile } from "../../ui/take-away/save-file.ts";
-import { MAX_NAME, type OwnText, type OwnTexts } from "../shared/own-texts.ts";
+import { MAX_NAME, type OwnText, type OwnTexts } from "../shared/own/own-texts.ts";
 import { copyOfText } from "./first-text.ts";
 
 export interface TextListProps {

@@ -3,8 +3,8 @@
 import { releaseDye, setView } from "../../state/edit.ts";
 import { showsField } from "../../state/scene-state.ts";
 import type { Key } from "../../ui/keys.ts";
+import { togglePlay } from "../shared/handles/play.ts";
 import type { Context } from "../shared/mode.ts";
-import { togglePlay } from "../shared/play.ts";
 import type { PanelName } from "./panels.ts";
 
 export interface BenchActs {

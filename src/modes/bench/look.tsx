@@ -3,7 +3,7 @@
 import { t } from "../../i18n/index.ts";
 import { Choice, Switch } from "../../ui/choice.tsx";
 import { Panel } from "../../ui/panel.tsx";
-import { LanguageChoice } from "../shared/language-choice.tsx";
+import { LanguageChoice } from "../shared/bar/language-choice.tsx";
 import { type Context, THEMES } from "../shared/mode.ts";
 import { largerWords, lettersOn } from "../shared/preferences.ts";
 import { PictureControls, SceneChoice } from "./picture-controls.tsx";

@@ -8,10 +8,10 @@ import { Panel } from "../../ui/panel.tsx";
 import { Readouts } from "../../ui/readout.tsx";
 import { SharesTable } from "../../ui/shares-table.tsx";
 import { TracesSection } from "../../ui/traces/index.ts";
-import { earlierFigures } from "../shared/earlier-figures.ts";
 import type { Context } from "../shared/mode.ts";
-import { sceneReading } from "../shared/scene-reading.ts";
-import { themeNamed } from "../shared/themes.ts";
+import { themeNamed } from "../shared/stage/themes.ts";
+import { earlierFigures } from "../shared/words/earlier-figures.ts";
+import { sceneReading } from "../shared/words/scene-reading.ts";
 import { TestOcclusionPanel } from "./test-occlusion.tsx";
 import { Vary } from "./vary.tsx";
 

@@ -4,7 +4,7 @@ import { useEffect } from "preact/hooks";
 import { language } from "../../i18n/index.ts";
 import { HANDING_OUT } from "../../ui/take-away/handout.tsx";
 import { printAs } from "../../ui/take-away/print-as.ts";
-import { HandoutView } from "../shared/handout-view.tsx";
+import { HandoutView } from "../shared/handout/handout-view.tsx";
 import type { Context } from "../shared/mode.ts";
 
 /** The stage as it stands; nothing where only a graphics chip could read it back. */

@@ -4,7 +4,7 @@ import type { SweepCurve } from "../../chain/running-sweep.ts";
 import { shapeOf } from "../../chain/shown-before.ts";
 import { type Band, digitsOfStep, formatQuantity, t } from "../../i18n/index.ts";
 import { sameShape, svgOutline } from "../../scenes/layers/outline.ts";
-import type { Circulation } from "../../sim/circulation/answer.ts";
+import type { Circulation } from "../../sim/circulation/answer/answer.ts";
 import type { PathwayGeometry } from "../../sim/geometry/geometry.ts";
 import type { NumberParameter } from "../../sim/parameters/parameter.ts";
 

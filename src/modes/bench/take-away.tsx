@@ -8,11 +8,11 @@ import { Panel } from "../../ui/panel.tsx";
 import { clipType } from "../../ui/take-away/clip.ts";
 import { saveFile } from "../../ui/take-away/save-file.ts";
 import { writeTable } from "../../ui/take-away/state-table.ts";
-import { HandoutView } from "../shared/handout-view.tsx";
+import { AT_HOME, writePlace } from "../shared/address/place.ts";
+import { stateLink } from "../shared/address/state-link.ts";
+import { HandoutView } from "../shared/handout/handout-view.tsx";
 import type { Context } from "../shared/mode.ts";
-import { AT_HOME, writePlace } from "../shared/place.ts";
-import { stateLink } from "../shared/state-link.ts";
-import { saveClip, saveDrawing, saveStill } from "../shared/stills-and-clips.ts";
+import { saveClip, saveDrawing, saveStill } from "../shared/stage/stills-and-clips.ts";
 
 const ADDED = "lecture.addedToTalk";
 const HEIGHTS = ["720", "1080", "2160"] as const;
@@ -45,7 +45,7 @@ export function TakeAway({ context, onClose }: { readonly context: Context; read
     );
   };
   const addToTalk = () =>
-    attempt(async () => (await import("../lecture/add-to-talk.ts")).addBenchToTalk(context), ADDED);
+    attempt(async () => (await import("../lecture/builder/add-to-talk.ts")).addBenchToTalk(context), ADDED);
   const table = () => {
     const circulation = session.chain.circulations.value[0];
     if (!circulation) return;

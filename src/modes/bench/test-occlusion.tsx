@@ -2,7 +2,7 @@
 import { useSignal } from "@preact/signals";
 import { formatQuantity, t } from "../../i18n/index.ts";
 import { present } from "../../sim/checked/present.ts";
-import type { Circulation } from "../../sim/circulation/answer.ts";
+import type { Circulation } from "../../sim/circulation/answer/answer.ts";
 import { occluded } from "../../sim/parameters/request.ts";
 import type { Context } from "../shared/mode.ts";
 

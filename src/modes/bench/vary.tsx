@@ -4,13 +4,13 @@ import { useEffect } from "preact/hooks";
 import { createSweep, type RunningSweep, type Sweep } from "../../chain/running-sweep.ts";
 import { type Band, digitsOfStep, LOSS_DIGITS, t, unitSymbol } from "../../i18n/index.ts";
 import { entryAt, present } from "../../sim/checked/present.ts";
-import type { Circulation } from "../../sim/circulation/answer.ts";
+import type { Circulation } from "../../sim/circulation/answer/answer.ts";
 import type { NumberParameter } from "../../sim/parameters/parameter.ts";
 import { numberSetting } from "../../sim/parameters/parameters.ts";
 import { setParameter } from "../../state/edit.ts";
 import { ParameterMap, SweepChart, SweepProgress } from "../../ui/traces/index.ts";
 import type { Context } from "../shared/mode.ts";
-import { themeNamed } from "../shared/themes.ts";
+import { themeNamed } from "../shared/stage/themes.ts";
 import { SmallMultiples } from "./small-multiples.tsx";
 import { nearestIndex, numberParameters, planVary } from "./vary-plan.ts";
 

@@ -2,10 +2,10 @@
 import { useSignal } from "@preact/signals";
 import { useEffect, useRef } from "preact/hooks";
 import { language, t } from "../../i18n/index.ts";
-import type { Library } from "../../lesson/library.ts";
+import type { Library } from "../../lesson/library/library.ts";
 import { present } from "../../sim/checked/present.ts";
-import { tellMissedPart } from "../shared/link-note.tsx";
-import { AT_HOME, writePlace } from "../shared/place.ts";
+import { tellMissedPart } from "../shared/address/link-note.tsx";
+import { AT_HOME, writePlace } from "../shared/address/place.ts";
 
 export function LessonList() {
   const library = useSignal<Library | null>(null);
@@ -15,7 +15,7 @@ export function LessonList() {
     const seen = new IntersectionObserver((entries) => {
       if (!entries.some(({ isIntersecting }) => isIntersecting)) return;
       seen.disconnect();
-      void import("../../lesson/library.ts")
+      void import("../../lesson/library/library.ts")
         .then(({ loadLibrary }) => loadLibrary(tag))
         .then((loaded) => {
           library.value = loaded;

@@ -3,8 +3,8 @@ import { type ReadonlySignal, type Signal, signal } from "@preact/signals";
 import { setView } from "../../state/edit.ts";
 import { START } from "../../state/scene-state.ts";
 import { drawReader } from "../reader.ts";
-import { stopReading } from "../shared/aloud.ts";
 import type { Context } from "../shared/mode.ts";
+import { stopReading } from "../shared/words/aloud.ts";
 import { organiser } from "./organiser-settings.ts";
 import { startVisit, USUAL_IDLE_LIMITS, type Visit, type VisitEvent, visit } from "./visit.ts";
 

@@ -2,12 +2,12 @@
 import { useComputed, useSignal } from "@preact/signals";
 import { useEffect, useMemo } from "preact/hooks";
 import { language } from "../../i18n/index.ts";
-import { lookForNewer } from "../shared/keep-offline.ts";
+import { AT_HOME } from "../shared/address/place.ts";
 import { useLibrary } from "../shared/lesson/use-library.ts";
 import type { Context } from "../shared/mode.ts";
-import { newerVersion } from "../shared/offline.ts";
-import { AT_HOME } from "../shared/place.ts";
-import { StageView } from "../shared/stage-view.tsx";
+import { lookForNewer } from "../shared/offline/keep-offline.ts";
+import { newerVersion } from "../shared/offline/offline.ts";
+import { StageView } from "../shared/stage/stage-view.tsx";
 import { closePage } from "./closed.ts";
 import { count } from "./counts.ts";
 import { debouncePresses } from "./debounce-presses.ts";

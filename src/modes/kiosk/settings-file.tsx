@@ -3,7 +3,7 @@ import { useSignal } from "@preact/signals";
 import { t } from "../../i18n/index.ts";
 import { Confirm } from "../../ui/confirm.tsx";
 import { saveFile } from "../../ui/take-away/save-file.ts";
-import { FilePicker } from "../shared/file-picker.tsx";
+import { FilePicker } from "../shared/own/file-picker.tsx";
 import {
   type OrganiserSettings,
   organiser,

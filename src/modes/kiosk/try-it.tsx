@@ -8,8 +8,8 @@ import type { Editing } from "../../ui/editing.ts";
 import { figuresOf } from "../../ui/figures.ts";
 import { firstParameters } from "../../ui/parameter-groups.ts";
 import { Readouts } from "../../ui/readout.tsx";
-import { earlierFigures } from "../shared/earlier-figures.ts";
 import type { Session } from "../shared/session.ts";
+import { earlierFigures } from "../shared/words/earlier-figures.ts";
 
 /** Taps from one end of a range to the other, at most. */
 const TAPS = 12;

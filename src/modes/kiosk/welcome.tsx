@@ -5,8 +5,8 @@ import { LANGUAGES, languageName, MESSAGES } from "../../i18n/index.ts";
 import { entryAt, present } from "../../sim/checked/present.ts";
 import { PATHWAY_STAGES, type PathwayStage } from "../../sim/parameters/request.ts";
 import { setStage } from "../../state/edit.ts";
+import { isMoving } from "../shared/handles/play.ts";
 import type { Context } from "../shared/mode.ts";
-import { isMoving } from "../shared/play.ts";
 import { offeredOf, organiser } from "./organiser-settings.ts";
 
 /** s: each title stands this long; the pathway behind changes with every third */

@@ -1,9 +1,9 @@
 /** What a mode is to the page: a person in a place. It composes the rest and holds no facts of its own. */
 import type { ReadonlySignal, Signal } from "@preact/signals";
-import type { AddressSync } from "./address-sync.ts";
-import type { Place } from "./place.ts";
+import type { AddressSync } from "./address/address-sync.ts";
+import type { Place } from "./address/place.ts";
 import type { Session } from "./session.ts";
-import type { StageLoop } from "./stage-loop.ts";
+import type { StageLoop } from "./stage/stage-loop.ts";
 
 export const THEMES = ["dark", "light"] as const;
 type ThemeName = (typeof THEMES)[number];

@@ -1,9 +1,9 @@
 /** The end of a lesson: the one thing, a prompt to say it in one's own words, what was understood, the sources. */
 import type { Ref } from "preact";
 import { t } from "../../i18n/index.ts";
-import type { Library } from "../../lesson/library.ts";
+import type { Library } from "../../lesson/library/library.ts";
 import { progressOf } from "../../lesson/player.ts";
-import { scoreOf } from "../../lesson/progress.ts";
+import { scoreOf } from "../../lesson/progress/progress.ts";
 import { SourceList } from "../../ui/lesson/source-mark.tsx";
 import type { LessonRun } from "../shared/lesson/lesson-run.ts";
 import type { KeptProgress } from "./kept-progress.ts";

@@ -1,16 +1,16 @@
 /** The learner's progress while the page is open, and where it is kept: this device or a course system. */
 import { type ReadonlySignal, signal } from "@preact/signals";
 import type { Lesson } from "../../lesson/lesson.ts";
-import { type Course, courseScore, doneOf } from "../../lesson/lesson-course.ts";
+import { type Course, courseScore, doneOf } from "../../lesson/library/lesson-course.ts";
 import {
   isNewerProgress,
   NO_PROGRESS,
   type Progress,
   scoreOf,
   writeProgress,
-} from "../../lesson/progress.ts";
-import { mergeProgress } from "../../lesson/progress-merge.ts";
-import { packProgress, unpackProgress, unpackText } from "../../lesson/progress-pack.ts";
+} from "../../lesson/progress/progress.ts";
+import { mergeProgress } from "../../lesson/progress/progress-merge.ts";
+import { packProgress, unpackProgress, unpackText } from "../../lesson/progress/progress-pack.ts";
 import { onOtherTab } from "../../lms/device.ts";
 import { openRecord } from "../../lms/open.ts";
 import { PASS_SHARE, type RecordAdapter, type Report } from "../../lms/record-adapter.ts";

@@ -1,10 +1,10 @@
 /** The learner's record handed out: a page to hand in, or progress to go on with elsewhere. */
 import type { Chain } from "../../chain/contract.ts";
 import type { Lesson } from "../../lesson/lesson.ts";
-import type { Progress } from "../../lesson/progress.ts";
-import { writeProgressFile } from "../../lesson/progress-file.ts";
-import { type Answered, namesRead, requestsOf, statesOfQuestion } from "../../lesson/situation.ts";
-import { statesAround } from "../../lesson/states.ts";
+import { type Answered, namesRead, requestsOf, statesOfQuestion } from "../../lesson/model/situation.ts";
+import { statesAround } from "../../lesson/model/states.ts";
+import type { Progress } from "../../lesson/progress/progress.ts";
+import { writeProgressFile } from "../../lesson/progress/progress-file.ts";
 import { VERSION } from "../../ui/app-version.ts";
 import { cautionSentences } from "../../ui/cautions.tsx";
 import { saveFile } from "../../ui/take-away/save-file.ts";

@@ -1,10 +1,10 @@
 /** A lesson in reading order as text alone, for reading and for paper: every step's words with the model's numbers. */
 import { useMemo } from "preact/hooks";
 import { t, unitSymbol } from "../../i18n/index.ts";
-import { dealAnswers } from "../../lesson/deal.ts";
+import { dealAnswers } from "../../lesson/judge/deal.ts";
 import type { Lesson, Question, Step } from "../../lesson/lesson.ts";
-import { namesRead, requestsOf, situationOf } from "../../lesson/situation.ts";
-import { statesAround } from "../../lesson/states.ts";
+import { namesRead, requestsOf, situationOf } from "../../lesson/model/situation.ts";
+import { statesAround } from "../../lesson/model/states.ts";
 import { VERSION } from "../../ui/app-version.ts";
 import { Cautions } from "../../ui/cautions.tsx";
 import { InlineView } from "../../ui/lesson/prose.tsx";
@@ -12,9 +12,9 @@ import { Script, StepCaution, TranslationNote } from "../../ui/lesson/script.tsx
 import { SourceList } from "../../ui/lesson/source-mark.tsx";
 import type { Voice } from "../../ui/lesson/voice.ts";
 import { printAs } from "../../ui/take-away/print-as.ts";
+import { writePlace } from "../shared/address/place.ts";
 import { knownAnswers } from "../shared/lesson/known-answers.ts";
 import { voiceOf } from "../shared/lesson/voice-of.ts";
-import { writePlace } from "../shared/place.ts";
 import { keptVersion } from "../shared/preferences.ts";
 import { GoalList } from "./goal-list.tsx";
 import type { StudyProps } from "./study-props.ts";

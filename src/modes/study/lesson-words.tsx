@@ -1,7 +1,7 @@
 /** The words column: where one is, the step's words or its question, and the way on. */
 import { useEffect, useRef } from "preact/hooks";
 import { t } from "../../i18n/index.ts";
-import type { Library } from "../../lesson/library.ts";
+import type { Library } from "../../lesson/library/library.ts";
 import { canAdvance, predictionFor } from "../../lesson/player.ts";
 import type { StepReference } from "../../lesson/prose.ts";
 import { entryAt } from "../../sim/checked/present.ts";

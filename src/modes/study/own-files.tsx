@@ -2,10 +2,10 @@
 import { useSignal } from "@preact/signals";
 import { useEffect, useRef } from "preact/hooks";
 import { t } from "../../i18n/index.ts";
-import { followDrops } from "../shared/dropped-file.ts";
-import { LessonFilePicker } from "../shared/lesson-file-picker.tsx";
-import { addOwnFile } from "../shared/own-lessons.ts";
-import { MAX_LENGTH } from "../shared/own-texts.ts";
+import { followDrops } from "../shared/own/dropped-file.ts";
+import { LessonFilePicker } from "../shared/own/lesson-file-picker.tsx";
+import { addOwnFile } from "../shared/own/own-lessons.ts";
+import { MAX_LENGTH } from "../shared/own/own-texts.ts";
 import { isOfRecord } from "./record-section.tsx";
 
 export function OwnLessons({ authorHref }: { readonly authorHref: string }) {

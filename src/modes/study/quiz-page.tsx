@@ -1,15 +1,15 @@
 /** The course quiz: one question after the other beside its scene, then what came of it. */
 import { useEffect, useMemo, useRef } from "preact/hooks";
 import { t } from "../../i18n/index.ts";
+import { quizOf } from "../../lesson/judge/quiz.ts";
 import { parseReference } from "../../lesson/prose.ts";
-import { quizOf } from "../../lesson/quiz.ts";
 import { QuestionView } from "../../ui/lesson/question-view.tsx";
 import { TranslationNote } from "../../ui/lesson/script.tsx";
+import { AT_HOME, writePlace } from "../shared/address/place.ts";
+import { Notes } from "../shared/bar/notes.tsx";
 import { voiceOf } from "../shared/lesson/voice-of.ts";
-import { Notes } from "../shared/notes.tsx";
-import { AT_HOME, writePlace } from "../shared/place.ts";
 import { keptVersion } from "../shared/preferences.ts";
-import { StageView } from "../shared/stage-view.tsx";
+import { StageView } from "../shared/stage/stage-view.tsx";
 import { type QuizItem, type QuizRun, startQuiz } from "./quiz-run.ts";
 import type { StudyProps } from "./study-props.ts";
 

@@ -1,13 +1,13 @@
 /** The course quiz under way: the question in view with its scene and numbers, its judgement, and what is kept. */
 import { batch, computed, effect, type ReadonlySignal, signal } from "@preact/signals";
-import { dealAnswers } from "../../lesson/deal.ts";
-import type { Situation } from "../../lesson/figure-paths.ts";
+import { dealAnswers } from "../../lesson/judge/deal.ts";
+import type { Given, Judgement } from "../../lesson/judge/questions.ts";
+import { drawQuiz, nextRound, quizAnswered, quizOf } from "../../lesson/judge/quiz.ts";
 import { findStep, type Lesson, type Question, type Step } from "../../lesson/lesson.ts";
+import type { Situation } from "../../lesson/model/figure-paths.ts";
+import { namesRead, requestsOf, situationOf } from "../../lesson/model/situation.ts";
+import { statesAround, stepState } from "../../lesson/model/states.ts";
 import { parseReference } from "../../lesson/prose.ts";
-import type { Given, Judgement } from "../../lesson/questions.ts";
-import { drawQuiz, nextRound, quizAnswered, quizOf } from "../../lesson/quiz.ts";
-import { namesRead, requestsOf, situationOf } from "../../lesson/situation.ts";
-import { statesAround, stepState } from "../../lesson/states.ts";
 import { entryAt } from "../../sim/checked/present.ts";
 import { knownAnswers } from "../shared/lesson/known-answers.ts";
 import { judgeByModel } from "../shared/lesson/question-in-view.ts";

@@ -1,13 +1,13 @@
 /** What stands beside the lessons: a page of prose, all words explained, all publications. */
 
 import { language, t } from "../../i18n/index.ts";
-import type { Library } from "../../lesson/library.ts";
+import type { Library } from "../../lesson/library/library.ts";
 import { ProseView } from "../../ui/lesson/prose.tsx";
 import { TranslationNote } from "../../ui/lesson/script.tsx";
 import { SourceLine } from "../../ui/lesson/source-mark.tsx";
 import type { Voice } from "../../ui/lesson/voice.ts";
 import { GLOSSARY, SOURCES } from "../place-faults.ts";
-import { writePlace } from "../shared/place.ts";
+import { writePlace } from "../shared/address/place.ts";
 import { keptVersion } from "../shared/preferences.ts";
 import type { StudyProps } from "./study-props.ts";
 

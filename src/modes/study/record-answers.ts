@@ -1,11 +1,11 @@
 /** One answered question of a learner's record in words: what was asked with its numbers, what was given, what is right. */
 import { digitsOfStep, formatQuantity, t } from "../../i18n/index.ts";
+import { rightAnswer, rightOrder } from "../../lesson/judge/questions.ts";
 import type { Lesson, OrderQuestion, Question, Words } from "../../lesson/lesson.ts";
-import type { Attempt } from "../../lesson/progress.ts";
+import { type Answered, situationOf, statesOfQuestion } from "../../lesson/model/situation.ts";
+import { statesAround } from "../../lesson/model/states.ts";
+import type { Attempt } from "../../lesson/progress/progress.ts";
 import { inlinesOf, wordsOf } from "../../lesson/prose.ts";
-import { rightAnswer, rightOrder } from "../../lesson/questions.ts";
-import { type Answered, situationOf, statesOfQuestion } from "../../lesson/situation.ts";
-import { statesAround } from "../../lesson/states.ts";
 import { entryAt, present } from "../../sim/checked/present.ts";
 import { findParameter } from "../../sim/parameters/parameters.ts";
 import { formatFigure, numberIn } from "../../ui/lesson/voice.ts";

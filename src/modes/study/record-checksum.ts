@@ -1,5 +1,5 @@
 /** A checksum of a saved record, so that a slip or a quick edit is seen. Whoever can program can make a new one: the page says so. */
-import { fingerprint } from "../../lesson/lesson-version.ts";
+import { fingerprint } from "../../lesson/read/lesson-version.ts";
 
 type RecordCheck = "unchanged" | "changed" | "unknown";
 

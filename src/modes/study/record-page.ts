@@ -1,11 +1,11 @@
 /** The record to hand in as one page that reads and prints without the kit: per lesson what was asked, given and right. */
 import { direction, language, t } from "../../i18n/index.ts";
 import { inMarkup } from "../../i18n/markup.ts";
+import { quizOf } from "../../lesson/judge/quiz.ts";
 import type { Lesson } from "../../lesson/lesson.ts";
-import { type Attempt, type LessonProgress, type Progress, scoreOf } from "../../lesson/progress.ts";
+import type { Answered } from "../../lesson/model/situation.ts";
+import { type Attempt, type LessonProgress, type Progress, scoreOf } from "../../lesson/progress/progress.ts";
 import { inlinesOf, parseReference, wordsOf } from "../../lesson/prose.ts";
-import { quizOf } from "../../lesson/quiz.ts";
-import type { Answered } from "../../lesson/situation.ts";
 import { VERSION } from "../../ui/app-version.ts";
 import { cautionSentences } from "../../ui/cautions.tsx";
 import { answerInWords } from "./record-answers.ts";

@@ -2,12 +2,12 @@
 import { useSignal } from "@preact/signals";
 import { useEffect, useRef } from "preact/hooks";
 import { t } from "../../i18n/index.ts";
-import type { Progress } from "../../lesson/progress.ts";
-import { LONGEST_PROGRESS_FILE, readProgressFile } from "../../lesson/progress-file.ts";
-import { takeProgress } from "../../lesson/progress-merge.ts";
+import type { Progress } from "../../lesson/progress/progress.ts";
+import { LONGEST_PROGRESS_FILE, readProgressFile } from "../../lesson/progress/progress-file.ts";
+import { takeProgress } from "../../lesson/progress/progress-merge.ts";
 import { Confirm } from "../../ui/confirm.tsx";
-import { followDrops } from "../shared/dropped-file.ts";
-import { FilePicker } from "../shared/file-picker.tsx";
+import { followDrops } from "../shared/own/dropped-file.ts";
+import { FilePicker } from "../shared/own/file-picker.tsx";
 import { scoreOfAll } from "./kept-progress.ts";
 import { saveProgress, saveRecord } from "./learner-record.ts";
 import { checkRecord } from "./record-checksum.ts";

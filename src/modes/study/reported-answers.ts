@@ -1,6 +1,6 @@
 /** What a learner answered in this visit, as a course system takes it: the question in words, what was chosen, what is right. */
 import { findStep, type Lesson, type Question } from "../../lesson/lesson.ts";
-import type { Attempt, Progress } from "../../lesson/progress.ts";
+import type { Attempt, Progress } from "../../lesson/progress/progress.ts";
 import { wordsOf } from "../../lesson/prose.ts";
 import type { ReportedAnswer } from "../../lms/record-adapter.ts";
 import { entryAt } from "../../sim/checked/present.ts";

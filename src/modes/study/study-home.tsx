@@ -1,15 +1,15 @@
 /** The lessons with what was done in each, and the learner's record to keep, take along or erase. */
 import { language, t } from "../../i18n/index.ts";
+import { QUIZ_LENGTH, quizOf } from "../../lesson/judge/quiz.ts";
 import type { Lesson } from "../../lesson/lesson.ts";
-import type { Course } from "../../lesson/lesson-course.ts";
-import { type LessonProgress, type Progress, scoreOf } from "../../lesson/progress.ts";
-import { QUIZ_LENGTH, quizOf } from "../../lesson/quiz.ts";
+import type { Course } from "../../lesson/library/lesson-course.ts";
+import { type LessonProgress, type Progress, scoreOf } from "../../lesson/progress/progress.ts";
 import { Cautions } from "../../ui/cautions.tsx";
 import { GLOSSARY, PACKAGE, QUIZ, SOURCES } from "../place-faults.ts";
-import { courseHere } from "../shared/course-here.ts";
-import { LanguageChoice } from "../shared/language-choice.tsx";
-import { NewerVersion } from "../shared/newer-version.tsx";
-import { AT_HOME, writePlace } from "../shared/place.ts";
+import { AT_HOME, writePlace } from "../shared/address/place.ts";
+import { LanguageChoice } from "../shared/bar/language-choice.tsx";
+import { NewerVersion } from "../shared/offline/newer-version.tsx";
+import { courseHere } from "../shared/own/course-here.ts";
 import { LeaveLink } from "./leave-link.tsx";
 import { OwnLessons } from "./own-files.tsx";
 import { RecordSection } from "./record-section.tsx";

@@ -3,9 +3,9 @@
 import { releaseDye } from "../../state/edit.ts";
 import { showsField } from "../../state/scene-state.ts";
 import type { Key } from "../../ui/keys.ts";
+import { togglePlay } from "../shared/handles/play.ts";
 import type { LessonRun } from "../shared/lesson/lesson-run.ts";
 import type { Context } from "../shared/mode.ts";
-import { togglePlay } from "../shared/play.ts";
 
 export const studyKeys = (context: Context, run: LessonRun, openKeys: () => void): readonly Key[] => [
   { keys: ["ArrowRight", "PageDown"], does: "keyDoes.nextStep", run: () => run.send({ kind: "next" }) },

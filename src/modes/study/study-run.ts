@@ -1,7 +1,7 @@
 /** A lesson taken alone: where it begins, what is kept of it, and the address that goes with it. */
 import { findStep, type Lesson } from "../../lesson/lesson.ts";
 import { type Player, progressOf } from "../../lesson/player.ts";
-import { dueForRecall, withLesson } from "../../lesson/progress.ts";
+import { dueForRecall, withLesson } from "../../lesson/progress/progress.ts";
 import { parseReference } from "../../lesson/prose.ts";
 import { entryAt } from "../../sim/checked/present.ts";
 import { type LessonRun, runLesson } from "../shared/lesson/lesson-run.ts";

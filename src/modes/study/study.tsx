@@ -2,13 +2,13 @@
 import { useComputed, useSignal } from "@preact/signals";
 import { useEffect } from "preact/hooks";
 import { t } from "../../i18n/index.ts";
-import { type Course, libraryOfCourse } from "../../lesson/lesson-course.ts";
+import { type Course, libraryOfCourse } from "../../lesson/library/lesson-course.ts";
 import { describeFault } from "../../sim/faults.ts";
 import { PACKAGE, QUIZ } from "../place-faults.ts";
-import { courseFault, courseHere } from "../shared/course-here.ts";
+import { LessonHandout } from "../shared/handout/lesson-handout.tsx";
 import { useLibrary } from "../shared/lesson/use-library.ts";
-import { LessonHandout } from "../shared/lesson-handout.tsx";
 import type { Context } from "../shared/mode.ts";
+import { courseFault, courseHere } from "../shared/own/course-here.ts";
 import { keptVersion } from "../shared/preferences.ts";
 import { type KeptProgress, openProgress } from "./kept-progress.ts";
 import { LessonPage } from "./lesson-page.tsx";

@@ -2,7 +2,7 @@
 import { useId, useState } from "preact/hooks";
 import { t } from "../../i18n/index.ts";
 import type { WrittenTask } from "../../lesson/lesson.ts";
-import { MAX_WRITTEN } from "../../lesson/progress.ts";
+import { MAX_WRITTEN } from "../../lesson/progress/progress.ts";
 import { InlineView } from "../../ui/lesson/prose.tsx";
 import type { Voice } from "../../ui/lesson/voice.ts";
 

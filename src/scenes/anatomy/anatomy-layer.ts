@@ -1,6 +1,6 @@
 /** The painted chest as containers that a scene stacks between its own layers: painted once, moved by the circulation. */
 import { Container } from "pixi.js";
-import type { Circulation } from "../../sim/circulation/answer.ts";
+import type { Circulation } from "../../sim/circulation/answer/answer.ts";
 import type { ChestFrame } from "../../sim/geometry/geometry.ts";
 import type { Theme } from "../theme/theme.ts";
 import { saturationsOf } from "../theme/unsolved.ts";

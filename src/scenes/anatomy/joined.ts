@@ -1,5 +1,5 @@
 /** What is drawn at some stages only; it is fetched before the first of these is shown. */
-import type { Circulation } from "../../sim/circulation/answer.ts";
+import type { Circulation } from "../../sim/circulation/answer/answer.ts";
 import type { ChestFrame } from "../../sim/geometry/geometry.ts";
 import type { Seen as MarkSeen } from "../layers/fade-tracers.ts";
 import type { Theme } from "../theme/theme.ts";

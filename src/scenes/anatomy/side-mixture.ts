@@ -1,7 +1,7 @@
 /** Of what the blood in a vessel beyond the pathway is mixed, by origin. */
 
 import { entryAt } from "../../sim/checked/present.ts";
-import type { Circulation } from "../../sim/circulation/answer.ts";
+import type { Circulation } from "../../sim/circulation/answer/answer.ts";
 import { hasPlane } from "../../sim/parameters/request.ts";
 import { ORIGINS } from "../../sim/tracers/tracers.ts";
 import { meanOf } from "../drawing/trace-clock.ts";

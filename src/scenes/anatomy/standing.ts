@@ -1,5 +1,5 @@
 /** How heart, lungs and diaphragm stand at a moment, read from the circulation's traces. */
-import type { Circulation } from "../../sim/circulation/answer.ts";
+import type { Circulation } from "../../sim/circulation/answer/answer.ts";
 import type { ChestFrame } from "../../sim/geometry/geometry.ts";
 import { lungSize, stretchTrace } from "../breathing/lung-stretch.ts";
 import { valueAt } from "../drawing/trace-clock.ts";

@@ -1,6 +1,6 @@
 /** Arrows that say how wall and diaphragm move at the moment, and what the great veins carry. */
 import type { Graphics } from "pixi.js";
-import type { Circulation } from "../../sim/circulation/answer.ts";
+import type { Circulation } from "../../sim/circulation/answer/answer.ts";
 import { lungsAt } from "../anatomy/standing.ts";
 import type { Spot } from "../drawing/curve-drawing.ts";
 import { meanOf, valueAt } from "../drawing/trace-clock.ts";

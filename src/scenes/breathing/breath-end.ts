@@ -1,6 +1,6 @@
 /** How the dome stands at both ends of the breath: two short marks on each side, so that a still picture shows how far it moves. */
 import { Graphics } from "pixi.js";
-import type { Circulation } from "../../sim/circulation/answer.ts";
+import type { Circulation } from "../../sim/circulation/answer/answer.ts";
 import { anatomyOf } from "../anatomy/chest-anatomy.ts";
 import { CHEST_AT, chestFrame, onPlane } from "../circuit/chest-plan.ts";
 import { descentAt } from "../circuit/sinking.ts";

@@ -2,7 +2,7 @@
 import { Container, Graphics } from "pixi.js";
 import { formatQuantity } from "../../i18n/index.ts";
 import { entryAt } from "../../sim/checked/present.ts";
-import type { Circulation } from "../../sim/circulation/answer.ts";
+import type { Circulation } from "../../sim/circulation/answer/answer.ts";
 import { wordSetting } from "../../sim/parameters/parameters.ts";
 import { saturationOf } from "../circuit/circuit-blood.ts";
 import { circuitLegend } from "../circuit/circuit-legend.ts";

@@ -1,7 +1,7 @@
 /** Vessels of the chest, as the circuit lays them, in three depths; they go down with the diaphragm. */
 import { Container, type Graphics } from "pixi.js";
 import { entryAt } from "../../sim/checked/present.ts";
-import type { Circulation } from "../../sim/circulation/answer.ts";
+import type { Circulation } from "../../sim/circulation/answer/answer.ts";
 import { anatomyOf } from "../anatomy/chest-anatomy.ts";
 import { hiatusOf, paintRim } from "../anatomy/paint-abdomen.ts";
 import { boundsOf, servesAt, sheet } from "../anatomy/painted-sheet.ts";

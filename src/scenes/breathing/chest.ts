@@ -1,7 +1,7 @@
 /** What the chest does, read from the traces: when it fills, and what it is doing at a moment. */
 
 import { entryAt, lastOf } from "../../sim/checked/present.ts";
-import type { Traces } from "../../sim/circulation/answer.ts";
+import type { Traces } from "../../sim/circulation/answer/answer.ts";
 import type { Stretch } from "../drawing/strips.ts";
 import { valueAt } from "../drawing/trace-clock.ts";
 import { stretchTrace } from "./lung-stretch.ts";

@@ -1,6 +1,6 @@
 /** The liver's veins within it: bare where they open at its back, deeper the further from there, thinner towards their ends. */
 import { entryAt, lastOf } from "../../sim/checked/present.ts";
-import type { Circulation } from "../../sim/circulation/answer.ts";
+import type { Circulation } from "../../sim/circulation/answer/answer.ts";
 import type { Point } from "../../sim/geometry/geometry.ts";
 import { type Bounds, type Ink, trace } from "../anatomy/painted-sheet.ts";
 import { roundOf } from "../anatomy/tones.ts";

@@ -1,5 +1,5 @@
 /** How many times larger than it is the breath's movement is drawn: that of a quiet breath is little to see. */
-import type { Traces } from "../../sim/circulation/answer.ts";
+import type { Traces } from "../../sim/circulation/answer/answer.ts";
 import { DEEP } from "../anatomy/standing.ts";
 import { lungSize, stretchTrace } from "./lung-stretch.ts";
 

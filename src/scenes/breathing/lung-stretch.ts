@@ -1,5 +1,5 @@
 /** How far a breath stretches the lungs, read from the traces. */
-import type { Traces } from "../../sim/circulation/answer.ts";
+import type { Traces } from "../../sim/circulation/answer/answer.ts";
 
 /** mmHg across the lungs (alveolar minus pleural) at which they are drawn at their resting size: the mean of a quiet breath. */
 const REST = 4.7;

@@ -1,7 +1,7 @@
 /** Blood in the leg vein as a row of dots, each with its share of the volume: it enters below, leaves above; what lies below the lower valve waits there while it is shut, the rest is as dense everywhere. */
 
 import { entryAt, lastOf } from "../../sim/checked/present.ts";
-import type { Traces } from "../../sim/circulation/answer.ts";
+import type { Traces } from "../../sim/circulation/answer/answer.ts";
 import { GOLDEN, part } from "../drawing/even-spread.ts";
 import { passage } from "../drawing/trace-clock.ts";
 import { halfWidth, LENGTH, VALVES } from "./vein.ts";

@@ -3,7 +3,7 @@ import { Container, Graphics } from "pixi.js";
 import type { LegValves } from "../../chain/leg-valves.ts";
 import { formatQuantity } from "../../i18n/index.ts";
 import { entryAt } from "../../sim/checked/present.ts";
-import type { Circulation, Traces } from "../../sim/circulation/answer.ts";
+import type { Circulation, Traces } from "../../sim/circulation/answer/answer.ts";
 import { fillings } from "../breathing/chest.ts";
 import { circuitLegend } from "../circuit/circuit-legend.ts";
 import { lettering, type Note } from "../drawing/lettering.ts";

@@ -1,6 +1,6 @@
 /** The deep vein's blood at a moment: dots between wall and cusps, each as long as its blood is fast. */
 import type { LegValves } from "../../chain/leg-valves.ts";
-import type { Circulation } from "../../sim/circulation/answer.ts";
+import type { Circulation } from "../../sim/circulation/answer/answer.ts";
 import { saturationOf } from "../circuit/circuit-blood.ts";
 import { type Streaks, shapeOf } from "../drawing/streaks.ts";
 import { valueAt } from "../drawing/trace-clock.ts";

@@ -1,7 +1,7 @@
 /** One lower leg: the deep vein, muscles that squeeze it, valves, and the blood between them. */
 import { Container, Graphics } from "pixi.js";
 import { entryAt } from "../../sim/checked/present.ts";
-import type { Circulation } from "../../sim/circulation/answer.ts";
+import type { Circulation } from "../../sim/circulation/answer/answer.ts";
 import { type Ink, servesAt, sheet } from "../anatomy/painted-sheet.ts";
 import { saturationOf } from "../circuit/circuit-blood.ts";
 import { paintLostEnd } from "../drawing/lost-end.ts";

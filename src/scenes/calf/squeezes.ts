@@ -1,6 +1,6 @@
 /** When the calf squeezes, read from its trace. */
 import { entryAt } from "../../sim/checked/present.ts";
-import type { Traces } from "../../sim/circulation/answer.ts";
+import type { Traces } from "../../sim/circulation/answer/answer.ts";
 import type { Stretch } from "../drawing/strips.ts";
 import { valueAt } from "../drawing/trace-clock.ts";
 import { legTraces } from "./blood-column.ts";

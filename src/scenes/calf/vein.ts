@@ -4,7 +4,7 @@
  */
 
 import { entryAt } from "../../sim/checked/present.ts";
-import type { Traces } from "../../sim/circulation/answer.ts";
+import type { Traces } from "../../sim/circulation/answer/answer.ts";
 import { curve, placeOn, type Spot, spots } from "../drawing/curve-drawing.ts";
 import { valueAt } from "../drawing/trace-clock.ts";
 import { turned } from "./foot.ts";

@@ -1,7 +1,7 @@
 /** A bed of capillaries between an artery and a vein: arterioles that branch, venules that gather and a mesh between them; a fine one is strands side by side. */
 
 import { entryAt, present } from "../../sim/checked/present.ts";
-import type { Circulation } from "../../sim/circulation/answer.ts";
+import type { Circulation } from "../../sim/circulation/answer/answer.ts";
 import { roundOf } from "../anatomy/tones.ts";
 import type { Brush } from "../drawing/brush.ts";
 import type { Curve, Spot } from "../drawing/curve-drawing.ts";

@@ -1,5 +1,5 @@
 /** The right lung's veins on their way behind graft or tunnel to the atrium, seen through it. */
-import type { Circulation } from "../../sim/circulation/answer.ts";
+import type { Circulation } from "../../sim/circulation/answer/answer.ts";
 import { lineDistance } from "../../sim/geometry/distance.ts";
 import type { Point } from "../../sim/geometry/geometry.ts";
 import { paintGhostVein } from "../anatomy/paint-ghost.ts";

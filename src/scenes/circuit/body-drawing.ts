@@ -1,7 +1,7 @@
 /** The still part of the schematic over the painted body: vessels with wall and lumen in the colour of their blood, and what is pointed at. */
 
 import { entryAt, lastOf } from "../../sim/checked/present.ts";
-import type { Circulation } from "../../sim/circulation/answer.ts";
+import type { Circulation } from "../../sim/circulation/answer/answer.ts";
 import { roundOf, tissue } from "../anatomy/tones.ts";
 import type { Brush } from "../drawing/brush.ts";
 import { type Curve, curve, traceCurve } from "../drawing/curve-drawing.ts";

@@ -1,6 +1,6 @@
 /** The body in its own plane: figure, organs, vessels and their blood in the one order in which they cross. */
 import { Container, Graphics } from "pixi.js";
-import type { Circulation } from "../../sim/circulation/answer.ts";
+import type { Circulation } from "../../sim/circulation/answer/answer.ts";
 import { type Bounds, type Ink, sheet } from "../anatomy/painted-sheet.ts";
 import { lungsAt } from "../anatomy/standing.ts";
 import type { Brush } from "../drawing/brush.ts";

@@ -1,5 +1,5 @@
 /** How much oxygen the blood of a vessel carries, as the circulation answers it. */
-import type { Circulation } from "../../sim/circulation/answer.ts";
+import type { Circulation } from "../../sim/circulation/answer/answer.ts";
 import { flowTrace, meanOf } from "../drawing/trace-clock.ts";
 import { BELOW_LIVER, type Blood, type Vessel } from "./vessel.ts";
 

@@ -1,6 +1,6 @@
 /** One state of the circulation as a schematic with its numbers. */
 import { Container, Graphics } from "pixi.js";
-import type { Circulation } from "../../sim/circulation/answer.ts";
+import type { Circulation } from "../../sim/circulation/answer/answer.ts";
 import { hasPathway } from "../../sim/parameters/request.ts";
 import { lettering } from "../drawing/lettering.ts";
 import type { Fit } from "../drawing/split.ts";

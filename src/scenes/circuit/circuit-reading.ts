@@ -1,7 +1,7 @@
 /** The schematic in words, from the same numbers as the picture. */
 import type { Frame } from "../../chain/frame.ts";
 import { present } from "../../sim/checked/present.ts";
-import type { Circulation } from "../../sim/circulation/answer.ts";
+import type { Circulation } from "../../sim/circulation/answer/answer.ts";
 import { platesOf } from "./plates.ts";
 
 export interface Reading {

@@ -1,5 +1,5 @@
 /** Where a body's blood goes, as it is drawn: vessels of legs and belly as wide as their flow asks, and muscle that flushes with its own. */
-import type { Circulation } from "../../sim/circulation/answer.ts";
+import type { Circulation } from "../../sim/circulation/answer/answer.ts";
 import { KIDNEY_SHARE } from "../../sim/parameters/organ-flow.ts";
 import { flowTrace, meanOf } from "../drawing/trace-clock.ts";
 import { ease } from "../theme/motion.ts";

@@ -1,7 +1,7 @@
 /** The moving part of the schematic: every dot goes as far as the model's blood went since the last drawing. */
 import type { Container } from "pixi.js";
 import { entryAt, present } from "../../sim/checked/present.ts";
-import type { Circulation } from "../../sim/circulation/answer.ts";
+import type { Circulation } from "../../sim/circulation/answer/answer.ts";
 import { fromLitresPerMinute, toMillilitre } from "../../sim/units.ts";
 import { lungsAt, sectionOf, type Ventricle } from "../anatomy/standing.ts";
 import type { Spot } from "../drawing/curve-drawing.ts";

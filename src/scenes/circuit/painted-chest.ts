@@ -1,6 +1,6 @@
 /** The one anatomy in the whole circulation's plane: lungs and liver beneath the vessels, the heart among them, its valves over all. */
 import { Container, Graphics } from "pixi.js";
-import type { Circulation } from "../../sim/circulation/answer.ts";
+import type { Circulation } from "../../sim/circulation/answer/answer.ts";
 import { anatomyLayer } from "../anatomy/anatomy-layer.ts";
 import "../anatomy/stages/index.ts";
 import { anatomyOf } from "../anatomy/chest-anatomy.ts";

@@ -1,7 +1,7 @@
 /** The numbers on the schematic: measured, arranged about the body, written on plates and joined to their places. */
 import { formatQuantity } from "../../i18n/index.ts";
 import { entryAt, present } from "../../sim/checked/present.ts";
-import type { Circulation } from "../../sim/circulation/answer.ts";
+import type { Circulation } from "../../sim/circulation/answer/answer.ts";
 import type { Look, Sheet } from "../drawing/drawing-sheet.ts";
 import type { Note } from "../drawing/lettering.ts";
 import type { Fit } from "../drawing/split.ts";

@@ -1,5 +1,5 @@
 /** Which numbers stand on the schematic, where they are joined to it, and how they keep clear of each other. */
-import type { Circulation } from "../../sim/circulation/answer.ts";
+import type { Circulation } from "../../sim/circulation/answer/answer.ts";
 import type { Stage } from "../../sim/parameters/request.ts";
 import type { Spot } from "../drawing/curve-drawing.ts";
 

@@ -1,6 +1,6 @@
 /** How a body of an age differs from the grown one of the tables: about the same trunk a larger head, and shorter arms and legs. */
 import { entryAt, lastOf } from "../../sim/checked/present.ts";
-import type { Circulation } from "../../sim/circulation/answer.ts";
+import type { Circulation } from "../../sim/circulation/answer/answer.ts";
 import type { Spot } from "../drawing/curve-drawing.ts";
 import { CHIN, FIGURE } from "./figure-shape.ts";
 import type { Vessel } from "./vessel.ts";

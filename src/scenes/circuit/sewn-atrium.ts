@@ -1,7 +1,7 @@
 /** A right atrium that is the pathway itself, from outside: both great veins enter it, the upper one before the pulmonary artery, to which its roof is sewn. */
 import { Container, Graphics } from "pixi.js";
 import { lastOf } from "../../sim/checked/present.ts";
-import type { Circulation } from "../../sim/circulation/answer.ts";
+import type { Circulation } from "../../sim/circulation/answer/answer.ts";
 import { closedOutline } from "../../sim/geometry/centreline.ts";
 import type { Point } from "../../sim/geometry/geometry.ts";
 import { anatomyOf } from "../anatomy/chest-anatomy.ts";

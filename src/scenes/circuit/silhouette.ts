@@ -1,7 +1,7 @@
 /** Where the trunk ends, and what is seen through the liver of the vessels on the back wall. */
 import type { Graphics } from "pixi.js";
 import { entryAt, present } from "../../sim/checked/present.ts";
-import type { Circulation } from "../../sim/circulation/answer.ts";
+import type { Circulation } from "../../sim/circulation/answer/answer.ts";
 import { roundOf } from "../anatomy/tones.ts";
 import type { Brush } from "../drawing/brush.ts";
 import { curve, type Spot, spotsOf, traceCurve } from "../drawing/curve-drawing.ts";

@@ -1,6 +1,6 @@
 /** A schematic electrocardiogram timed by the model's beat. The model has no electricity: only when each wave comes is its own. */
 import { entryAt } from "../../sim/checked/present.ts";
-import type { Circulation } from "../../sim/circulation/answer.ts";
+import type { Circulation } from "../../sim/circulation/answer/answer.ts";
 import { wordSetting } from "../../sim/parameters/parameters.ts";
 
 /** A wave: s into the beat of its middle, half its width, and its height where the R wave's is 1. */

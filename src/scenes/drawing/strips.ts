@@ -2,7 +2,7 @@
 import { Container, Graphics } from "pixi.js";
 import { formatQuantity } from "../../i18n/index.ts";
 import { entryAt, present } from "../../sim/checked/present.ts";
-import type { Circulation, Traces } from "../../sim/circulation/answer.ts";
+import type { Circulation, Traces } from "../../sim/circulation/answer/answer.ts";
 import type { Box } from "../scene.ts";
 import type { Palette } from "../theme/colour.ts";
 import type { Theme } from "../theme/theme.ts";

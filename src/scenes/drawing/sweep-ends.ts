@@ -1,6 +1,6 @@
 /** The ends of a sweep's first curve, for what is said of it. */
 import type { Sweep, SweepPoint } from "../../chain/running-sweep.ts";
-import type { Circulation } from "../../sim/circulation/answer.ts";
+import type { Circulation } from "../../sim/circulation/answer/answer.ts";
 
 type Answered = SweepPoint & { readonly circulation: Circulation };
 

@@ -2,7 +2,7 @@
 import { Container, Graphics } from "pixi.js";
 import type { Sweep, SweepCurve } from "../../chain/running-sweep.ts";
 import { entryAt, present } from "../../sim/checked/present.ts";
-import type { Circulation } from "../../sim/circulation/answer.ts";
+import type { Circulation } from "../../sim/circulation/answer/answer.ts";
 import type { Box } from "../scene.ts";
 import { lookOf } from "../theme/curve-look.ts";
 import type { Theme } from "../theme/theme.ts";

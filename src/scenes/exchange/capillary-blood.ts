@@ -1,7 +1,7 @@
 /** What the capillary's blood carries at a moment: red cells one by one, and proteins between them. */
 
 import { entryAt } from "../../sim/checked/present.ts";
-import type { Circulation } from "../../sim/circulation/answer.ts";
+import type { Circulation } from "../../sim/circulation/answer/answer.ts";
 import { bloodAlong, isRich } from "../circuit/circuit-blood.ts";
 import type { Spot } from "../drawing/curve-drawing.ts";
 import { GOLDEN, part, STEPS } from "../drawing/even-spread.ts";

@@ -1,6 +1,6 @@
 /** A small picture in the tissue's: where the lymph goes, up the thoracic duct to a vein at the neck, or to the atrium where the duct has been joined to that. */
 import { entryAt, lastOf } from "../../sim/checked/present.ts";
-import type { Circulation } from "../../sim/circulation/answer.ts";
+import type { Circulation } from "../../sim/circulation/answer/answer.ts";
 import type { Point } from "../../sim/geometry/geometry.ts";
 import { wordSetting } from "../../sim/parameters/parameters.ts";
 import type { Stage } from "../../sim/parameters/request.ts";

@@ -2,7 +2,7 @@
 import type { Graphics } from "pixi.js";
 import { formatNumber, formatQuantity } from "../../i18n/index.ts";
 import { entryAt } from "../../sim/checked/present.ts";
-import type { Circulation } from "../../sim/circulation/answer.ts";
+import type { Circulation } from "../../sim/circulation/answer/answer.ts";
 import { firstDaysResistance, VENOUS_USUAL } from "../../sim/exchange/index.ts";
 import { numberSetting, wordSetting } from "../../sim/parameters/parameters.ts";
 import { hasPathway } from "../../sim/parameters/request.ts";

@@ -1,6 +1,6 @@
 /** The capillary, whose blood gives its oxygen away along it: one layer of flat cells with clefts between them, through which water passes, on a basement membrane. */
 
-import type { Circulation } from "../../sim/circulation/answer.ts";
+import type { Circulation } from "../../sim/circulation/answer/answer.ts";
 import { type Ink, trace } from "../anatomy/painted-sheet.ts";
 import { type Round, roundOf } from "../anatomy/tones.ts";
 import type { Spot } from "../drawing/curve-drawing.ts";

@@ -1,6 +1,6 @@
 /** A piece of tissue: capillary above, cells in the interstitium, lymph vessels beneath, and the serous cavity where the rest collects. */
 import { Container, Graphics } from "pixi.js";
-import type { Circulation } from "../../sim/circulation/answer.ts";
+import type { Circulation } from "../../sim/circulation/answer/answer.ts";
 import { filtrationAlong } from "../../sim/exchange/index.ts";
 import { servesAt, sheet } from "../anatomy/painted-sheet.ts";
 import { type Fit, fitInto } from "../drawing/split.ts";

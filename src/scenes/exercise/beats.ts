@@ -1,6 +1,6 @@
 /** The ventricle's volume over a few seconds, from empty to as full as either of two states becomes: how often it beats, how far it fills and what it throws out. */
 import type { Graphics } from "pixi.js";
-import type { Circulation } from "../../sim/circulation/answer.ts";
+import type { Circulation } from "../../sim/circulation/answer/answer.ts";
 import { valueAt } from "../drawing/trace-clock.ts";
 import type { Box } from "../scene.ts";
 import { mix } from "../theme/colour.ts";

@@ -2,7 +2,7 @@
 import type { Graphics } from "pixi.js";
 import { formatNumber } from "../../i18n/index.ts";
 import { entryAt } from "../../sim/checked/present.ts";
-import type { Circulation } from "../../sim/circulation/answer.ts";
+import type { Circulation } from "../../sim/circulation/answer/answer.ts";
 import { stack } from "../circuit/arrange.ts";
 import type { Proportions } from "../circuit/proportions.ts";
 import type { Lain, Lettering } from "../drawing/lettering.ts";

@@ -1,5 +1,5 @@
 /** What effort changes: the same numbers between two bodies and along the curves, each where in the body it happens. */
-import type { Circulation } from "../../sim/circulation/answer.ts";
+import type { Circulation } from "../../sim/circulation/answer/answer.ts";
 import type { Spot } from "../drawing/curve-drawing.ts";
 import { flowTrace, meanOf } from "../drawing/trace-clock.ts";
 import { veinsToLungs } from "./exercise-reading.ts";

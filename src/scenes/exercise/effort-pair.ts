@@ -3,7 +3,7 @@ import { Container, Graphics } from "pixi.js";
 import type { Frame } from "../../chain/frame.ts";
 import { formatNumber } from "../../i18n/index.ts";
 import { entryAt } from "../../sim/checked/present.ts";
-import type { Circulation } from "../../sim/circulation/answer.ts";
+import type { Circulation } from "../../sim/circulation/answer/answer.ts";
 import { numberSetting } from "../../sim/parameters/parameters.ts";
 import { shownIn } from "../circuit/arrange.ts";
 import { type Canvas, pane } from "../circuit/circuit-pane.ts";

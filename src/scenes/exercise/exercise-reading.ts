@@ -1,6 +1,6 @@
 /** Exercise in words: the ends of the first curve, and the reference's end. */
 import type { Frame } from "../../chain/frame.ts";
-import type { Circulation } from "../../sim/circulation/answer.ts";
+import type { Circulation } from "../../sim/circulation/answer/answer.ts";
 import type { Reading } from "../circuit/circuit-reading.ts";
 import { sweepEnds } from "../drawing/sweep-ends.ts";
 

@@ -1,6 +1,6 @@
 /** Effort from rest upward: what the heart's rate, each beat, their product and the veins' pressure do, against two ventricles with the same effort. */
 import { Container } from "pixi.js";
-import type { Circulation } from "../../sim/circulation/answer.ts";
+import type { Circulation } from "../../sim/circulation/answer/answer.ts";
 import { numberSetting } from "../../sim/parameters/parameters.ts";
 import { hasPathway } from "../../sim/parameters/request.ts";
 import { circuitLegend } from "../circuit/circuit-legend.ts";

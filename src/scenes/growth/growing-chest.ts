@@ -2,7 +2,7 @@
 import { Container, Graphics } from "pixi.js";
 import type { SweepPoint } from "../../chain/running-sweep.ts";
 import { entryAt, present } from "../../sim/checked/present.ts";
-import type { Circulation } from "../../sim/circulation/answer.ts";
+import type { Circulation } from "../../sim/circulation/answer/answer.ts";
 import { band } from "../../sim/geometry/centreline.ts";
 import type { PathwayGeometry, Point } from "../../sim/geometry/geometry.ts";
 import { pathwayGeometry } from "../../sim/geometry/pathways/index.ts";

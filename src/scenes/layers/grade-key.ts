@@ -1,7 +1,7 @@
 /** Which grade line is whose, and what each pathway takes: beside the plot where it is wide, else above it. */
 import { writeDrop } from "../../i18n/index.ts";
 import { entryAt } from "../../sim/checked/present.ts";
-import type { Circulation } from "../../sim/circulation/answer.ts";
+import type { Circulation } from "../../sim/circulation/answer/answer.ts";
 import { hasPathway } from "../../sim/parameters/request.ts";
 import { brieflyApart } from "../drawing/apart.ts";
 import type { Sheet } from "../drawing/drawing-sheet.ts";

@@ -1,7 +1,7 @@
 /** The grade line: pressure along the blood's way, in the picture's order, from a hepatic vein to the atrium. */
 import { type Container, Graphics } from "pixi.js";
 import type { Pane } from "../../chain/frame.ts";
-import type { Circulation } from "../../sim/circulation/answer.ts";
+import type { Circulation } from "../../sim/circulation/answer/answer.ts";
 import { keptPicture } from "../drawing/kept-picture.ts";
 import { lettering } from "../drawing/lettering.ts";
 import type { Box, Viewport } from "../scene.ts";

@@ -2,7 +2,7 @@
 import { ticks } from "d3-array";
 import { formatNumber, formatQuantity } from "../../i18n/index.ts";
 import { entryAt, lastOf } from "../../sim/checked/present.ts";
-import type { Circulation } from "../../sim/circulation/answer.ts";
+import type { Circulation } from "../../sim/circulation/answer/answer.ts";
 import type { Sheet } from "../drawing/drawing-sheet.ts";
 import { type Plot, roomy } from "./grade-frame.ts";
 import { writeTotal } from "./grade-key.ts";

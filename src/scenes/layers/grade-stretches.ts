@@ -1,7 +1,7 @@
 /** What the stretches of the grade line are called in each course of the blood, and where it rises or falls by how much. */
 
 import { formatQuantity, LOSS_DIGITS, writeDrop } from "../../i18n/index.ts";
-import type { Circulation } from "../../sim/circulation/answer.ts";
+import type { Circulation } from "../../sim/circulation/answer/answer.ts";
 import type { Theme } from "../theme/theme.ts";
 
 type GradeLine = Circulation["pathway"]["gradeLine"];

@@ -1,7 +1,7 @@
 /** Names and numbers at their places: a plate outside the vessel, joined to its spot by a hairline; none covers another. */
 import type { Graphics } from "pixi.js";
 import { appendChange, formatQuantity, type Lung, shareOf, writeShare } from "../../i18n/index.ts";
-import type { Circulation } from "../../sim/circulation/answer.ts";
+import type { Circulation } from "../../sim/circulation/answer/answer.ts";
 import type { Place, Station } from "../../sim/geometry/geometry.ts";
 import type { Look } from "../drawing/drawing-sheet.ts";
 import type { Lettering, Line } from "../drawing/lettering.ts";

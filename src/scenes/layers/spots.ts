@@ -1,5 +1,5 @@
 /** Where a name that is pointed at lies in a pathway's plane. */
-import type { Circulation } from "../../sim/circulation/answer.ts";
+import type { Circulation } from "../../sim/circulation/answer/answer.ts";
 import type { PathwayGeometry, Place, Point } from "../../sim/geometry/geometry.ts";
 
 /** The pressure that belongs to a place. */

@@ -1,7 +1,7 @@
 /** The colour of each tracer, by what the view asks to see. */
 
 import { present } from "../../sim/checked/present.ts";
-import type { Circulation } from "../../sim/circulation/answer.ts";
+import type { Circulation } from "../../sim/circulation/answer/answer.ts";
 import type { Tracers } from "../../sim/tracers/tracers.ts";
 import type { Colouring } from "../../state/scene-state.ts";
 import { bloodColour, chamberColour, mix, rgb } from "../theme/colour.ts";

@@ -1,6 +1,6 @@
 /** Which labels a plane carries, the one thing pointed at or its places, where they come to lie, and whose blood there is to name. */
 import type { Pane } from "../../chain/frame.ts";
-import type { Circulation } from "../../sim/circulation/answer.ts";
+import type { Circulation } from "../../sim/circulation/answer/answer.ts";
 import type { PathwayGeometry } from "../../sim/geometry/geometry.ts";
 import { hasPlane } from "../../sim/parameters/request.ts";
 import { ORIGINS } from "../../sim/tracers/tracers.ts";

@@ -4,17 +4,17 @@ import { pathwayLaw } from "../hydraulics/pathway-network.ts";
 import { numberSetting, wordSetting } from "../parameters/parameters.ts";
 import type { CirculationRequest } from "../parameters/request.ts";
 import { fromMmHg } from "../units.ts";
-import type { Circulation } from "./answer.ts";
-import { answerOf } from "./answer-of.ts";
-import { VALSALVA_SECONDS } from "./breathing.ts";
-import { branchesOf, networkOf } from "./circuit-network.ts";
-import { ATRIUM, type Point } from "./compartments.ts";
-import type { Run } from "./cycle.ts";
-import { findPeriodic, type Periodic, passThrough, TOO_FAST } from "./periodic.ts";
-import { record } from "./recording.ts";
-import { lawFlowsOf } from "./start-point.ts";
-import { fixedVolume, totalVolume, volumeControl } from "./volume-rule.ts";
-import { BLOCK, pack, unpack, type WarmStart } from "./warm-start.ts";
+import type { Circulation } from "./answer/answer.ts";
+import { answerOf } from "./answer/answer-of.ts";
+import { record } from "./answer/recording.ts";
+import { VALSALVA_SECONDS } from "./equations/breathing.ts";
+import { branchesOf, networkOf } from "./network/circuit-network.ts";
+import { ATRIUM, type Point } from "./network/compartments.ts";
+import { fixedVolume, totalVolume, volumeControl } from "./regulation/volume-rule.ts";
+import type { Run } from "./search/cycle.ts";
+import { findPeriodic, type Periodic, passThrough, TOO_FAST } from "./search/periodic.ts";
+import { lawFlowsOf } from "./search/start-point.ts";
+import { BLOCK, pack, unpack, type WarmStart } from "./search/warm-start.ts";
 
 /** How to search. */
 export interface SolveOptions {

@@ -1,5 +1,5 @@
 /** The curves of a circulation, asked for by name in "traces": one repeat (a breath of whole beats), in the trade's units. */
-import type { Circulation } from "../circulation/answer.ts";
+import type { Circulation } from "../circulation/answer/answer.ts";
 import { isRecord, oneOf, shown } from "../circulation/check-request.ts";
 import type { Fault } from "../faults.ts";
 import type { Schema, Table } from "./kind.ts";

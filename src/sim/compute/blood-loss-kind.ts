@@ -1,8 +1,8 @@
 /** Kind "blood-loss": blood taken from a person at rest over some minutes, and what the tissues give back meanwhile. */
 import { haematocrit } from "../body/blood.ts";
-import type { Circulation } from "../circulation/answer.ts";
-import { loseBlood } from "../circulation/blood-loss.ts";
+import type { Circulation } from "../circulation/answer/answer.ts";
 import { type Checked, checkRequest, isRecord, numberWithin, shown } from "../circulation/check-request.ts";
+import { loseBlood } from "../circulation/experiments/blood-loss.ts";
 import { atRest } from "../circulation/solve.ts";
 import type { Fault } from "../faults.ts";
 import type { CirculationRequest } from "../parameters/request.ts";

@@ -1,5 +1,5 @@
 /** Kind "circulation": the answer without what only a page needs (traces, state). */
-import type { Circulation } from "../circulation/answer.ts";
+import type { Circulation } from "../circulation/answer/answer.ts";
 import { checkRequest } from "../circulation/check-request.ts";
 import { solve } from "../circulation/solve.ts";
 import { findOutput } from "../parameters/outputs.ts";

@@ -1,6 +1,10 @@
 /** Kind "exertion-test": effort raised step by step to the greatest that is met; peak oxygen use and what pressure it costs. */
 import { type Checked, checkRequest, isRecord } from "../circulation/check-request.ts";
-import { type ExertionStep, type ExertionTest, exertionTest } from "../circulation/exertion-test.ts";
+import {
+  type ExertionStep,
+  type ExertionTest,
+  exertionTest,
+} from "../circulation/experiments/exertion-test.ts";
 import type { CirculationRequest } from "../parameters/request.ts";
 import type { Kind } from "./kind.ts";
 import { presetSchema, withPreset } from "./preset.ts";

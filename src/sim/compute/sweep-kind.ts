@@ -19,7 +19,7 @@ import {
   type SweepRequest,
   type SweepRow,
   sweepRow,
-} from "../circulation/parameter-sweep.ts";
+} from "../circulation/experiments/parameter-sweep.ts";
 import type { Fault } from "../faults.ts";
 import { OUTPUTS } from "../parameters/outputs.ts";
 import { PARAMETERS } from "../parameters/parameters.ts";

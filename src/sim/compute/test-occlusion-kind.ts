@@ -1,6 +1,6 @@
 /** Kind "test-occlusion": a circulation with its fenestration open, and closed at the same volume. */
 import { type Checked, checkRequest, isRecord } from "../circulation/check-request.ts";
-import { occludeFenestration } from "../circulation/test-occlusion.ts";
+import { occludeFenestration } from "../circulation/experiments/test-occlusion.ts";
 import { numberSetting } from "../parameters/parameters.ts";
 import type { CirculationRequest } from "../parameters/request.ts";
 import { circulationUnit, printed } from "./circulation-kind.ts";

@@ -1,6 +1,6 @@
 /** How a capillary's filtration is spread along it, from its arterial to its venous end. */
 import { usualWeight } from "../body/bsa.ts";
-import type { Circulation } from "../circulation/answer.ts";
+import type { Circulation } from "../circulation/answer/answer.ts";
 import { numberSetting } from "../parameters/parameters.ts";
 import { FILTRATION_COEFFICIENT } from "./filtration.ts";
 

@@ -1,6 +1,6 @@
 /** Fluid exchange over days to weeks: tissues fill, lymph grows, what overflows collects in chest and abdomen and is drained. */
 import { usualWeight } from "../body/bsa.ts";
-import type { Circulation } from "../circulation/answer.ts";
+import type { Circulation } from "../circulation/answer/answer.ts";
 import { numberSetting } from "../parameters/parameters.ts";
 import {
   albuminCarried,

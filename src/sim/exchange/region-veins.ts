@@ -1,5 +1,5 @@
 /** The veins and the duct that a region's capillaries and lymph empty into. Pressures mmHg. */
-import type { Circulation } from "../circulation/answer.ts";
+import type { Circulation } from "../circulation/answer/answer.ts";
 import { wordSetting } from "../parameters/parameters.ts";
 import type { CirculationRequest } from "../parameters/request.ts";
 import type { Region } from "./filtration.ts";

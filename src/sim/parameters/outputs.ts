@@ -1,5 +1,5 @@
 /** Every number of a circulation's answer, once: path, unit, meaning. Sweeps and lessons choose their outputs from this table. */
-import type { Circulation } from "../circulation/answer.ts";
+import type { Circulation } from "../circulation/answer/answer.ts";
 import { PATHWAY_STAGES, type Stage } from "./request.ts";
 
 /** A row of the table of outputs. */

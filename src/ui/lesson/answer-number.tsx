@@ -1,8 +1,8 @@
 /** A problem with a number: typed, or picked from a few where nobody types, as in a hall and at a kiosk. */
 import { formatQuantity, t } from "../../i18n/index.ts";
-import { RIGHT_NUMBER } from "../../lesson/judge-number.ts";
+import { RIGHT_NUMBER } from "../../lesson/judge/judge-number.ts";
+import type { Given, Judgement } from "../../lesson/judge/questions.ts";
 import type { Answer, NumberQuestion } from "../../lesson/lesson.ts";
-import type { Given, Judgement } from "../../lesson/questions.ts";
 import { AnswerChoice } from "./answer-choice.tsx";
 import { AnswerTyped } from "./answer-typed.tsx";
 import { InlineView } from "./prose.tsx";

@@ -2,8 +2,8 @@
 import { useState } from "preact/hooks";
 import { t } from "../../i18n/index.ts";
 import type { OrderQuestion } from "../../lesson/lesson.ts";
-import { fingerprint } from "../../lesson/lesson-version.ts";
 import { wordsOf } from "../../lesson/prose.ts";
+import { fingerprint } from "../../lesson/read/lesson-version.ts";
 import { entryAt, present } from "../../sim/checked/present.ts";
 import { announce } from "../announce.tsx";
 import { InlineView } from "./prose.tsx";

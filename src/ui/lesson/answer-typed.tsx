@@ -2,7 +2,7 @@
 import { useId, useState } from "preact/hooks";
 import { formatNumber, t, unitSymbol } from "../../i18n/index.ts";
 import type { Words } from "../../lesson/lesson.ts";
-import type { Format } from "../../lesson/live-figures.ts";
+import type { Format } from "../../lesson/model/live-figures.ts";
 import { InlineView } from "./prose.tsx";
 import { readTyped } from "./read-typed.ts";
 import type { Voice } from "./voice.ts";

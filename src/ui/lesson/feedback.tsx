@@ -2,7 +2,7 @@
 import type { ComponentChildren } from "preact";
 import { useEffect, useRef } from "preact/hooks";
 import { t } from "../../i18n/index.ts";
-import type { Judgement } from "../../lesson/questions.ts";
+import type { Judgement } from "../../lesson/judge/questions.ts";
 import { announce } from "../announce.tsx";
 import { InlineView } from "./prose.tsx";
 import type { Voice } from "./voice.ts";

@@ -1,9 +1,9 @@
 /** A question of any kind with its hints and what the answer brought. */
 
 import { formatQuantity, t } from "../../i18n/index.ts";
-import { isJudgedByModel } from "../../lesson/judged-by-model.ts";
+import { isJudgedByModel } from "../../lesson/judge/judged-by-model.ts";
+import type { Given, Judgement } from "../../lesson/judge/questions.ts";
 import type { NumberQuestion, Question } from "../../lesson/lesson.ts";
-import type { Given, Judgement } from "../../lesson/questions.ts";
 import { present } from "../../sim/checked/present.ts";
 import type { Editing } from "../editing.ts";
 import { AnswerChoice } from "./answer-choice.tsx";

@@ -1,7 +1,7 @@
 /** A publication one tap away, and the list of a lesson's publications. */
 
 import { t } from "../../i18n/index.ts";
-import type { Source, Sources } from "../../lesson/glossary.ts";
+import type { Source, Sources } from "../../lesson/library/glossary.ts";
 import { Disclosure } from "./disclosure.tsx";
 
 export const SourceMark = ({

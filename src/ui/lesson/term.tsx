@@ -1,6 +1,6 @@
 /** A word with its explanation one tap away. */
 import type { ComponentChildren } from "preact";
-import type { GlossaryEntry } from "../../lesson/glossary.ts";
+import type { GlossaryEntry } from "../../lesson/library/glossary.ts";
 import { Disclosure } from "./disclosure.tsx";
 import type { TextVersion } from "./voice.ts";
 

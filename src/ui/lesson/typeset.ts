@@ -1,7 +1,7 @@
 /** TeX -> sanitised markup (spans for the eye, MathML for readers). Links, pictures and handlers cannot come through. */
 import DOMPurify from "dompurify";
 import katex from "katex";
-import { formulaFault } from "../../lesson/formula.ts";
+import { formulaFault } from "../../lesson/format/formula.ts";
 import "katex/dist/katex.min.css";
 
 /** null for what cannot be set: then its TeX stays. */

@@ -1,11 +1,11 @@
 /** What a lesson's text needs from the page: current numbers, explanations, and links to other steps. */
 
 import { formatNumber, formatQuantity, t } from "../../i18n/index.ts";
-import type { Expression } from "../../lesson/expression.ts";
-import { figureBand } from "../../lesson/figure-band.ts";
-import type { Situation } from "../../lesson/figure-paths.ts";
-import type { Glossary, Sources } from "../../lesson/glossary.ts";
-import { type Figure, figureValue, type Kept } from "../../lesson/live-figures.ts";
+import type { Glossary, Sources } from "../../lesson/library/glossary.ts";
+import type { Expression } from "../../lesson/model/expression.ts";
+import { figureBand } from "../../lesson/model/figure-band.ts";
+import type { Situation } from "../../lesson/model/figure-paths.ts";
+import { type Figure, figureValue, type Kept } from "../../lesson/model/live-figures.ts";
 import type { StepReference } from "../../lesson/prose.ts";
 
 export const TEXT_VERSIONS = ["plain", "technical"] as const;

@@ -1,5 +1,5 @@
 /** Names of files that say what is in them: subject, language and day. */
-import { slugOf } from "../../lesson/new-id.ts";
+import { slugOf } from "../../lesson/read/new-id.ts";
 
 /** `lungward-01-one-pump-de-2026-11-29.pptx`; letters with marks become plain ones, so that any system keeps the name. */
 export const fileName = (subject: string, language: string, day: Date, extension: string): string =>

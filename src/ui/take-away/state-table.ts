@@ -2,7 +2,7 @@
 
 import { type Band, language, shareOf, t } from "../../i18n/index.ts";
 import { present } from "../../sim/checked/present.ts";
-import type { Circulation } from "../../sim/circulation/answer.ts";
+import type { Circulation } from "../../sim/circulation/answer/answer.ts";
 import { actsIn, PARAMETERS, settingOf } from "../../sim/parameters/parameters.ts";
 import { VERSION } from "../app-version.ts";
 import { cautionSentences } from "../cautions.tsx";

@@ -3,7 +3,7 @@ import type { Sweep } from "../../chain/running-sweep.ts";
 import type { Palette } from "../../scenes/theme/colour.ts";
 import { lookOf } from "../../scenes/theme/curve-look.ts";
 import { entryAt } from "../../sim/checked/present.ts";
-import type { Circulation, Traces } from "../../sim/circulation/answer.ts";
+import type { Circulation, Traces } from "../../sim/circulation/answer/answer.ts";
 
 export const TRACE_KINDS = ["pressures", "flows", "breathing"] as const;
 export type TraceKind = (typeof TRACE_KINDS)[number];

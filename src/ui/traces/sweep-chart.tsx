@@ -1,7 +1,7 @@
 /** A sweep's figure against what was changed, one curve for each state. */
 import type { Sweep } from "../../chain/running-sweep.ts";
 import type { Palette } from "../../scenes/theme/colour.ts";
-import type { Circulation } from "../../sim/circulation/answer.ts";
+import type { Circulation } from "../../sim/circulation/answer/answer.ts";
 import { Chart } from "./chart.tsx";
 import { sweepSeries } from "./series.ts";
 

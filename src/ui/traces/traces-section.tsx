@@ -2,7 +2,7 @@
 import { useState } from "preact/hooks";
 import { t } from "../../i18n/index.ts";
 import type { Palette } from "../../scenes/theme/colour.ts";
-import type { Circulation } from "../../sim/circulation/answer.ts";
+import type { Circulation } from "../../sim/circulation/answer/answer.ts";
 import { TRACE_KINDS } from "./series.ts";
 import { LoopChart, TraceChart } from "./traces.tsx";
 

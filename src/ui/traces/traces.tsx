@@ -2,7 +2,7 @@
 
 import { t } from "../../i18n/index.ts";
 import type { Palette } from "../../scenes/theme/colour.ts";
-import type { Circulation } from "../../sim/circulation/answer.ts";
+import type { Circulation } from "../../sim/circulation/answer/answer.ts";
 import { Chart } from "./chart.tsx";
 import { pressureVolumeLoop, type TraceKind, traceSeries, UNITS } from "./series.ts";
 

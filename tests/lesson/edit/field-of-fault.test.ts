@@ -1,7 +1,7 @@
 import { expect, test } from "vitest";
 import { fieldOfFault } from "../../../src/lesson/edit/field-of-fault.ts";
 import { outlineOf } from "../../../src/lesson/edit/text-outline.ts";
-import { readLesson } from "../../../src/lesson/read.ts";
+import { readLesson } from "../../../src/lesson/read/read.ts";
 
 const LESSON = `---
 id: mine

@@ -12,8 +12,8 @@ import {
   setPart,
 } from "../../../src/lesson/edit/lesson-edit.ts";
 import { outlineOf, partText, splitSaid } from "../../../src/lesson/edit/text-outline.ts";
-import { newId } from "../../../src/lesson/new-id.ts";
-import { readLesson } from "../../../src/lesson/read.ts";
+import { newId } from "../../../src/lesson/read/new-id.ts";
+import { readLesson } from "../../../src/lesson/read/read.ts";
 
 const LESSON = `---
 # ours

@@ -1,6 +1,6 @@
 import { expect, test } from "vitest";
 import { renameStep } from "../../../src/lesson/edit/rename-step.ts";
-import { readLesson } from "../../../src/lesson/read.ts";
+import { readLesson } from "../../../src/lesson/read/read.ts";
 
 const LESSON = `---
 id: mine

@@ -2,11 +2,11 @@
 import { readFileSync } from "node:fs";
 import { unzipSync } from "fflate";
 import type { Lesson, Question } from "../../../src/lesson/lesson.ts";
-import { type Course, libraryOfCourse, readCourse } from "../../../src/lesson/lesson-course.ts";
-import type { Library } from "../../../src/lesson/library.ts";
-import type { OwnFile } from "../../../src/lesson/own-source.ts";
-import { type LessonProgress, withLesson } from "../../../src/lesson/progress.ts";
-import { readLesson } from "../../../src/lesson/read.ts";
+import { type Course, libraryOfCourse, readCourse } from "../../../src/lesson/library/lesson-course.ts";
+import type { Library } from "../../../src/lesson/library/library.ts";
+import type { OwnFile } from "../../../src/lesson/own/own-source.ts";
+import { type LessonProgress, withLesson } from "../../../src/lesson/progress/progress.ts";
+import { readLesson } from "../../../src/lesson/read/read.ts";
 import { type Kit, packageFiles, type Standard } from "../../../src/lms/package/course-package.ts";
 import { zipOf } from "../../../src/lms/package/zip.ts";
 import type { RecordAdapter } from "../../../src/lms/record-adapter.ts";

@@ -1,11 +1,11 @@
 /** The numerical bars of the model's section 1. */
 import fc from "fast-check";
 import { describe, expect, test } from "vitest";
-import { networkOf } from "../../../src/sim/circulation/circuit-network.ts";
-import type { Point } from "../../../src/sim/circulation/compartments.ts";
-import { findPeriodic } from "../../../src/sim/circulation/periodic.ts";
+import { networkOf } from "../../../src/sim/circulation/network/circuit-network.ts";
+import type { Point } from "../../../src/sim/circulation/network/compartments.ts";
+import { totalVolume, volumeControl } from "../../../src/sim/circulation/regulation/volume-rule.ts";
+import { findPeriodic } from "../../../src/sim/circulation/search/periodic.ts";
 import { solve } from "../../../src/sim/circulation/solve.ts";
-import { totalVolume, volumeControl } from "../../../src/sim/circulation/volume-rule.ts";
 import { pathwayLaw } from "../../../src/sim/hydraulics/pathway-network.ts";
 import { STAGES } from "../../../src/sim/parameters/request.ts";
 import { anyRequest } from "./any-request.ts";

@@ -1,9 +1,9 @@
 /** What no answer may break, whatever was asked for. */
 import { present } from "../../../src/sim/checked/present.ts";
-import type { Circulation } from "../../../src/sim/circulation/answer.ts";
-import { highestRate } from "../../../src/sim/circulation/exercise.ts";
+import type { Circulation } from "../../../src/sim/circulation/answer/answer.ts";
+import { traceMean } from "../../../src/sim/circulation/answer/trace-mean.ts";
+import { highestRate } from "../../../src/sim/circulation/regulation/exercise.ts";
 import { atRest } from "../../../src/sim/circulation/solve.ts";
-import { traceMean } from "../../../src/sim/circulation/trace-mean.ts";
 import { contentAtSaturation } from "../../../src/sim/oxygen/content.ts";
 import { numberSetting } from "../../../src/sim/parameters/parameters.ts";
 import { notFinite } from "./any-request.ts";

@@ -1,8 +1,8 @@
 /** Where things end: the right direction and size, or a plain refusal. */
 import { expect, test } from "vitest";
 import { checkRequest } from "../../../src/sim/circulation/check-request.ts";
+import { occludeFenestration } from "../../../src/sim/circulation/experiments/test-occlusion.ts";
 import { solve } from "../../../src/sim/circulation/solve.ts";
-import { occludeFenestration } from "../../../src/sim/circulation/test-occlusion.ts";
 import { within } from "../../within.ts";
 import { lawsBroken } from "./laws-broken.ts";
 import { ADULT, answer, CHILD, request } from "./requests.ts";

@@ -1,7 +1,7 @@
 import { describe, expect, test } from "vitest";
-import { nameFault } from "../../../src/lesson/figure-paths.ts";
-import { readLesson } from "../../../src/lesson/read.ts";
-import { readPlace } from "../../../src/modes/shared/place.ts";
+import { nameFault } from "../../../src/lesson/model/figure-paths.ts";
+import { readLesson } from "../../../src/lesson/read/read.ts";
+import { readPlace } from "../../../src/modes/shared/address/place.ts";
 import { compute } from "../../../src/sim/compute/run-request.ts";
 import { ALIASES, currentId, currentIds, currentPath } from "../../../src/sim/parameters/aliases.ts";
 import { findOutput } from "../../../src/sim/parameters/outputs.ts";

@@ -4,7 +4,7 @@ import { t } from "../../../i18n/index.ts";
 import { lenientScenes } from "../../../lesson/edit/lenient-scenes.ts";
 import { setBlock } from "../../../lesson/edit/lesson-edit.ts";
 import { sceneEdits } from "../../../lesson/edit/scene-difference.ts";
-import { stepState } from "../../../lesson/states.ts";
+import { stepState } from "../../../lesson/model/states.ts";
 import { AdjustControls } from "../../bench/adjust.tsx";
 import { CompareControls } from "../../bench/compare.tsx";
 import { PictureControls, SceneChoice } from "../../bench/picture-controls.tsx";

@@ -3,8 +3,8 @@ import { createContext } from "preact";
 import { useContext } from "preact/hooks";
 import { type FieldPlace, fieldOfFault } from "../../../lesson/edit/field-of-fault.ts";
 import { type Outline, outlineOf } from "../../../lesson/edit/text-outline.ts";
-import type { Library } from "../../../lesson/library.ts";
-import type { LessonFigure } from "../../../lesson/own-figures.ts";
+import type { Library } from "../../../lesson/library/library.ts";
+import type { LessonFigure } from "../../../lesson/own/own-figures.ts";
 import { present } from "../../../sim/checked/present.ts";
 import type { Fault } from "../../../sim/faults.ts";
 

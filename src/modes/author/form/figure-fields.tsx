@@ -2,7 +2,7 @@
 import { t } from "../../../i18n/index.ts";
 import { setPart } from "../../../lesson/edit/lesson-edit.ts";
 import { partText } from "../../../lesson/edit/text-outline.ts";
-import { FIGURE_MARK } from "../../../lesson/own-figures.ts";
+import { FIGURE_MARK } from "../../../lesson/own/own-figures.ts";
 import { entryAt } from "../../../sim/checked/present.ts";
 import { useDesk } from "./desk.ts";
 import { SelectField, TextField } from "./fields.tsx";

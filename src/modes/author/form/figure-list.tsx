@@ -1,8 +1,8 @@
 /** The figures of a lesson: added from a file, seen, taken out. */
 import { useSignal } from "@preact/signals";
 import { t } from "../../../i18n/index.ts";
-import { FIGURE_LIMITS, sourceOf, totalBytes } from "../../../lesson/own-figures.ts";
-import { FilePicker } from "../../shared/file-picker.tsx";
+import { FIGURE_LIMITS, sourceOf, totalBytes } from "../../../lesson/own/own-figures.ts";
+import { FilePicker } from "../../shared/own/file-picker.tsx";
 import { useDesk } from "./desk.ts";
 import { takeFigure } from "./take-figure.ts";
 

@@ -1,8 +1,8 @@
 /** Words and publications that the lesson explains and names itself. */
 import { t } from "../../../i18n/index.ts";
 import { setFront } from "../../../lesson/edit/lesson-edit.ts";
-import { DEPTHS_OF_READING } from "../../../lesson/glossary-schema.ts";
-import { newId } from "../../../lesson/new-id.ts";
+import { DEPTHS_OF_READING } from "../../../lesson/format/glossary-schema.ts";
+import { newId } from "../../../lesson/read/new-id.ts";
 import { asNumber } from "./as-number.ts";
 import { useDesk } from "./desk.ts";
 import { entriesOf, type RawRecord } from "./entries.tsx";

@@ -3,7 +3,7 @@ import { t } from "../../../i18n/index.ts";
 import { recordAt } from "../../../lesson/edit/lenient-scenes.ts";
 import { setBlock, setBlockText } from "../../../lesson/edit/lesson-edit.ts";
 import { type Path, recordText } from "../../../lesson/edit/yaml-edit.ts";
-import { QUESTION_KINDS, type QuestionKind } from "../../../lesson/question-schema.ts";
+import { QUESTION_KINDS, type QuestionKind } from "../../../lesson/format/question-schema.ts";
 import { entryAt } from "../../../sim/checked/present.ts";
 import { Answers } from "./answers.tsx";
 import { useDesk } from "./desk.ts";

@@ -1,6 +1,6 @@
 /** The fields of each kind of question, and what a new one begins with. */
 import type { Path } from "../../../lesson/edit/yaml-edit.ts";
-import type { QuestionKind } from "../../../lesson/question-schema.ts";
+import type { QuestionKind } from "../../../lesson/format/question-schema.ts";
 
 /** `what` names the edit for undo. */
 export type EditQuestion = (what: string, ...edits: (readonly [Path, unknown])[]) => void;

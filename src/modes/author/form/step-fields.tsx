@@ -3,7 +3,7 @@ import { t } from "../../../i18n/index.ts";
 import { recordAt } from "../../../lesson/edit/lenient-scenes.ts";
 import { setHeading, setPart } from "../../../lesson/edit/lesson-edit.ts";
 import { partText, splitSaid } from "../../../lesson/edit/text-outline.ts";
-import { FIGURE_MARK } from "../../../lesson/own-figures.ts";
+import { FIGURE_MARK } from "../../../lesson/own/own-figures.ts";
 import { countWords } from "../../../lesson/prose.ts";
 import { entryAt } from "../../../sim/checked/present.ts";
 import { useDesk } from "./desk.ts";

@@ -2,7 +2,7 @@
 import { useEffect, useRef } from "preact/hooks";
 import { t } from "../../../i18n/index.ts";
 import { addStep, duplicateStep, moveStep, removeStep } from "../../../lesson/edit/lesson-edit.ts";
-import { newId } from "../../../lesson/new-id.ts";
+import { newId } from "../../../lesson/read/new-id.ts";
 import { useDesk } from "./desk.ts";
 import type { TextHistory } from "./text-history.ts";
 

@@ -1,13 +1,13 @@
 /** A picture from a file as a figure of the lesson: an SVG cleaned, any other drawn anew, so that nothing but the picture is kept. */
 import DOMPurify from "dompurify";
-import { newId } from "../../../lesson/new-id.ts";
 import {
   bytesOf,
   FIGURE_LIMITS,
   figureFault,
   type LessonFigure,
   totalBytes,
-} from "../../../lesson/own-figures.ts";
+} from "../../../lesson/own/own-figures.ts";
+import { newId } from "../../../lesson/read/new-id.ts";
 import type { Fault } from "../../../sim/faults.ts";
 
 export type TakenFigure =

@@ -1,6 +1,6 @@
 /** "Erase everything on this computer": what it needs is fetched when it is pressed. */
 import { fetchModeMessages, t } from "../../../i18n/index.ts";
-import { useFetchedPart } from "../../shared/fetched-part.ts";
+import { useFetchedPart } from "../../shared/offline/fetched-part.ts";
 
 const load = async () => {
   const [{ EraseDialog }] = await Promise.all([import("./erase-dialog.tsx"), fetchModeMessages()]);

@@ -1,5 +1,5 @@
 /** Everything that the kit keeps in this browser, under its own names: what there is, and its end. Other pages of the same address keep theirs. */
-import { inTime } from "../../shared/in-time.ts";
+import { inTime } from "../../shared/own/in-time.ts";
 
 const KEPT_KINDS = ["record", "lessons", "talk", "kiosk", "team", "choices", "offline"] as const;
 export type KeptKind = (typeof KEPT_KINDS)[number];

@@ -2,13 +2,13 @@
 import type { AskedQuestion, StepWords } from "../../../audience/line-messages.ts";
 import { LONGEST_TEXT, MAX_CHOICES } from "../../../audience/room-code.ts";
 import { fetchMessages, inLanguage, LANGUAGES, unitSymbol } from "../../../i18n/index.ts";
-import type { Situation } from "../../../lesson/figure-paths.ts";
 import type { Lesson, Question, Step } from "../../../lesson/lesson.ts";
-import { type Library, loadLibrary } from "../../../lesson/library.ts";
+import { type Library, loadLibrary } from "../../../lesson/library/library.ts";
+import type { Situation } from "../../../lesson/model/figure-paths.ts";
 import type { Voice } from "../../../ui/lesson/voice.ts";
 import { voiceOf } from "../../shared/lesson/voice-of.ts";
 import { plainText } from "../deck/plain-text.ts";
-import { choicesOf, type HallQuestion } from "../hall-question.ts";
+import { choicesOf, type HallQuestion } from "../hall/hall-question.ts";
 import { cutText } from "./cut-text.ts";
 
 /** null for a question that a phone cannot put, or whose numbers are not there yet. */

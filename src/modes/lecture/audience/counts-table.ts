@@ -1,11 +1,11 @@
 /** The talk's counts as a table: one row for each answer, hands and phones apart; no phone can be told from it. */
 import { t } from "../../../i18n/index.ts";
 import { findStep, type Question } from "../../../lesson/lesson.ts";
-import type { Library } from "../../../lesson/library.ts";
+import type { Library } from "../../../lesson/library/library.ts";
 import type { Voice } from "../../../ui/lesson/voice.ts";
 import { type Cell, writeCsv } from "../../../ui/take-away/csv.ts";
 import { plainText } from "../deck/plain-text.ts";
-import type { HallCount } from "../hall.ts";
+import type { HallCount } from "../hall/hall.ts";
 
 export function countsTable(counts: readonly HallCount[], library: Library): string {
   const head = ["question", "asked", "answer", "hands", "phones", "all"].map((name) =>

@@ -3,7 +3,7 @@ import { useSignal } from "@preact/signals";
 import { useEffect, useMemo } from "preact/hooks";
 import { t } from "../../../i18n/index.ts";
 import { saveFile } from "../../../ui/take-away/save-file.ts";
-import { openWindowChannel } from "../window-channel.ts";
+import { openWindowChannel } from "../windows/window-channel.ts";
 import {
   type HallReport,
   type HallToSpeaker,

@@ -1,6 +1,6 @@
 /** The bars that stage and phones show alike. */
 import type { ShownResult } from "../../../audience/line-messages.ts";
-import { type HallCount, tally } from "../hall.ts";
+import { type HallCount, tally } from "../hall/hall.ts";
 import { histogramOf } from "./histogram.ts";
 
 /** null until the speaker shows it. @param choices none where a number is asked for freely */

@@ -2,7 +2,7 @@
 import { useMemo } from "preact/hooks";
 import { encode } from "uqr";
 import { t } from "../../../i18n/index.ts";
-import type { HallRun } from "../hall-run.ts";
+import type { HallRun } from "../hall/hall-run.ts";
 import type { StageAudience } from "./stage-audience.ts";
 
 interface InviteProps {

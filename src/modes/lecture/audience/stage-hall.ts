@@ -1,9 +1,9 @@
 /** The stage's side of the hall: it tells the phones, and the speaker's window what no hall sees. */
 import { effect } from "@preact/signals";
-import type { Library } from "../../../lesson/library.ts";
-import type { HallRun } from "../hall-run.ts";
-import type { ScriptRun } from "../script-run.ts";
-import { openWindowChannel } from "../window-channel.ts";
+import type { Library } from "../../../lesson/library/library.ts";
+import type { HallRun } from "../hall/hall-run.ts";
+import type { ScriptRun } from "../talk/script-run.ts";
+import { openWindowChannel } from "../windows/window-channel.ts";
 import { countsTable } from "./counts-table.ts";
 import {
   type HallReport,

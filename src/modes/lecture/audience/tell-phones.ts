@@ -1,8 +1,8 @@
 /** Keeps the phones where the stage is: the question in view, whether it is open, what the stage shows of it, and the words so far. */
 import { effect, signal, untracked } from "@preact/signals";
 import type { AskedQuestion } from "../../../audience/line-messages.ts";
-import type { HallRun } from "../hall-run.ts";
-import type { ScriptRun } from "../script-run.ts";
+import type { HallRun } from "../hall/hall-run.ts";
+import type { ScriptRun } from "../talk/script-run.ts";
 import { questionForPhones, wordsForPhones } from "./all-languages.ts";
 import type { StageAudience } from "./stage-audience.ts";
 

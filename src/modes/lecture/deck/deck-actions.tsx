@@ -2,11 +2,11 @@
 import { useSignal } from "@preact/signals";
 import { useEffect } from "preact/hooks";
 import { t } from "../../../i18n/index.ts";
-import type { Library } from "../../../lesson/library.ts";
+import type { Library } from "../../../lesson/library/library.ts";
 import { announce } from "../../../ui/announce.tsx";
 import type { Context } from "../../shared/mode.ts";
-import type { Pictures } from "../own-stops.ts";
-import type { FoundStop } from "../stops.ts";
+import type { Pictures } from "../talk/own-stops.ts";
+import type { FoundStop } from "../talk/stops.ts";
 import { DECK_KINDS, type DeckKind, exportDeck } from "./export-deck.ts";
 
 export interface DeckActionsProps {

@@ -1,12 +1,12 @@
 /** Draws the stops of a talk one after the other on the page's one stage, which is left as it was. */
-import type { Library } from "../../../lesson/library.ts";
+import type { Library } from "../../../lesson/library/library.ts";
+import { linkToState } from "../../shared/address/state-link.ts";
 import { knownAnswers } from "../../shared/lesson/known-answers.ts";
 import type { Context } from "../../shared/mode.ts";
-import { settled } from "../../shared/settled.ts";
-import { linkToState } from "../../shared/state-link.ts";
-import type { Pictures } from "../own-stops.ts";
-import { stateOfStop } from "../stop-state.ts";
-import { type FoundStop, isDrawn } from "../stops.ts";
+import { settled } from "../../shared/stage/settled.ts";
+import type { Pictures } from "../talk/own-stops.ts";
+import { stateOfStop } from "../talk/stop-state.ts";
+import { type FoundStop, isDrawn } from "../talk/stops.ts";
 import type { Opened } from "./opened-picture.ts";
 import { ownPage } from "./own-page.ts";
 import type { DeckPage } from "./slide.ts";

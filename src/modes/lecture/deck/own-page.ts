@@ -1,5 +1,5 @@
 /** The speaker's own stops as pages of a deck: their picture as large as the page holds it, or their words. */
-import { type OwnStop, type Pictures, pictureOf } from "../own-stops.ts";
+import { type OwnStop, type Pictures, pictureOf } from "../talk/own-stops.ts";
 import { type Opened, opened } from "./opened-picture.ts";
 import type { OwnPage } from "./slide.ts";
 

@@ -1,7 +1,7 @@
 /** The figures that stand in the words of a step, as a slide shows them beside the scene. */
-import { bytesOfBase64 } from "../../../lesson/base64.ts";
+import { bytesOfBase64 } from "../../../lesson/progress/base64.ts";
 import type { Block } from "../../../lesson/prose.ts";
-import type { DrawnStop } from "../stops.ts";
+import type { DrawnStop } from "../talk/stops.ts";
 import { type Opened, opened } from "./opened-picture.ts";
 import type { SlideFigure } from "./slide.ts";
 

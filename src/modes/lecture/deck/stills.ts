@@ -1,6 +1,6 @@
 /** Slide-size pictures in one ZIP, each with its words in a text file of the same name. */
 import { strToU8, type Zippable, zip } from "fflate";
-import { ENDINGS, type PictureType } from "../picture-kinds.ts";
+import { ENDINGS, type PictureType } from "../files/picture-kinds.ts";
 import { bodyOf, type DeckPage, ownText, slideText, withPicture } from "./slide.ts";
 
 export async function packStills(

@@ -1,9 +1,9 @@
 /** A stop that comes next as a small picture: the speaker's own as it is, a scene as it will be drawn. */
 import type { Context } from "../../shared/mode.ts";
-import { type Pictures, pictureOf } from "../own-stops.ts";
-import { sceneOfStop } from "../stop-state.ts";
-import { StopThumb } from "../stop-thumb.tsx";
-import type { FoundStop } from "../stops.ts";
+import { StopThumb } from "../builder/stop-thumb.tsx";
+import { type Pictures, pictureOf } from "../talk/own-stops.ts";
+import { sceneOfStop } from "../talk/stop-state.ts";
+import type { FoundStop } from "../talk/stops.ts";
 import { ScenePicture } from "./scene-picture.tsx";
 
 export interface NextPictureProps {

@@ -1,7 +1,7 @@
 /** The stage's picture for the speaker's window: small, a few times a second, and only while that window looks. */
-import { bytesOfBase64 } from "../../../lesson/base64.ts";
-import type { StageLoop } from "../../shared/stage-loop.ts";
-import type { ToSpeaker } from "../window-messages.ts";
+import { bytesOfBase64 } from "../../../lesson/progress/base64.ts";
+import type { StageLoop } from "../../shared/stage/stage-loop.ts";
+import type { ToSpeaker } from "../windows/window-messages.ts";
 import { paintPage } from "./paint-page.ts";
 import { EVERY, LOOKS_FOR, MAX_BYTES, QUALITY, sizeOfPicture } from "./picture-limits.ts";
 

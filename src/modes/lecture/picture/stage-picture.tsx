@@ -3,7 +3,7 @@ import type { ReadonlySignal } from "@preact/signals";
 import type { ComponentChildren } from "preact";
 import { useEffect, useRef } from "preact/hooks";
 import { t } from "../../../i18n/index.ts";
-import type { StagePictureMessage } from "../window-messages.ts";
+import type { StagePictureMessage } from "../windows/window-messages.ts";
 
 export interface StagePictureProps {
   /** The last one that came; null while there is none. */

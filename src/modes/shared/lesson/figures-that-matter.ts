@@ -1,11 +1,11 @@
 /** The two numbers that a hall or a visitor should see large: those that the step's own words name, else the scene's. */
 
 import { type Band, LOSS_DIGITS } from "../../../i18n/index.ts";
-import { namesIn } from "../../../lesson/expression.ts";
 import type { Step } from "../../../lesson/lesson.ts";
+import { namesIn } from "../../../lesson/model/expression.ts";
 import { inlinesOf } from "../../../lesson/prose.ts";
 import { present } from "../../../sim/checked/present.ts";
-import type { Circulation } from "../../../sim/circulation/answer.ts";
+import type { Circulation } from "../../../sim/circulation/answer/answer.ts";
 import { findOutput, readOutput } from "../../../sim/parameters/outputs.ts";
 import { hasPathway } from "../../../sim/parameters/request.ts";
 import type { SceneName, SceneState } from "../../../state/scene-state.ts";

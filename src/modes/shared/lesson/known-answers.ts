@@ -1,7 +1,7 @@
 /** The model's answers that a lesson has asked for so far, as a signal: a number appears in the words when its answer comes. */
 import { signal } from "@preact/signals";
 import type { Chain } from "../../../chain/contract.ts";
-import type { Answered } from "../../../lesson/situation.ts";
+import type { Answered } from "../../../lesson/model/situation.ts";
 import type { CirculationRequest } from "../../../sim/parameters/request.ts";
 
 type Circulation = Awaited<ReturnType<Chain["answer"]>>;

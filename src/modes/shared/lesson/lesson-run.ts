@@ -1,8 +1,11 @@
 /** A lesson under way on the page: the player's state, the scene that follows it, and the model's numbers for what is read and asked. */
 import { batch, computed, effect, type ReadonlySignal, signal, untracked } from "@preact/signals";
-import { dealAnswers } from "../../../lesson/deal.ts";
-import type { Situation } from "../../../lesson/figure-paths.ts";
+import { dealAnswers } from "../../../lesson/judge/deal.ts";
+import type { Given } from "../../../lesson/judge/questions.ts";
 import { findStep, type Lesson } from "../../../lesson/lesson.ts";
+import type { Situation } from "../../../lesson/model/figure-paths.ts";
+import { namesRead, numbersIn, situationOf, statesRead } from "../../../lesson/model/situation.ts";
+import { statesAround, stepState } from "../../../lesson/model/states.ts";
 import {
   type Again,
   type Player,
@@ -12,10 +15,7 @@ import {
   startPlayer,
   stepAt,
 } from "../../../lesson/player.ts";
-import type { LessonProgress } from "../../../lesson/progress.ts";
-import type { Given } from "../../../lesson/questions.ts";
-import { namesRead, numbersIn, situationOf, statesRead } from "../../../lesson/situation.ts";
-import { statesAround, stepState } from "../../../lesson/states.ts";
+import type { LessonProgress } from "../../../lesson/progress/progress.ts";
 import { entryAt } from "../../../sim/checked/present.ts";
 import type { SceneState } from "../../../state/scene-state.ts";
 import type { Session } from "../session.ts";

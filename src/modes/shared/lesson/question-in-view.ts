@@ -1,11 +1,11 @@
 /** The question that a lesson under way asks now, the numbers in its words, and its judgement by the model. */
 import { computed, effect, type ReadonlySignal } from "@preact/signals";
-import type { Situation } from "../../../lesson/figure-paths.ts";
+import { type Given, judge, nearerGoal } from "../../../lesson/judge/questions.ts";
 import { findStep, type Lesson, type Question } from "../../../lesson/lesson.ts";
+import type { Situation } from "../../../lesson/model/figure-paths.ts";
+import { namesRead, requestsOf, situationOf, statesOfQuestion } from "../../../lesson/model/situation.ts";
+import { statesAround } from "../../../lesson/model/states.ts";
 import type { Player } from "../../../lesson/player.ts";
-import { type Given, judge, nearerGoal } from "../../../lesson/questions.ts";
-import { namesRead, requestsOf, situationOf, statesOfQuestion } from "../../../lesson/situation.ts";
-import { statesAround } from "../../../lesson/states.ts";
 import { entryAt } from "../../../sim/checked/present.ts";
 import type { SceneState } from "../../../state/scene-state.ts";
 import type { KnownAnswers } from "./known-answers.ts";

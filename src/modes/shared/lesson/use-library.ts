@@ -2,8 +2,8 @@
 import { type ReadonlySignal, useSignal } from "@preact/signals";
 import { useEffect } from "preact/hooks";
 import { language } from "../../../i18n/index.ts";
-import { type Library, loadLibrary, onLibrariesForgotten } from "../../../lesson/library.ts";
-import { tellMissedPart } from "../link-note.tsx";
+import { type Library, loadLibrary, onLibrariesForgotten } from "../../../lesson/library/library.ts";
+import { tellMissedPart } from "../address/link-note.tsx";
 
 export function useLibrary(): ReadonlySignal<Library | null> {
   const library = useSignal<Library | null>(null);

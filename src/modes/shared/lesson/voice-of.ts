@@ -1,8 +1,8 @@
 /** The voice of a lesson under way: its numbers from a situation, its links within the page. */
 
-import { evaluate } from "../../../lesson/expression.ts";
-import { lookupIn, type Situation } from "../../../lesson/figure-paths.ts";
-import type { Library } from "../../../lesson/library.ts";
+import type { Library } from "../../../lesson/library/library.ts";
+import { evaluate } from "../../../lesson/model/expression.ts";
+import { lookupIn, type Situation } from "../../../lesson/model/figure-paths.ts";
 import { numberIn, type TextVersion, type Voice } from "../../../ui/lesson/voice.ts";
 
 export const voiceOf = (

@@ -1,10 +1,10 @@
 /** From what is chosen on the page to the package that is made. */
 import { language, t } from "../../../i18n/index.ts";
 import type { Lesson } from "../../../lesson/lesson.ts";
-import type { CompletedWhen, Course } from "../../../lesson/lesson-course.ts";
-import { fingerprint } from "../../../lesson/lesson-version.ts";
-import type { Library } from "../../../lesson/library.ts";
-import type { OwnFile } from "../../../lesson/own-source.ts";
+import type { CompletedWhen, Course } from "../../../lesson/library/lesson-course.ts";
+import type { Library } from "../../../lesson/library/library.ts";
+import type { OwnFile } from "../../../lesson/own/own-source.ts";
+import { fingerprint } from "../../../lesson/read/lesson-version.ts";
 import type { PackagePlan, Standard } from "../../../lms/package/course-package.ts";
 import type { TextVersion } from "../../../ui/lesson/voice.ts";
 

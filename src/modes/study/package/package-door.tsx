@@ -1,7 +1,7 @@
 /** The page of course packages, fetched when it is asked for. */
 import { useEffect } from "preact/hooks";
 import { t } from "../../../i18n/index.ts";
-import { useFetchedPart } from "../../shared/fetched-part.ts";
+import { useFetchedPart } from "../../shared/offline/fetched-part.ts";
 import type { StudyProps } from "../study-props.ts";
 
 const load = async () => (await import("./package-page.tsx")).PackagePage;

@@ -2,8 +2,8 @@
 
 import { type Signal, useSignal } from "@preact/signals";
 import { t } from "../../../i18n/index.ts";
-import { COMPLETED_WHEN } from "../../../lesson/lesson-course.ts";
-import { ownFiles } from "../../../lesson/own-source.ts";
+import { COMPLETED_WHEN } from "../../../lesson/library/lesson-course.ts";
+import { ownFiles } from "../../../lesson/own/own-source.ts";
 import { countFiles, packageFiles, STANDARDS } from "../../../lms/package/course-package.ts";
 import { zipOf } from "../../../lms/package/zip.ts";
 import { PASS_SHARE } from "../../../lms/record-adapter.ts";
@@ -11,9 +11,9 @@ import { messageOf } from "../../../sim/checked/message-of.ts";
 import { Choice, Switch } from "../../../ui/choice.tsx";
 import { NumberField } from "../../../ui/number-field.tsx";
 import { saveFile } from "../../../ui/take-away/save-file.ts";
-import { LanguageChoice } from "../../shared/language-choice.tsx";
-import { writePlace } from "../../shared/place.ts";
-import { VersionChoice } from "../../shared/version-choice.tsx";
+import { writePlace } from "../../shared/address/place.ts";
+import { LanguageChoice } from "../../shared/bar/language-choice.tsx";
+import { VersionChoice } from "../../shared/bar/version-choice.tsx";
 import type { StudyProps } from "../study-props.ts";
 import { type CourseChoice, packageName, planOf, usualTitle } from "./course-plan.ts";
 import { LessonOrder } from "./lesson-order.tsx";

@@ -1,6 +1,6 @@
 /** Marks of blood in heart and lungs where these fill the picture: by origin and as fine as in the planes of the other stages. */
 import { Container } from "pixi.js";
-import type { Circulation } from "../../../sim/circulation/answer.ts";
+import type { Circulation } from "../../../sim/circulation/answer/answer.ts";
 import type { Colouring } from "../../../state/scene-state.ts";
 import { sideFlow } from "../../anatomy/side-streams.ts";
 import { lungsAt, sectionOf } from "../../anatomy/standing.ts";

@@ -1,6 +1,6 @@
 /** A heart with two ventricles: painted once, its chambers swollen by their computed volumes, its valves moved by the computed flow. */
 import { Container, Graphics } from "pixi.js";
-import type { Circulation } from "../../../sim/circulation/answer.ts";
+import type { Circulation } from "../../../sim/circulation/answer/answer.ts";
 import { anatomyOf } from "../../anatomy/chest-anatomy.ts";
 import { type Painted, servesAt, sheet } from "../../anatomy/painted-sheet.ts";
 import { OUTSIDE, partOfFullest, sectionOf, standingAt, type Ventricle } from "../../anatomy/standing.ts";

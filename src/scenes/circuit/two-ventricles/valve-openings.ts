@@ -1,5 +1,5 @@
 /** How far the valves of a heart with two ventricles stand open, by the computed flow through each. */
-import type { Circulation } from "../../../sim/circulation/answer.ts";
+import type { Circulation } from "../../../sim/circulation/answer/answer.ts";
 import { OPEN, type Standing } from "../../anatomy/standing.ts";
 import { valueAt } from "../../drawing/trace-clock.ts";
 import type { Openings } from "./valve-drawing.ts";
