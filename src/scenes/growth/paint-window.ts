@@ -1,6 +1,6 @@
 /** A round window in a person's chest: lungs, heart and great vessels where they lie, small. */
 import { entryAt } from "../../sim/checked/present.ts";
-import type { Circulation } from "../../sim/circulation/answer.ts";
+import type { Circulation } from "../../sim/circulation/answer/answer.ts";
 import type { ChestFrame, Point } from "../../sim/geometry/geometry.ts";
 import { pathwayGeometry } from "../../sim/geometry/pathways/index.ts";
 import type { CirculationRequest } from "../../sim/parameters/request.ts";
