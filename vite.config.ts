@@ -7,6 +7,7 @@ import { contentSecurity } from "./scripts/content-security.ts";
 import { docsSite } from "./scripts/docs-site.ts";
 import { fileList } from "./scripts/file-list.ts";
 import { languageNames } from "./scripts/language-names.ts";
+import { languageWords } from "./scripts/language-words.ts";
 import { leftOut } from "./scripts/left-out.ts";
 import { uncalled } from "./scripts/left-out-members.ts";
 import { lessons } from "./scripts/lesson-data.ts";
@@ -51,8 +52,8 @@ const offline = () =>
 
 /** The messages of a language other than English in one file, which is fetched when that language is asked for. */
 const LANGUAGE_CHUNKS = {
-  test: /src\/i18n\/(?!en\/)[\w-]+\/[\w-]+\.json$/,
-  name: (id: string) => `words-${id.split("/").at(-2)}`,
+  test: /src\/i18n\/(?!en\b)[\w-]+(\/[\w-]+\.json)?$/,
+  name: (id: string) => `words-${id.split("/i18n/").at(-1)?.split("/")[0]}`,
 };
 
 /** What every page needs in one file: together it packs better than in two dozen, and one answer brings all. No other entry may take from it: it begins the kit. */
@@ -102,6 +103,7 @@ export default defineConfig(({ mode }) => {
         ? [viteSingleFile()]
         : [docsSite(), phonePage(), offline(), preload(), compileHint([FIRST_CHUNK.name, STAGE_CHUNK.name])]),
       lessons(),
+      languageWords(),
       typeFaces(),
       leftOut(),
       uncalled(!single),

@@ -1,5 +1,6 @@
 /** The chain on a page: real workers, the page's clock, random numbers from the machine. The workers are inlined, so one file suffices. */
 
+import "./packed-near.ts";
 import type { SceneState } from "../state/scene-state.ts";
 import { type ChainOptions, createChain } from "./chain.ts";
 import CirculationWorker from "./circulation-worker.ts?worker&inline";

@@ -22,10 +22,10 @@ export const messageFiles: Readonly<Record<string, Messages>> = onDisk
 export const modeFiles = async (): Promise<Readonly<Record<string, Messages>>> =>
   onDisk ? {} : (await import("./mode-words.ts")).modeWords;
 
-/** Path such as `./de/units.json` -> fetches its messages. */
+/** Path such as `./de/units.json` -> fetches all messages of its language. */
 export const laterFiles: Readonly<Record<string, () => Promise<Messages>>> = onDisk
   ? {}
-  : import.meta.glob<Messages>(["./*/*.json", "!./en/*.json", "!./*/phone.json"], { import: "default" });
+  : import.meta.glob<Messages>(["./*/units.json", "!./en/units.json"], { import: "default", query: "?all" });
 
 // `getBuiltinModule` keeps node:fs out of the page's bundle.
 function fromDisk(): Record<string, Messages> {

@@ -1,55 +1,34 @@
 // @vitest-environment happy-dom
 import { describe, expect, test } from "vitest";
 import type { Frame } from "../../src/chain/frame.ts";
-import { planSweep, type SweepPoint } from "../../src/chain/running-sweep.ts";
+import { planSweep } from "../../src/chain/running-sweep.ts";
 import { LANGUAGES, setLanguage, t } from "../../src/i18n/index.ts";
 import { anatomyOf } from "../../src/scenes/anatomy/chest-anatomy.ts";
-import type { Ink } from "../../src/scenes/anatomy/painted-sheet.ts";
-import { middleOf, risingIn, trunkOf, trunkSize } from "../../src/scenes/growth/chest-place.ts";
-import { PIECE, paintSection, sectionLayout } from "../../src/scenes/growth/cross-section.ts";
-import { torsoOf } from "../../src/scenes/growth/growing-trunk.ts";
+import type { Spot } from "../../src/scenes/drawing/curve-drawing.ts";
+import { carry } from "../../src/scenes/growth/grown-figure.ts";
 import { readGrowth } from "../../src/scenes/growth/growth-reading.ts";
-import { wallsOf } from "../../src/scenes/growth/pathway-walls.ts";
+import { lensOf, risingIn, trunkOf } from "../../src/scenes/growth/lens-place.ts";
+import { windowOf } from "../../src/scenes/growth/paint-person.ts";
 import { pointWords, ringWords, widthWords } from "../../src/scenes/growth/rings.ts";
-import { columnsOf, rowHeight, shownOf } from "../../src/scenes/growth/row.ts";
+import { columnsOf, rowHeight, shownOf, WIDE } from "../../src/scenes/growth/row.ts";
 import { speedIn, waysIn } from "../../src/scenes/growth/vessel-blood.ts";
-import { darkTheme } from "../../src/scenes/theme/theme.ts";
-import type { Circulation } from "../../src/sim/circulation/answer/answer.ts";
+import { wedgeOf } from "../../src/scenes/growth/zoom.ts";
 import { solve } from "../../src/sim/circulation/solve.ts";
-import { shapeDistance } from "../../src/sim/geometry/distance.ts";
 import { pathwayGeometry } from "../../src/sim/geometry/pathways/index.ts";
 import type { CirculationRequest, Stage } from "../../src/sim/parameters/request.ts";
 import { START } from "../../src/state/scene-state.ts";
 
-/** The colours, also those of gradients, in which discs are filled. */
-function coloursOf(paint: (ink: Ink) => void): ReadonlySet<string> {
-  const colours = new Set<string>();
-  const ink = new Proxy({} as Ink, {
-    get: (_, name) =>
-      name === "createRadialGradient"
-        ? () => ({ addColorStop: (_: number, colour: string) => colours.add(colour) })
-        : () => ({ addColorStop: () => {} }),
-    set(_, name, value) {
-      if (name === "fillStyle" && typeof value === "string") colours.add(value);
-      return true;
-    },
-  });
-  paint(ink);
-  return colours;
-}
-const THEME = darkTheme((key) => key);
 const requestOf = (change: Partial<CirculationRequest>): CirculationRequest => ({
   ...START.request,
   ...change,
 });
-const SECTION = { x: 0, y: 0, perMillimetre: 2, type: 12 };
 const pointsOf = (stage: Stage) =>
   planSweep({ ...START, scene: "growth", request: requestOf({ stage }) })!.curves[0]!.points;
 
 describe("what leads the blood in the growing bodies", () => {
   const frameOf = (request: CirculationRequest) => pathwayGeometry(request)!.chest;
 
-  test("is as wide and as long as it is set, in the chest and cut across", () => {
+  test("is as wide and as long as it is set, in the chest", () => {
     const trunkIn = (set: CirculationRequest["set"]) => {
       const { line, widths } = trunkOf(frameOf(requestOf({ set })));
       return { long: line.at(-1)![1] - line[0]![1], wide: Math.max(...widths) };
@@ -60,48 +39,64 @@ describe("what leads the blood in the growing bodies", () => {
     expect(Math.max(...chamber.widths)).toBeCloseTo(45, 6);
   });
 
-  test("lies within the trunk, as heart and lungs do, at every age and stage, and its blood rises there", () => {
+  test("is seen whole in its lens, with the heart around its middle, at every age and stage, and its blood rises there", () => {
     for (const stage of ["extracardiac", "lateral-tunnel", "atriopulmonary"] as const)
       for (const { at, request } of pointsOf(stage)) {
         const frame = frameOf(request);
         const { line, widths } = trunkOf(frame);
-        const { heart, lungs } = anatomyOf(frame);
-        const within = shapeDistance({ polygon: { points: torsoOf(frame).outline } });
-        const organs = [...lungs.map(({ outline }) => outline), heart.atrium, heart.ventricle].flat();
-        for (const spot of organs) expect(within(...spot), `${stage} ${at}`).toBeLessThan(0);
-        line.forEach(([x, y], i) => {
-          expect(within(x, y), `${stage} ${at}`).toBeLessThan(-widths[i]! / 2);
+        const { middle, reach } = lensOf(frame);
+        const off = ([x, y]: readonly [number, number]) => Math.hypot(x - middle[0], y - middle[1]) / reach;
+        const { heart } = anatomyOf(frame);
+        const spots = [heart.atrium, heart.ventricle].flat();
+        expect(spots.filter((spot) => off(spot) < 1).length, `${stage} ${at}`).toBeGreaterThan(
+          0.9 * spots.length,
+        );
+        line.forEach((spot, i) => {
+          expect(off(spot), `${stage} ${at}`).toBeLessThan(1 - widths[i]! / 2 / reach);
         });
         const rising = risingIn(request, { x: 0, y: 0, perMillimetre: 1 });
         for (let k = 0; k < 8; k++) expect(rising((k + 1) / 8).y).toBeLessThan(rising(k / 8).y);
       }
   });
 
-  test("lies in a chest that grows as the root of the body's surface, under shoulders that are as broad as measured", () => {
-    const points = pointsOf("extracardiac");
-    const [first, last] = [points[0]!, points.at(-1)!];
-    const [young, grown] = [first, last].map(({ request }) => {
-      const { room } = torsoOf(frameOf(request));
-      const chest = torsoOf(frameOf(request)).outline.map(([x]) => x);
-      expect(trunkSize(request)[0]).toBeCloseTo(room[2] - room[0], 9);
-      return Math.max(...chest) - Math.min(...chest);
-    }) as [number, number];
+  test("lies in a lens that shows more of a larger chest, as the root of the body's surface", () => {
+    const [first, last] = [pointsOf("extracardiac")[0]!, pointsOf("extracardiac").at(-1)!];
+    const [young, grown] = [first, last].map(({ request }) => lensOf(frameOf(request)).reach) as [
+      number,
+      number,
+    ];
     expect(grown / young).toBeCloseTo(Math.sqrt(last.at / first.at), 2);
-    // Over the muscle: 275 mm at five years (from memory), 430 grown (British men 465 and women 395).
-    expect(trunkSize(first.request)[0]).toBeCloseTo(275, -1);
-    expect(trunkSize(last.request)[0]).toBeCloseTo(430, -1);
-    // Breadth without arms at 5 years: chests are some 185 mm broad then (handbooks of body measures, from memory).
-    expect(young).toBeGreaterThan(175);
-    expect(young).toBeLessThan(215);
-    const [, bottom, , top] = torsoOf(frameOf(first.request)).room;
-    expect(middleOf(frameOf(first.request))[1]).toBeCloseTo((bottom + top) / 2, 6);
   });
 
-  test("is cloth around a conduit, half of it around a tunnel, and atrium around a chamber", () => {
-    const [right, left] = wallsOf("lateral-tunnel", THEME);
-    expect(wallsOf("extracardiac", THEME)).toEqual([left, left]);
-    expect(wallsOf("atriopulmonary", THEME)).toEqual([right, right]);
-    expect(right).not.toEqual(left);
+  test("is shown from a window that lies in the chest, at the size that it has there", () => {
+    for (const { request } of pointsOf("extracardiac")) {
+      const { at, radius } = windowOf(request.body.ageYears);
+      const carried = carry(request.body.ageYears);
+      const [armpit] = carried([788, 340]);
+      expect(at[0] + radius).toBeLessThan(1000 * armpit);
+      expect(at[0] - radius).toBeGreaterThan(-1000 * armpit);
+      expect(at[1] + radius).toBeLessThan(1000 * carried([500, 120])[1]);
+      // A chest of a fifth to a quarter of the height's breadth, lungs about twice the heart's: no more than a sixth of the height.
+      expect(2 * radius).toBeLessThan(170);
+      expect(2 * radius).toBeGreaterThan(120);
+    }
+  });
+
+  test("is led to by a wedge that touches window and lens", () => {
+    const [from, to] = [
+      { at: [10, 20], radius: 12 },
+      { at: [180, 90], radius: 70 },
+    ] as const;
+    const [a, b, c, d] = wedgeOf(from, to) as [Spot, Spot, Spot, Spot];
+    for (const [begin, end] of [
+      [a, b],
+      [d, c],
+    ] as const) {
+      const long = Math.hypot(end[0] - begin[0], end[1] - begin[1]);
+      const [ux, uy] = [(end[0] - begin[0]) / long, (end[1] - begin[1]) / long];
+      for (const { at, radius } of [from, to])
+        expect(Math.abs(ux * (at[1] - begin[1]) - uy * (at[0] - begin[0]))).toBeCloseTo(radius, 6);
+    }
   });
 
   test("is set beside the body's own vein in words, wider or narrower", () => {
@@ -153,58 +148,37 @@ describe("what leads the blood in the growing bodies", () => {
     expect(readingOf("extracardiac")).toMatch(/18\.0 millimetres wide that does not grow,/);
   });
 
-  test("holds no blood before its state is solved", () => {
-    const { request } = START;
-    const inOf = (circulation: SweepPoint["circulation"]) =>
-      coloursOf((ink) => paintSection(ink, { at: 1, request, circulation }, SECTION, THEME));
-    expect(inOf(null)).toContain(THEME.colour.lumen);
-    const solved = { saturations: { ivc: 68 } } as Circulation;
-    expect(inOf(solved)).not.toContain(THEME.colour.lumen);
-    const before = inOf(null);
-    expect([...inOf(solved)].filter((colour) => !before.has(colour))).not.toEqual([]);
-  });
-
-  test("stands to scale: lumen, and the body's own vein within it", () => {
-    const { request } = START;
-    const layoutOf = (set: CirculationRequest["set"]) =>
-      sectionLayout({ at: 1, request: requestOf({ ...request, set }), circulation: null }, SECTION);
-    expect(layoutOf({ conduitDiameter: 24 }).half / layoutOf({ conduitDiameter: 16 }).half).toBeCloseTo(
-      1.5,
-      6,
-    );
-    expect(layoutOf({ conduitDiameter: 24 }).vein).toBeCloseTo(layoutOf({ conduitDiameter: 16 }).vein, 6);
-  });
-
-  test("keeps to its box: trunks above, bodies and cut tubes below, none in the next column", () => {
+  test("keeps to its box: person, lens and words side by side or under one another, none in the next column", () => {
     for (const stage of ["extracardiac", "lateral-tunnel", "atriopulmonary"] as const)
       for (const [width, height] of [
-        [380, 230],
+        [360, 230],
         [1180, 520],
+        [700, 260],
+        [610, 1100],
         [1040, 900],
       ] as const) {
         const points = pointsOf(stage);
-        const shown = shownOf(points, width, 190);
-        const columns = columnsOf(shown, { x: 0, y: 0, width, height }, 13);
+        const shown = shownOf(points, width, 150);
+        const columns = columnsOf(shown, { x: 0, y: 0, width, height }, 13, 150);
         let beside = 0;
-        columns.forEach(({ point, chest, figure, section, left, wide: column }) => {
-          const [wide, tall] = trunkSize(point.request).map((each) => each * chest.perMillimetre) as [
-            number,
-            number,
-          ];
-          expect(chest.x - wide / 2).toBeGreaterThanOrEqual(beside);
-          beside = chest.x + wide / 2;
-          expect(beside).toBeLessThanOrEqual(width);
-          expect(chest.y - tall / 2).toBeGreaterThan(-0.5);
-          expect(figure.ground).toBeLessThan(height);
-          const { half, wall } = sectionLayout(point, section);
-          expect(section.y - half - wall).toBeGreaterThan(chest.y + tall / 2);
-          expect(section.y + half + wall).toBeLessThan(figure.ground + 0.5);
-          expect(figure.x + 0.19 * figure.height).toBeLessThan(section.x - half - wall);
-          expect(figure.x - 0.19 * figure.height).toBeGreaterThan(left - 0.5);
-          expect(section.x + (half + wall) * (1 + 2 * PIECE[0])).toBeLessThanOrEqual(left + column);
+        const scales = columns.map(({ point, person, lens, radius, left, wide, words }) => {
+          const half = (WIDE * person.height) / 2;
+          const edges = [person.x - half, person.x + half, lens.x - radius, lens.x + radius] as const;
+          expect(Math.min(...edges)).toBeGreaterThan(beside - 0.5);
+          beside = left + wide;
+          expect(Math.max(...edges)).toBeLessThan(beside + 0.5);
+          // Beside the person, or wholly under its feet.
+          if (lens.x > person.x) expect(lens.x - radius).toBeGreaterThan(person.x + half - 0.5);
+          else expect(lens.y - radius).toBeGreaterThan(person.ground - 0.5);
+          expect(person.ground - person.height).toBeGreaterThan(-0.5);
+          expect(words).toBeGreaterThan(lens.y + radius);
+          expect(words + 3.8 * 13).toBeLessThan(height + 0.5);
+          const scale = person.height / Math.sqrt(point.at);
+          return { scale, tube: risingIn(point.request, lens)(1).y, lens: lens.perMillimetre };
         });
-        expect(new Set(columns.map(({ chest }) => chest.perMillimetre)).size).toBe(1);
-        expect(new Set(columns.map(({ section }) => section.perMillimetre)).size).toBe(1);
+        expect(beside).toBeLessThan(width + 0.5);
+        for (const key of ["scale", "tube", "lens"] as const)
+          for (const each of scales) expect(each[key]).toBeCloseTo(scales[0]![key], 6);
       }
   });
 

@@ -73,11 +73,11 @@ function peaks(): Row[] {
       "140 +- 28, Jain, Am J Cardiol 2024 (treadmill)",
     ),
     row(
-      "failing, rise of pressure for each L/min of lung flow",
+      "failing, rise of wedge pressure for each L/min of lung flow",
       "mmHg.min/L",
-      failing.pressureSlope,
-      [3, 8],
-      "over 3 counts as abnormal, Miranda 2024",
+      failing.wedgeSlope,
+      [2.1, 7.3],
+      "4.0 (2.1-7.3) in 24 adults, Miranda 2023 (abstract; year from memory); over 2 counts as abnormal, Miranda 2024",
     ),
   ];
 }

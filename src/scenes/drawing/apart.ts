@@ -31,13 +31,22 @@ export const apartIn = (requests: Requests, say: Say): readonly string[] =>
     settings.map(([name, value]) => say("sheet.figure", { name, value })).join(", "),
   );
 
-/** "Extracardiac, 4.0 mm": beside pictures that say what that is. */
-export const brieflyApart = (requests: readonly CirculationRequest[], say: Say): readonly string[] => {
-  const apart = settingsIn(requests, say);
+/** "4.0 mm", several after commas: beside words that say what that is, or where those have no room. */
+export const valuesIn = (requests: Requests, say: Say): readonly string[] =>
+  settingsIn(requests, say).map((settings) => settings.map(([, value]) => value).join(", "));
+
+/** "Extracardiac, 4.0 mm", or as `briefly` where all are of one stage "4.0 mm": beside pictures that say what that is. */
+export function brieflyApart(
+  requests: readonly CirculationRequest[],
+  say: Say,
+  briefly = false,
+): readonly string[] {
+  const apart = valuesIn(requests, say);
+  const one = briefly && new Set(requests.map(({ stage }) => stage)).size === 1;
   return requests.map(({ stage }, i) =>
-    [say(`stage.${stage}`), ...(apart[i] ?? []).map(([, value]) => value)].join(", "),
+    [one && apart[i] ? "" : say(`stage.${stage}`), apart[i]].filter(Boolean).join(", "),
   );
-};
+}
 
 /** By what each is called where several stand side by side: the stage, or where all have the same what sets them apart. */
 export function namesIn(requests: Requests, say: Say): readonly string[] {

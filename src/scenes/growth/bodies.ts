@@ -1,29 +1,22 @@
-/** A row of growing bodies: a look into each trunk, and under it the body and its tube or chamber cut across; each kind to one scale. */
+/** Growing bodies on one ground, to one scale, and beside each a lens on its heart and its tube, to another. */
 import { Container, Graphics } from "pixi.js";
 import type { SweepPoint } from "../../chain/running-sweep.ts";
 import { formatQuantity } from "../../i18n/index.ts";
 import { entryAt, lastOf } from "../../sim/checked/present.ts";
+import { pathwaySizes } from "../../sim/geometry/pathways/sizes.ts";
 import { hasPathway } from "../../sim/parameters/request.ts";
 import { type Painted, sheet } from "../anatomy/painted-sheet.ts";
 import { type Lettering, type Line, lettering } from "../drawing/lettering.ts";
 import { drawScaleBar } from "../drawing/scale-bar.ts";
 import type { Box } from "../scene.ts";
 import type { Theme } from "../theme/theme.ts";
-import {
-  drawDashes,
-  drawOwn,
-  paintSection,
-  type SectionPlace,
-  sectionLayout,
-  sectionRoom,
-} from "./cross-section.ts";
-import { drawCut, drawWay } from "./cut-drawing.ts";
-import { drawFigure } from "./figure-drawing.ts";
-import { drawOrgans } from "./figure-organs.ts";
+import { carriedOf } from "../theme/unsolved.ts";
 import { type GrowingChest, growingChest, type Moment } from "./growing-chest.ts";
+import { paintPerson, ROOM, windowOf } from "./paint-person.ts";
 import { widthWords } from "./rings.ts";
-import { BODY, bodyScale, type Column, columnsOf, FIGURE, LETTERS, shownOf } from "./row.ts";
+import { BODY, bodyScale, type Column, columnsOf, LETTERS, type PersonPlace, shownOf, WIDE } from "./row.ts";
 import { vesselBlood } from "./vessel-blood.ts";
+import { drawWedge, drawWidths, tubeColour, veinColour } from "./zoom.ts";
 
 export interface Bodies {
   readonly view: Container;
@@ -38,40 +31,40 @@ interface Now extends Moment {
 
 interface Pens {
   readonly under: Graphics;
-  readonly ink: Graphics;
+  readonly wedges: Graphics;
   readonly over: Graphics;
   readonly words: Lettering;
   readonly type: number;
   readonly theme: Theme;
 }
 
-/** A piece of the own vein's dashed line, so many sizes of type long, stands before its width. */
-const SAMPLE = 1.7;
 /** A line of small type, in sizes of type. */
 const LINE = 1.25;
-/** mm: the trunks' scale bar. */
+/** mm: the lenses' scale bar. */
 const BAR = 50;
 /** m2 within which a body is that of the state on the stage. */
 const SAME = 0.06;
 
+interface Standing {
+  readonly point: SweepPoint;
+  readonly person: PersonPlace;
+}
+
 export function bodies(): Bodies {
   const view = new Container();
-  const [under, ink, over] = [new Graphics(), new Graphics(), new Graphics()];
+  const [under, wedges, over] = [new Graphics(), new Graphics(), new Graphics()];
   const words = lettering();
   const blood = vesselBlood();
   const [looks, chests] = [new Container(), [] as GrowingChest[]];
-  const [faces, sections] = [new Container(), [] as Painted[]];
-  view.addChild(under, looks, blood.view, faces, ink, over, words.view);
+  const [people, persons] = [new Container(), [] as Painted[]];
+  view.addChild(under, people, wedges, looks, blood.view, over, words.view);
   let drawn = "";
   let columns: readonly Column[] = [];
   return {
     view,
     draw(points, { now, ...moment }, box, type, theme) {
       const signature = JSON.stringify([
-        points.map(({ request, circulation }) => [
-          request,
-          circulation && Math.round(circulation.saturations.ivc),
-        ]),
+        points.map(({ request, circulation }) => [request, carriedOf(circulation)]),
         now,
         box,
         type,
@@ -81,118 +74,145 @@ export function bodies(): Bodies {
       ]);
       if (signature !== drawn) {
         drawn = signature;
-        for (const each of [under, ink, over]) each.clear();
+        for (const each of [under, wedges, over]) each.clear();
         words.begin();
-        columns = drawRow({ under, ink, over, words, type, theme }, points, now, box);
+        const row = drawRow({ under, wedges, over, words, type, theme }, points, now, box);
         words.end();
-        while (chests.length < columns.length) {
-          const [chest, section] = [growingChest(), sheet()];
-          chests.push(chest);
-          sections.push(section);
-          looks.addChild(chest.view);
-          faces.addChild(section.view);
+        columns = row.columns;
+        while (persons.length < row.standing.length) {
+          const person = sheet();
+          persons.push(person);
+          people.addChild(person.view);
         }
-        for (const [i, { point, section }] of columns.entries())
-          paintFace(entryAt(sections, i), point, section, moment.dense, theme);
+        while (chests.length < columns.length) {
+          const chest = growingChest();
+          chests.push(chest);
+          looks.addChild(chest.view);
+        }
+        persons.forEach(({ view }, i) => {
+          view.visible = i < row.standing.length;
+        });
+        chests.forEach(({ view }, i) => {
+          view.visible = i < columns.length;
+        });
+        row.standing.forEach((each, i) => {
+          place(entryAt(persons, i), each, Math.abs(each.point.at - now) < SAME, moment.dense, theme);
+        });
       }
-      for (const each of [chests, sections])
-        for (const [i, { view: shown }] of each.entries()) shown.visible = i < columns.length;
       // One that is painted anew in a drawing is enough: the next ones follow.
       columns.some(
-        ({ point, chest }, i) => entryAt(chests, i).draw(point, chest, moment, theme) && !moment.still,
+        ({ point, lens }, i) => entryAt(chests, i).draw(point, lens, moment, theme) && !moment.still,
       );
       blood.draw(columns, moment.time, moment.still, theme);
     },
     release() {
       blood.release();
-      for (const each of [...chests, ...sections]) each.release();
+      for (const each of [...chests, ...persons]) each.release();
     },
   };
 }
 
-function paintFace(
+function place(
   { paint, view }: Painted,
-  point: SweepPoint,
-  place: SectionPlace,
+  { point, person: { x, ground, height } }: Standing,
+  here: boolean,
   dense: number,
   theme: Theme,
 ) {
-  paint(sectionRoom(point, place), dense, [0, 0], (ink) => {
-    ink.scale(1, -1);
-    paintSection(ink, point, place, theme);
-  });
-  view.position.set(place.x, place.y);
-  view.scale.set(1, -1);
+  const size = height / 1000;
+  paint(ROOM, size * dense, [0, 0], (ink) => paintPerson(ink, point, here, theme));
+  view.position.set(x, ground);
+  view.scale.set(size, -size);
 }
 
-/** @returns the columns of bodies with a pathway */
-function drawRow(pens: Pens, points: readonly SweepPoint[], now: number, box: Box): readonly Column[] {
-  const { ink, type, theme } = pens;
-  const shown = shownOf(points, box.width, needOf(points, pens.words, type, theme));
+/** @returns who stands where, and the columns of bodies with a pathway */
+function drawRow(
+  pens: Pens,
+  points: readonly SweepPoint[],
+  now: number,
+  box: Box,
+): { readonly standing: readonly Standing[]; readonly columns: readonly Column[] } {
+  const { type, theme } = pens;
+  const need = needOf(points, pens.words, type, theme);
+  const shown = shownOf(points, box.width, need);
   const isHere = ({ at }: SweepPoint) => Math.abs(at - now) < SAME;
-  if (hasPathway(entryAt(points, 0).request.stage)) {
-    const columns = columnsOf(shown, box, type);
-    for (const column of columns) drawColumn(pens, column, isHere(column.point));
-    writeBar(pens, box, entryAt(columns, 0).chest.perMillimetre);
-    return columns;
+  const pathway = hasPathway(entryAt(points, 0).request.stage);
+  const columns = pathway ? columnsOf(shown, box, type, need) : [];
+  const standing: readonly Standing[] = pathway ? columns : standingOf(shown, box, type);
+  if (pathway) {
+    for (const column of columns) drawColumn(pens, column);
+    writeBar(pens, entryAt(columns, 0));
   }
-  const step = box.width / shown.length;
-  const ground = box.y + box.height - LETTERS * type;
-  const tallest = Math.max(10, Math.min(box.height - LETTERS * type, (step * BODY) / FIGURE));
-  shown.forEach((point, i) => {
-    const x = box.x + step * (i + 0.5);
-    const height = tallest * bodyScale(point.at, lastOf(shown).at);
-    drawFigure(ink, point.request.body.ageYears, { x, ground, height }, isHere(point), theme);
-    write(pens, ageLine(point, isHere(point), type, theme), x, ground + 0.6 * type);
-  });
-  return [];
+  for (const { point, person } of standing) {
+    drawShadow(pens, person, isHere(point));
+    write(pens, ageLine(point, isHere(point), type, theme), person.x, person.ground + 0.6 * type);
+  }
+  return { standing, columns };
 }
 
-function drawColumn(pens: Pens, { point, ...places }: Column, here: boolean): void {
-  const { under: below, ink, over, type, theme } = pens;
-  const { chest, figure, section, left, wide } = places;
-  const { half } = sectionLayout(point, section);
-  drawWay(below, over, point, { chest, section }, theme);
-  drawFigure(ink, point.request.body.ageYears, figure, here, theme);
-  drawOrgans(ink, point, figure, theme);
-  drawOwn(over, point, section, theme);
-  drawCut(over, point, chest, theme);
-  const age = write(pens, ageLine(point, here, type, theme), figure.x, figure.ground + 0.6 * type);
-  const [tube, vein, gap] = widthLines(point, type, theme);
-  // The lumen's width, as it is measured.
-  const under = figure.ground + 0.55 * type;
-  drawScaleBar(
-    ink,
-    { x: section.x, y: under, long: 2 * half, end: 0.3 * type, width: 1.5 },
-    theme.colour.ink,
-  );
-  const longOf = (line: Line) => pens.words.measure({ lines: [line], bare: true }, theme).width;
-  const free = age.x + age.width + 0.5 * type + longOf(tube) / 2;
-  write(pens, tube, Math.max(section.x, free), under + 0.3 * type);
-  // Within its column, though it is longer than what it stands under.
-  const x = Math.min(section.x + (SAMPLE * type) / 2, left + wide - longOf(vein) / 2);
-  const lain = write(pens, vein, x, under + (0.3 + LINE) * type);
-  write(pens, gap, section.x, under + (0.3 + 2 * LINE) * type);
-  const middle = lain.y + lain.height / 2;
-  drawDashes(
-    ink,
-    [
-      [lain.x - SAMPLE * type, middle],
-      [lain.x - 0.2 * type, middle],
-    ],
-    type,
+function standingOf(shown: readonly SweepPoint[], box: Box, type: number): readonly Standing[] {
+  const step = box.width / shown.length;
+  const tallest = Math.max(10, Math.min(box.height - LETTERS * type, (step * BODY) / WIDE));
+  return shown.map((point, i) => ({
+    point,
+    person: {
+      x: box.x + step * (i + 0.5),
+      ground: box.y + box.height - LETTERS * type,
+      height: tallest * bodyScale(point.at, lastOf(shown).at),
+    },
+  }));
+}
+
+function drawShadow({ under, theme: { colour } }: Pens, { x, ground, height }: PersonPlace, lit: boolean) {
+  under.ellipse(x, ground, 0.17 * height, 0.024 * height);
+  if (lit) under.fill({ color: colour.accent, alpha: 0.75 });
+  else under.fill({ color: colour.hair, alpha: 0.4 });
+}
+
+function drawColumn(pens: Pens, { point, lens, radius, person, left, wide, words: top }: Column): void {
+  const { wedges, over, type, theme } = pens;
+  const { at, radius: small } = windowOf(point.request.body.ageYears);
+  const size = person.height / 1000;
+  drawWedge(
+    wedges,
+    { at: [person.x + size * at[0], person.ground - size * at[1]], radius: size * small },
+    { at: [lens.x, lens.y], radius },
     theme,
   );
+  over.circle(lens.x, lens.y, radius).stroke({ color: theme.colour.inkSoft, width: 1.6 });
+  drawWidths(over, point, lens, theme);
+  const { trunk, ivc } = pathwaySizes(point.request);
+  const lines = widthLines(point, type, theme);
+  const longOf = (line: Line) => pens.words.measure({ lines: [line], bare: true }, theme).width;
+  const bars = Math.max(trunk, ivc) * lens.perMillimetre + 0.5 * type;
+  const whole = bars + Math.max(...lines.map(longOf));
+  const x = Math.max(left, Math.min(lens.x - whole / 2, left + wide - whole));
+  lines.forEach((line, i) => {
+    const y = top + i * LINE * type;
+    const words = { lines: [line], x: x + bars, y, bare: true } as const;
+    const { height } = pens.words.write(words, theme);
+    const [millimetres, colour] = [
+      [trunk, tubeColour(theme)],
+      [ivc, veinColour(theme)],
+    ][i] ?? [0, ""];
+    if (!millimetres) return;
+    const long = Number(millimetres) * lens.perMillimetre;
+    drawScaleBar(
+      over,
+      { x: x + long / 2, y: y + height / 2, long, end: 0.28 * type, width: 2 },
+      String(colour),
+    );
+  });
 }
 
-/** Over the first trunk, the smallest, there is room. */
-function writeBar({ ink, words, type, theme }: Pens, { x, y: top }: Box, perMillimetre: number): void {
+/** Of the lenses, over the first one. */
+function writeBar({ over, words, type, theme }: Pens, { lens, radius }: Column): void {
   const color = theme.colour.inkSoft;
-  const [left, y] = [x + 0.4 * type, top + 0.6 * type];
-  const long = BAR * perMillimetre;
-  drawScaleBar(ink, { x: left + long / 2, y, long, end: 0.25 * type, width: 1.5 }, color);
+  const y = lens.y - radius - 0.8 * type;
+  const long = BAR * lens.perMillimetre;
+  drawScaleBar(over, { x: lens.x, y, long, end: 0.25 * type, width: 1.5 }, color);
   const line = { words: formatQuantity(BAR, "mm"), size: type * 0.9, colour: color };
-  words.write({ lines: [line], x: left + long + 0.4 * type, y, anchor: [0, 0.5], bare: true }, theme);
+  words.write({ lines: [line], x: lens.x, y: y - 0.35 * type, anchor: [0.5, 1], bare: true }, theme);
 }
 
 const ageLine = (point: SweepPoint, here: boolean, type: number, { say, colour }: Theme): Line => ({
@@ -233,8 +253,7 @@ export function needOf(
   const widest = [entryAt(points, 0), lastOf(points)].map((point) => {
     const age = wide(ageLine(point, true, type, theme));
     if (!hasPathway(point.request.stage)) return age;
-    const [tube, vein, gap] = widthLines(point, type, theme).map(wide) as [number, number, number];
-    return Math.max(age + tube + type, vein + SAMPLE * type, gap);
+    return Math.max(age, ...widthLines(point, type, theme).map(wide)) + 3 * type;
   });
   return Math.max(...widest) + type;
 }

@@ -1,19 +1,21 @@
-/** A look into the trunk of a body: the one anatomy around its own pathway, to scale. */
+/** A chest under a lens: the one anatomy around its own pathway, to scale. */
 import { Container, Graphics } from "pixi.js";
 import type { SweepPoint } from "../../chain/running-sweep.ts";
 import { entryAt, present } from "../../sim/checked/present.ts";
 import type { Circulation } from "../../sim/circulation/answer/answer.ts";
 import { band } from "../../sim/geometry/centreline.ts";
-import type { PathwayGeometry, Point } from "../../sim/geometry/geometry.ts";
+import type { ChestFrame, PathwayGeometry, Point } from "../../sim/geometry/geometry.ts";
 import { pathwayGeometry } from "../../sim/geometry/pathways/index.ts";
 import { anatomyLayer } from "../anatomy/anatomy-layer.ts";
 import "../anatomy/stages/index.ts";
 import { anatomyOf } from "../anatomy/chest-anatomy.ts";
+import { beside } from "../anatomy/graft-course.ts";
 import { paintGraft, paintJunction, paintSewnBehind } from "../anatomy/paint-graft.ts";
-import { type Ink, servesAt, sheet, trace } from "../anatomy/painted-sheet.ts";
+import { type Bounds, type Ink, servesAt, sheet, trace } from "../anatomy/painted-sheet.ts";
 import { PIECES } from "../anatomy/pieces.ts";
 import { standingAt } from "../anatomy/standing.ts";
-import { inside, roundOf } from "../anatomy/tones.ts";
+import { CLOTH, inside, roundOf } from "../anatomy/tones.ts";
+import { skinOf } from "../circuit/paint-figure.ts";
 import type { Loop } from "../layers/contour.ts";
 import { drawnPlane } from "../layers/drawn-plane.ts";
 import { surfaceOf } from "../layers/surface.ts";
@@ -21,13 +23,12 @@ import { wallLayer } from "../layers/wall.ts";
 import { mix, seeThrough } from "../theme/colour.ts";
 import type { Theme } from "../theme/theme.ts";
 import { carriedOf, saturationsOf } from "../theme/unsolved.ts";
-import { type ChestPlace, middleOf } from "./chest-place.ts";
-import { paintMist, paintTorso, torsoOf } from "./growing-trunk.ts";
+import { type LensPlace, lensOf } from "./lens-place.ts";
 
 export interface GrowingChest {
   readonly view: Container;
   /** @returns whether it was painted anew, which takes a while */
-  draw(point: SweepPoint, place: ChestPlace, moment: Moment, theme: Theme): boolean;
+  draw(point: SweepPoint, place: LensPlace, moment: Moment, theme: Theme): boolean;
   release(): void;
 }
 
@@ -40,27 +41,30 @@ export interface Moment {
   readonly dense: number;
 }
 
-/** mm around the trunk: room for its line. */
-const AIR = 4;
 /** How much blood tints the lumen in which its marks move. */
 const TINT = 0.75;
+/** How much is left of what lies around heart and tube. */
+const ASIDE = 0.55;
+/** How much of the fabric hides the blood behind it. */
+const CLOTHED = 0.8;
 /** CSS px that a millimetre of fabric, rings and stitches takes at least, or they would not be seen. */
-const BOLD = 1.9;
+const BOLD = 1.6;
 
 export function growingChest(): GrowingChest {
   const [view, plane] = [new Container(), new Container()];
-  const mask = new Graphics();
+  const [mask, ground] = [new Graphics(), new Graphics()];
   const trunk = new Container();
   const layer = anatomyLayer(PIECES.filter((name) => name !== "ground" && name !== "remains"));
   const wall = wallLayer();
-  const [skin, blood, sewn, mist] = [sheet(), sheet(), sheet(), sheet()];
+  const [blood, sewn] = [sheet(), sheet()];
   const { pieces } = layer;
+  for (const name of ["rightLung", "leftLung", "abdomen"] as const) pieces[name].alpha = ASIDE;
   for (const name of ["rightLung", "leftLung", "back", "abdomen", "inLiver", "atrium"] as const)
     trunk.addChild(pieces[name]);
   trunk.addChild(layer.ventricle, pieces.veins, wall.below, pieces.hidden, pieces.shining);
   trunk.addChild(blood.view, wall.above);
   trunk.addChild(pieces.hiatus, pieces.graft, sewn.view, pieces.front, pieces.passing, layer.valves);
-  plane.addChild(skin.view, trunk, mask, mist.view);
+  plane.addChild(ground, trunk, mask);
   trunk.mask = mask;
   view.addChild(plane);
   let [known, fine] = ["", 0];
@@ -79,12 +83,17 @@ export function growingChest(): GrowingChest {
         wall.set(geometry, outline, theme);
         wall.keep(density);
         const { chest } = geometry;
-        const torso = torsoOf(chest);
-        const seen = torso.room;
-        mask.clear().poly(torso.outline.flat()).fill(0xffffff);
-        const around = [seen[0] - AIR, seen[1] - AIR, seen[2] + AIR, seen[3] + AIR] as const;
-        skin.paint(around, density, [0, 0], (ink) => paintTorso(ink, chest, theme));
-        mist.paint(around, density, [0, 0], (ink) => paintMist(ink, chest, theme));
+        const { middle, reach } = lensOf(chest);
+        mask
+          .clear()
+          .circle(...middle, reach)
+          .fill(0xffffff);
+        ground
+          .clear()
+          .circle(...middle, reach)
+          .fill(skinOf(theme).body);
+        const [x, y] = middle;
+        const seen: Bounds = [x - reach, y - reach, x + reach, y + reach];
         const bold = { ...chest, scale: Math.max(chest.scale, BOLD / place.perMillimetre) };
         blood.paint(seen, density, [0, 0], (ink) => {
           paintBlood(ink, geometry, circulation, surface.lumen, theme);
@@ -96,10 +105,11 @@ export function growingChest(): GrowingChest {
         pieces.graft.visible = conduit === null;
         sewn.paint(seen, density, [0, 0], (ink) => {
           if (!conduit) return;
+          paintCloth(ink, conduit, place.perMillimetre, theme);
           paintGraft(ink, conduit, bold.scale, theme);
           if (chest.junction) paintJunction(ink, chest.junction, bold.scale, theme);
         });
-        plane.pivot.set(...middleOf(chest));
+        plane.pivot.set(...middle);
       }
       layer.move(standingAt(circulation, time, still));
       plane.scale.set(place.perMillimetre, -place.perMillimetre);
@@ -107,9 +117,30 @@ export function growingChest(): GrowingChest {
       return anew;
     },
     release() {
-      for (const each of [layer, wall, skin, blood, sewn, mist]) each.release();
+      for (const each of [layer, wall, blood, sewn]) each.release();
     },
   };
+}
+
+/** So that fabric is told from vessels at a glance. */
+function paintCloth(
+  ink: Ink,
+  graft: NonNullable<ChestFrame["graft"]>,
+  perMillimetre: number,
+  theme: Theme,
+): void {
+  const side = (way: 1 | -1) => Array.from({ length: 25 }, (_, i) => beside(graft, i / 24, way));
+  trace(ink, [...side(1), ...side(-1).reverse()], true);
+  ink.fillStyle = seeThrough(CLOTH[theme.name].body, CLOTHED);
+  ink.fill();
+  for (const [width, colour] of [
+    [6, theme.colour.stage],
+    [2.4, theme.colour.ink],
+  ] as const) {
+    ink.lineWidth = width / perMillimetre;
+    ink.strokeStyle = colour;
+    ink.stroke();
+  }
 }
 
 /** The blood of the pathway and of the veins that feed it, from below upwards. */

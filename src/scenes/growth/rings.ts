@@ -3,33 +3,43 @@ import type { SweepPoint } from "../../chain/running-sweep.ts";
 import { formatQuantity } from "../../i18n/index.ts";
 import { entryAt, lastOf } from "../../sim/checked/present.ts";
 import { pathwaySizes } from "../../sim/geometry/pathways/sizes.ts";
-import type { PathwayStage } from "../../sim/parameters/request.ts";
+import { hasPathway, type PathwayStage } from "../../sim/parameters/request.ts";
 import type { Say } from "../theme/theme.ts";
-import { pathwayStage } from "./pathway-walls.ts";
 
 const KINDS: Readonly<Record<PathwayStage, string>> = {
   extracardiac: "tube",
   "lateral-tunnel": "tunnel",
   atriopulmonary: "chamber",
 };
-const kindOf = (request: SweepPoint["request"]): string => KINDS[pathwayStage(request)];
+/** @throws where no pathway leads the blood: nothing is drawn of it then */
+function kindOf({ stage }: SweepPoint["request"]): string {
+  if (!hasPathway(stage)) throw new Error(`no pathway at the stage ${stage}`);
+  return KINDS[stage];
+}
 
 /** Of the own vein's growth: what grows by less than this part of it is said to grow less. */
 const LESS = 0.95;
 
+/** How much tube and own vein grow from the first to the last. */
+function growthOf(points: readonly SweepPoint[]): readonly [tube: number, vein: number] {
+  const [young, grown] = [entryAt(points, 0), lastOf(points)].map(({ request }) => pathwaySizes(request)) as [
+    Sizes,
+    Sizes,
+  ];
+  return [grown.trunk / young.trunk, grown.ivc / young.ivc];
+}
+
 /** The picture's point: whether tube or chamber grows as the body's own lower vein does. */
 export function pointWords(points: readonly SweepPoint[], say: Say): string {
-  const { request } = entryAt(points, 0);
-  const [young, grown] = [request, lastOf(points).request].map(pathwaySizes) as [Sizes, Sizes];
-  const [tube, vein] = [grown.trunk / young.trunk, grown.ivc / young.ivc];
+  const [tube, vein] = growthOf(points);
   return say("further.growth.point", {
-    kind: kindOf(request),
+    kind: kindOf(entryAt(points, 0).request),
     change: tube === 1 ? "none" : tube < LESS * vein ? "less" : "with",
   });
 }
 type Sizes = ReturnType<typeof pathwaySizes>;
 
-/** What the chests, the sections and the dashed ring are. */
+/** What persons, lenses and bars are. */
 export const ringWords = (points: readonly SweepPoint[], say: Say): string =>
   say("further.growth.rings", { kind: kindOf(entryAt(points, 0).request) });
 

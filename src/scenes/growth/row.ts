@@ -1,19 +1,24 @@
-/** How the row of growing bodies shares its box: in each column a trunk, under it the body and its tube cut across, under these their words. */
+/** How growing bodies share their box: on one ground persons, each with the lens on its chest beside it or, where there is height, beneath it; words under both. */
 import type { SweepPoint } from "../../chain/running-sweep.ts";
 import { entryAt, lastOf } from "../../sim/checked/present.ts";
 import { hasPathway } from "../../sim/parameters/request.ts";
 import type { Box } from "../scene.ts";
-import { type ChestPlace, trunkSize } from "./chest-place.ts";
-import { faceOf, PIECE, type SectionPlace } from "./cross-section.ts";
-import type { FigurePlace } from "./figure-drawing.ts";
+import { chestOf, type LensPlace, risingIn } from "./lens-place.ts";
 
 /** Linear size of a body against another: the root of the surfaces' ratio. */
 export const bodyScale = (bsa: number, against: number): number => Math.sqrt(bsa / against);
 
-/** A figure's width, hands included, in parts of its height. */
-export const FIGURE = 0.38;
+/** CSS px: the middle of the feet, the ground, the body's height. */
+export interface PersonPlace {
+  readonly x: number;
+  readonly ground: number;
+  readonly height: number;
+}
+
+/** A person's width, hands included, in parts of the height. */
+export const WIDE = 0.38;
 /** More bodies than this are too small to look into. */
-const AT_ONCE = 4;
+const AT_ONCE = 3;
 
 /** As many as there is room for, spread over the years, first and last among them. @param need CSS px of each */
 export function shownOf<T extends Shown>(points: readonly T[], width: number, need: number): readonly T[] {
@@ -27,84 +32,112 @@ export function shownOf<T extends Shown>(points: readonly T[], width: number, ne
 
 type Shown = Pick<SweepPoint, "request">;
 
-/** Parts of a column that the broadest trunk takes, and the cut tube at most, aslant as it lies. */
-const [TRUNK, CUT] = [0.92, 0.56];
-/** Part of the way across a column where the middle of the body stands, and where that of the cut tube. */
-const [BODY_AT, CUT_AT] = [0.19, 0.7];
-/** Height of the tallest body over that of the cut tube. */
-const TALLER = 1.3;
-/** In sizes of type: over the cut tube, and under it, where its widths stand. */
-const [OVER, UNDER] = [0.7, 5.1];
+/** In sizes of type: under the feet the age, under a lens the widths, and the air between columns. */
+const [AGE, WIDTHS, GAP] = [2, 4.2, 2];
+/** A lens's width in heights of its person: at least, at most, and beneath the feet at most. */
+const [MIN_LENS, MAX_LENS, BENEATH] = [0.56, 0.82, 1.05];
 
 /** Of a row of bodies with a pathway. */
 export interface Column {
   readonly point: SweepPoint;
-  readonly chest: ChestPlace;
-  readonly figure: FigurePlace;
-  readonly section: SectionPlace;
-  /** CSS px of the row under the trunks */
+  readonly lens: LensPlace;
+  /** CSS px */
+  readonly radius: number;
+  readonly person: PersonPlace;
   readonly left: number;
   readonly wide: number;
+  /** upper end of its widths' words */
+  readonly words: number;
 }
 
-/** CSS px: sizes that all columns share. */
+/** CSS px, of the largest body; the others' are in scale. */
 interface Measures {
-  readonly step: number;
-  readonly trunk: { readonly perMillimetre: number; readonly tall: number };
-  readonly section: { readonly perMillimetre: number };
-  /** of the tallest body, under which also the cut tubes stay */
-  readonly figure: number;
+  readonly height: number;
+  readonly lens: number;
+  /** whether lenses lie under the feet, and beside persons whether words do, for which lenses are too narrow */
+  readonly beneath: boolean;
+  readonly low: boolean;
+  /** of all bodies' sizes, the largest's being 1 */
+  readonly sum: number;
+  /** of the whole row */
+  readonly tall: number;
 }
 
-/** @param room CSS px of height for trunk and section at most */
-function measures(shown: readonly SweepPoint[], width: number, room: number): Measures {
-  // Where words leave no room the columns are tiny, not inside out.
-  const most = Math.max(10, room);
-  const step = width / shown.length;
-  const broad = Math.max(...shown.map(({ request }) => trunkSize(request)[0]));
-  const tall = trunkSize(lastOf(shown).request)[1];
-  const faces = shown.map(faceOf);
-  const face = Math.max(...faces.map((each) => each.wide));
-  const high = Math.max(...faces.map((each) => 2 * each.over + each.wide * (1 + PIECE[1])));
-  const perMillimetre = Math.min((CUT * step) / (face * (1 + PIECE[0])), (0.4 * most) / (TALLER * high));
-  const least = TALLER * perMillimetre * high;
-  const scale = Math.max(0.01, Math.min((TRUNK * step) / broad, (most - least) / tall));
-  // What the trunks leave is the bodies'.
-  const figure = Math.max(least, Math.min((2 * BODY_AT * step) / FIGURE, most - scale * tall));
-  return {
-    step,
-    section: { perMillimetre },
-    figure,
-    trunk: { perMillimetre: scale, tall: scale * tall },
-  };
-}
-
-export function columnsOf(shown: readonly SweepPoint[], box: Box, type: number): readonly Column[] {
-  const { step, trunk, section, figure } = measures(shown, box.width, box.height - (OVER + UNDER) * type);
+/** @param need CSS px of a body's words */
+function measures(
+  shown: readonly SweepPoint[],
+  { width, height: room }: Pick<Box, "width" | "height">,
+  type: number,
+  need: number,
+): Measures {
   const largest = lastOf(shown).at;
-  const face = Math.max(...shown.map((point) => faceOf(point).wide));
-  const ground = box.y + box.height - UNDER * type;
-  return shown.map((point, i) => {
-    const left = box.x + i * step;
-    const tall = trunkSize(point.request)[1] * trunk.perMillimetre;
-    const under = face * section.perMillimetre * (0.5 + PIECE[1]);
+  const sum = shown.reduce((all, { at }) => all + bodyScale(at, largest), 0);
+  const gap = GAP * type;
+  const across = Math.max(10, (width - shown.length * gap) / sum);
+  const beside = (words: number) => {
+    const height = Math.min(Math.max(10, room - words * type), across / (WIDE + MIN_LENS));
+    return { height, lens: Math.min(MAX_LENS * height, across - WIDE * height), tall: height + words * type };
+  };
+  const smallest = bodyScale(entryAt(shown, 0).at, largest);
+  const low = smallest * beside(AGE).lens < need - 2 * type;
+  const aside = beside(low ? AGE + WIDTHS : AGE);
+  // Under the feet: as wide as the column.
+  const under = Math.min(across, (room - (AGE + WIDTHS) * type) / (1 / BENEATH + 1));
+  if (under > 1.2 * aside.lens)
     return {
-      point,
-      left,
-      wide: step,
-      chest: {
-        x: left + step / 2,
-        y: ground - figure - OVER * type - tall / 2,
-        perMillimetre: trunk.perMillimetre,
-      },
-      figure: { x: left + BODY_AT * step, ground, height: figure * bodyScale(point.at, largest) },
-      section: {
-        x: left + CUT_AT * step - (face * section.perMillimetre * PIECE[0]) / 2,
-        y: ground - under,
-        perMillimetre: section.perMillimetre,
-        type,
-      },
+      height: under / BENEATH,
+      lens: under,
+      beneath: true,
+      low: false,
+      sum,
+      tall: under / BENEATH + under + (AGE + WIDTHS) * type,
     };
+  return { ...aside, beneath: false, low, sum };
+}
+
+export function columnsOf(
+  shown: readonly SweepPoint[],
+  box: Box,
+  type: number,
+  need: number,
+): readonly Column[] {
+  const { height, lens, beneath, low, sum } = measures(shown, box, type, need);
+  const largest = lastOf(shown).at;
+  const ground = box.y + (beneath ? height : box.height - (low ? AGE + WIDTHS : AGE) * type);
+  const each = beneath ? lens : WIDE * height + lens;
+  const spare = (box.width - sum * each) / shown.length;
+  const scale = lens / 2 / chestOf(lastOf(shown).request).reach;
+  /** CSS px from the middle of a lens up to the upper end of its tube */
+  const over = (point: SweepPoint) => -risingIn(point.request, { x: 0, y: 0, perMillimetre: scale })(1).y;
+  const foot = beneath ? box.y + box.height - WIDTHS * type : ground - (low ? 0 : (WIDTHS - AGE) * type);
+  // All tubes begin on one level.
+  const level = foot - lens / 2 - over(lastOf(shown));
+  let left = box.x;
+  return shown.map((point) => {
+    const size = bodyScale(point.at, largest);
+    const wide = size * each + spare;
+    const x = left + spare / 2;
+    const radius = (size * lens) / 2;
+    const lensY = level + over(point);
+    const column: Column = {
+      point,
+      lens: {
+        x: beneath ? left + wide / 2 : x + WIDE * size * height + radius,
+        y: lensY,
+        perMillimetre: scale,
+      },
+      radius,
+      words: low ? ground + AGE * type : lensY + radius + 0.4 * type,
+      person: {
+        x: beneath ? left + wide / 2 : x + (WIDE * size * height) / 2,
+        ground,
+        height: size * height,
+      },
+      left,
+      wide,
+    };
+    left += wide;
+    return column;
   });
 }
 
@@ -123,9 +156,7 @@ export function rowHeight(box: Box, points: readonly SweepPoint[], type: number,
   const shown = shownOf(points, box.width, need);
   const step = box.width / shown.length;
   if (!hasPathway(entryAt(shown, 0).request.stage))
-    return Math.min(box.height * 0.5, (step * BODY) / FIGURE + (LETTERS + 0.5) * type);
-  const words = (OVER + UNDER) * type;
+    return Math.min(box.height * 0.5, (step * BODY) / WIDE + (LETTERS + 0.5) * type);
   const most = Math.max(0, Math.min(ROW * box.height, box.height - CURVES * type));
-  const { trunk, figure } = measures(shown, box.width, most - words);
-  return Math.min(most, trunk.tall + figure + words);
+  return Math.min(most, measures(shown, { width: box.width, height: most }, type, need).tall);
 }

@@ -14,12 +14,12 @@ import { part, STEPS } from "../drawing/even-spread.ts";
 import { shapeOf, streaks } from "../drawing/streaks.ts";
 import { markColour, tintOf } from "../theme/colour.ts";
 import type { Theme } from "../theme/theme.ts";
-import { type ChestPlace, middleOf, trunkOf } from "./chest-place.ts";
+import { chestOf, type LensPlace, seenAt, trunkOf } from "./lens-place.ts";
 
 /** Times slower than life, alike for all bodies. */
 const SLOWED = 9;
 /** mm of a way to each mark, and CSS px at least. */
-const APART = { mm: 10, px: 16 } as const;
+const APART = { mm: 8, px: 11 } as const;
 /** CSS px */
 const MAX_MARK = 6;
 /** Part of a vessel's width by which marks keep to its middle's sides, and mm over which they come and go at its ends. */
@@ -93,15 +93,15 @@ function tubeAt({ open, chest }: PathwayGeometry, opening: "ivc" | "svc" | "left
 export const speedIn = (flow: number, wide: number): number =>
   toMillimetre(fromLitresPerMinute(flow) / fromSquareMillimetre((Math.PI * wide * wide) / 4));
 
-interface Chest {
+interface Seen {
   readonly point: SweepPoint;
-  readonly chest: ChestPlace;
+  readonly lens: LensPlace;
 }
 
 export interface VesselBlood {
   readonly view: Container;
   /** @param time s of the running clock; `still`: darts in place of moving drops */
-  draw(chests: readonly Chest[], time: number, still: boolean, theme: Theme): void;
+  draw(lenses: readonly Seen[], time: number, still: boolean, theme: Theme): void;
   release(): void;
 }
 
@@ -109,16 +109,16 @@ export function vesselBlood(): VesselBlood {
   const marks = streaks();
   return {
     view: marks.view,
-    draw(chests, time, still, theme) {
-      const moving = chests.flatMap(({ point: { request, circulation }, chest }) =>
-        circulation ? waysIn(request).map((way) => ({ request, circulation, chest, way })) : [],
+    draw(lenses, time, still, theme) {
+      const moving = lenses.flatMap(({ point: { request, circulation }, lens }) =>
+        circulation ? waysIn(request).map((way) => ({ request, circulation, lens, way })) : [],
       );
-      const countOf = ({ way, chest }: (typeof moving)[number]) =>
-        Math.max(2, Math.round(lastOf(way.line.run) / Math.max(APART.mm, APART.px / chest.perMillimetre)));
+      const countOf = ({ way, lens }: (typeof moving)[number]) =>
+        Math.max(2, Math.round(lastOf(way.line.run) / Math.max(APART.mm, APART.px / lens.perMillimetre)));
       marks.resize(moving.reduce((sum, each) => sum + countOf(each), 0));
       let mark = 0;
       for (const each of moving) {
-        const { request, circulation, chest, way } = each;
+        const { request, circulation, lens, way } = each;
         const { vessel, widths } = way;
         const [long, count] = [lastOf(way.line.run), countOf(each)];
         const saturation = saturationOf(circulation, HELD[vessel].blood);
@@ -127,23 +127,26 @@ export function vesselBlood(): VesselBlood {
         const mean = widths.reduce((sum, each) => sum + each, 0) / widths.length;
         // mm passed
         const passed = still ? 0 : (time * speedIn(circulation.flows[HELD[vessel].flow], mean)) / SLOWED;
-        const [mx, my] = middleOf(present(pathwayGeometry(request)).chest);
+        const place = seenAt(request, lens);
+        const { reach } = chestOf(request);
         for (let k = 0; k < count; k++) {
           const gone = part((k + 0.5) / count + passed / long);
           const { at, along, left } = spotAt(way.line, gone);
           const wide = entryAt(widths, Math.round(gone * (widths.length - 1)));
           const aside = ASIDE * wide * (2 * part((k + 1) * STEPS[0]) - 1);
           const seen: Point = [at[0] + aside * left[0], at[1] + aside * left[1]];
-          const size = Math.max(1.8, Math.min(0.24 * wide * chest.perMillimetre, MAX_MARK));
+          const size = Math.max(1.8, Math.min(0.24 * wide * lens.perMillimetre, MAX_MARK));
+          const [x, y] = place(seen);
+          const out = Math.hypot(x - lens.x, y - lens.y) > reach * lens.perMillimetre - size;
           marks.set(mark++, {
-            x: chest.x + (seen[0] - mx) * chest.perMillimetre,
-            y: chest.y - (seen[1] - my) * chest.perMillimetre,
+            x,
+            y,
             angle: -Math.atan2(along[1], along[0]),
             length: (still ? 2.2 : 1.6) * size,
             width: (still ? 1.7 : 1) * size,
             colour,
             shape: shapeOf(rich, still),
-            alpha: way.hidden(seen) ? 0 : Math.min(1, (Math.min(gone, 1 - gone) * long) / FADES),
+            alpha: out || way.hidden(seen) ? 0 : Math.min(1, (Math.min(gone, 1 - gone) * long) / FADES),
           });
         }
       }

@@ -1,6 +1,6 @@
 /** Which grade line is whose, and what each pathway takes: beside the plot where it is wide, else above it. */
-import { writeDrop } from "../../i18n/index.ts";
-import { entryAt } from "../../sim/checked/present.ts";
+import { formatQuantity, LOSS_DIGITS, writeDrop } from "../../i18n/index.ts";
+import { entryAt, lastOf } from "../../sim/checked/present.ts";
 import type { Circulation } from "../../sim/circulation/answer/answer.ts";
 import { hasPathway } from "../../sim/parameters/request.ts";
 import { brieflyApart } from "../drawing/apart.ts";
@@ -13,8 +13,8 @@ import { dashed, pathLine } from "./path-line.ts";
 /** The room that the key takes; null where it would leave no plot: the pictures' own numbers then stand for it. */
 export function drawGradeKey(sheet: Sheet, known: readonly Circulation[], box: Box): Key | null {
   const { words, sizes, theme } = sheet;
-  const lines = linesOf(sheet, known);
   const sample = 3.6 * sizes.axis;
+  const lines = linesWithin(sheet, known, box.width - sample);
   const block = { lines, x: box.x + sample, y: box.y, bare: true };
   let lain = words.write(block, theme);
   // A low plot rather gives of its width, as long as a line across the rest can be read.
@@ -40,14 +40,37 @@ export function drawGradeKey(sheet: Sheet, known: readonly Circulation[], box: B
 /** Widths of type that a plot beside its key needs. */
 const MIN_WIDTH = 19;
 
-function linesOf({ sizes, theme }: Sheet, known: readonly Circulation[]): readonly Line[] {
+/** How the lines are written, from the longest: the shortest have no name of a stage that all share, and no band. */
+const WAYS = [
+  { briefly: false, banded: true },
+  { briefly: true, banded: true },
+  { briefly: true, banded: false },
+] as const;
+
+/** As long as lets each stand in its row. */
+function linesWithin(sheet: Sheet, known: readonly Circulation[], room: number): readonly Line[] {
+  const ways = WAYS.map((way) => linesOf(sheet, known, way));
+  const fits = (lines: readonly Line[]) =>
+    sheet.words.measure({ lines, bare: true }, sheet.theme).width <= room;
+  return ways.find(fits) ?? lastOf(ways);
+}
+
+function linesOf(
+  { sizes, theme }: Sheet,
+  known: readonly Circulation[],
+  { briefly, banded }: (typeof WAYS)[number],
+): readonly Line[] {
   const names = brieflyApart(
     known.map(({ request }) => request),
     theme.say,
+    briefly,
   );
   return known.map(({ request: { stage }, pathway }, i) => {
     const pane = entryAt(names, i);
-    const words = hasPathway(stage) ? theme.say("scene.drop.of", { pane, drop: writeDrop(pathway) }) : pane;
+    const drop = banded
+      ? writeDrop(pathway)
+      : formatQuantity(pathway.pressureDrop, "mmHg", LOSS_DIGITS.pressureDrop);
+    const words = hasPathway(stage) ? theme.say("scene.drop.of", { pane, drop }) : pane;
     return { words, size: sizes.label, colour: theme.colour.ink, bold: true };
   });
 }

@@ -2,7 +2,7 @@
 import type { Frame, Pane } from "../../chain/frame.ts";
 import { formatNumber, formatQuantity } from "../../i18n/index.ts";
 import { present } from "../../sim/checked/present.ts";
-import { apartIn } from "../drawing/apart.ts";
+import { apartIn, valuesIn } from "../drawing/apart.ts";
 import type { Sheet } from "../drawing/drawing-sheet.ts";
 import { layOut } from "../drawing/written.ts";
 import { roomFor } from "../layers/keep-off.ts";
@@ -95,16 +95,21 @@ function holeRemarks(panes: readonly Pane[], theme: Theme): readonly string[] {
   ];
 }
 
-/** What stands under each title, and the rows that it takes where panes lie side by side. */
+/** Rows under a title that leave a picture beneath it. */
+const MAX_ROWS = 3;
+
+/** What stands under each title, and the rows that it takes where panes lie side by side; settings without names where those have no room. */
 export function underTitles({ panes }: Frame, { clear, floor }: Viewport, { family, say }: Theme) {
-  const apart = apartIn(
-    panes.map(({ circulation }) => circulation?.request),
-    say,
-  );
   const { axis: size } = sizesIn(clear, floor);
   const across = clear.width / panes.length - 2 * size;
-  const rows = apart.map((words) => (words ? layOut(words, { family, size }, across).lines.length : 0));
-  return { apart, rows: Math.max(...rows) };
+  const requests = panes.map(({ circulation }) => circulation?.request);
+  const laid = (apart: readonly string[]) => {
+    const each = apart.map((words) => layOut(words, { family, size }, across));
+    const rows = Math.max(...each.map(({ lines }, i) => (apart[i] ? lines.length : 0)));
+    return { apart, rows, fits: rows <= MAX_ROWS && each.every(({ width }) => width <= across) };
+  };
+  const named = laid(apartIn(requests, say));
+  return named.fits ? named : laid(valuesIn(requests, say));
 }
 
 /** @param apart what sets the pane apart from another of its stage, or nothing */

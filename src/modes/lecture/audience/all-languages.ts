@@ -8,6 +8,7 @@ import type { Situation } from "../../../lesson/model/figure-paths.ts";
 import type { Voice } from "../../../ui/lesson/voice.ts";
 import { voiceOf } from "../../shared/lesson/voice-of.ts";
 import { plainText } from "../deck/plain-text.ts";
+import { hallAsks } from "../hall/first-of-order.ts";
 import { choicesOf, type HallQuestion } from "../hall/hall-question.ts";
 import { cutText } from "./cut-text.ts";
 
@@ -18,8 +19,9 @@ export async function questionForPhones(
 ): Promise<AskedQuestion | null> {
   const id = lesson.steps[step]?.id;
   const written = await inEach(lesson.id, situation, (voice, { steps }) => {
-    const own = steps.find((each) => each.id === id)?.question;
-    if (!own) return undefined;
+    const found = steps.find((each) => each.id === id)?.question;
+    if (!found) return undefined;
+    const own = hallAsks(found);
     return {
       ask: cutText(plainText(own.ask, voice), LONGEST_TEXT.ask),
       choices: choicesIn(own, voice),

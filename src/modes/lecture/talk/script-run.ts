@@ -7,6 +7,7 @@ import { type LessonRun, runLesson } from "../../shared/lesson/lesson-run.ts";
 import { voiceOf } from "../../shared/lesson/voice-of.ts";
 import { hallVersion } from "../../shared/preferences.ts";
 import type { Session } from "../../shared/session.ts";
+import { forHall } from "../hall/first-of-order.ts";
 import { stateOfStop } from "./stop-state.ts";
 import type { FoundStep, FoundStop } from "./stops.ts";
 
@@ -46,7 +47,12 @@ export function runScript(
     }
     present?.release();
     under = lesson;
-    run.value = runLesson(session, lesson, { alone: false, reader, at: step.id, lessons: library.lessons });
+    run.value = runLesson(session, forHall(lesson), {
+      alone: false,
+      reader,
+      at: step.id,
+      lessons: library.lessons,
+    });
   };
   const follow = effect(() => {
     const wanted = stop.value;

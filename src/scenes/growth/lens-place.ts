@@ -1,23 +1,34 @@
-/** How much of a chest is seen, and where the blood of a pathway rises in it. */
+/** What of a chest a lens shows, and where the blood of a pathway rises in it. */
 import { entryAt, present } from "../../sim/checked/present.ts";
 import { line, spotAt } from "../../sim/geometry/centreline.ts";
 import type { ChestFrame, Point } from "../../sim/geometry/geometry.ts";
 import { pathwayGeometry } from "../../sim/geometry/pathways/index.ts";
 import type { CirculationRequest } from "../../sim/parameters/request.ts";
-import { torsoOf } from "./growing-trunk.ts";
+import { anatomyOf } from "../anatomy/chest-anatomy.ts";
+import { boundsOf } from "../anatomy/painted-sheet.ts";
 
-/** CSS px: the middle of the trunk's room, and px for each mm. */
-export interface ChestPlace {
+/** CSS px: the middle of the lens, and px for each mm. */
+export interface LensPlace {
   readonly x: number;
   readonly y: number;
   readonly perMillimetre: number;
 }
 
-/** mm: the middle of what is seen. */
-export const middleOf = (frame: ChestFrame): Point => {
-  const [left, bottom, right, top] = torsoOf(frame).room;
-  return [(left + right) / 2, (bottom + top) / 2];
-};
+/** mm of a 5-year-old: how far a lens shows around its middle, which lies so far towards the heart from that of the lungs: heart and great vessels lie in it. */
+const REACH = 76;
+const TO_HEART = 6;
+
+/** mm: the middle of what is seen, and how far that reaches. */
+export function lensOf(frame: ChestFrame): { readonly middle: Point; readonly reach: number } {
+  const [left, bottom, right, top] = boundsOf(
+    anatomyOf(frame).lungs.map(({ outline }) => outline),
+    0,
+  );
+  return {
+    middle: [(left + right) / 2 + TO_HEART * frame.scale, (bottom + top) / 2],
+    reach: REACH * frame.scale,
+  };
+}
 
 /** mm: the way of the blood through tube, tunnel or chamber, upwards, and its width at each point. @throws where nothing leads it */
 export function trunkOf({ graft, chamber }: ChestFrame): {
@@ -48,29 +59,36 @@ const known = new WeakMap<CirculationRequest, ReturnType<typeof wayIn>>();
 function wayIn(request: CirculationRequest) {
   const { chest } = present(pathwayGeometry(request));
   const { line: points, widths } = trunkOf(chest);
-  const [left, bottom, right, top] = torsoOf(chest).room;
-  const size = [right - left, top - bottom] as const;
-  return { way: line(points), widths, middle: middleOf(chest), size };
+  return { way: line(points), widths, ...lensOf(chest), vein: chest.ivc };
 }
 
-/** mm: the trunk's width and height. @param request of a stage with a pathway */
-export const trunkSize = (request: CirculationRequest) => ofBody(request).size;
-
-function ofBody(request: CirculationRequest) {
+/** @param request of a stage with a pathway */
+export function chestOf(request: CirculationRequest) {
   const made = known.get(request) ?? wayIn(request);
   known.set(request, made);
   return made;
 }
 
+/** Where a spot of the chest (mm) lies in the picture. */
+export const seenAt = (request: CirculationRequest, { x, y, perMillimetre }: LensPlace) => {
+  const { middle } = chestOf(request);
+  return ([px, py]: Point): Point => [
+    x + (px - middle[0]) * perMillimetre,
+    y - (py - middle[1]) * perMillimetre,
+  ];
+};
+
 /** Where a part of the way through tube or chamber lies in the picture of the chest. */
-export function risingIn(request: CirculationRequest, { x, y, perMillimetre }: ChestPlace) {
-  const { way, widths, middle } = ofBody(request);
+export function risingIn(request: CirculationRequest, place: LensPlace) {
+  const { way, widths } = chestOf(request);
+  const seen = seenAt(request, place);
   return (part: number): Rising => {
     const { at, along } = spotAt(way, part);
+    const [x, y] = seen(at);
     return {
-      x: x + (at[0] - middle[0]) * perMillimetre,
-      y: y - (at[1] - middle[1]) * perMillimetre,
-      wide: entryAt(widths, Math.round(part * (widths.length - 1))) * perMillimetre,
+      x,
+      y,
+      wide: entryAt(widths, Math.round(part * (widths.length - 1))) * place.perMillimetre,
       angle: -Math.atan2(along[1], along[0]),
     };
   };

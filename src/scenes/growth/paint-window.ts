@@ -1,0 +1,79 @@
+/** A round window in a person's chest: lungs, heart and great vessels where they lie, small. */
+import { entryAt } from "../../sim/checked/present.ts";
+import type { Circulation } from "../../sim/circulation/answer/answer.ts";
+import type { ChestFrame, Point } from "../../sim/geometry/geometry.ts";
+import { pathwayGeometry } from "../../sim/geometry/pathways/index.ts";
+import type { CirculationRequest } from "../../sim/parameters/request.ts";
+import { anatomyOf } from "../anatomy/chest-anatomy.ts";
+import "../anatomy/stages/index.ts";
+import { type Ink, trace } from "../anatomy/painted-sheet.ts";
+import { CLOTH, roundOf, tissue } from "../anatomy/tones.ts";
+import { chestFrame } from "../circuit/chest-plan.ts";
+import { skinOf } from "../circuit/paint-figure.ts";
+
+import type { Theme } from "../theme/theme.ts";
+import { lensOf } from "./lens-place.ts";
+
+interface Window {
+  readonly at: Point;
+  readonly radius: number;
+}
+
+/** y up. */
+export function paintWindow(
+  ink: Ink,
+  request: CirculationRequest,
+  { svc, arterial }: Circulation["saturations"],
+  { at, radius }: Window,
+  theme: Theme,
+): void {
+  const frame = pathwayGeometry(request)?.chest ?? chestFrame(request.stage);
+  const { middle, reach } = lensOf(frame);
+  ink.save();
+  ink.beginPath();
+  ink.arc(...at, radius, 0, 2 * Math.PI);
+  ink.fillStyle = skinOf(theme).body;
+  ink.fill();
+  ink.lineWidth = 0.1 * radius;
+  ink.strokeStyle = theme.colour.ink;
+  ink.stroke();
+  ink.clip();
+  ink.translate(...at);
+  ink.scale(radius / reach, radius / reach);
+  ink.translate(-middle[0], -middle[1]);
+  paintOrgans(ink, frame, [roundOf(svc, theme).body, roundOf(arterial, theme).body], theme);
+  ink.restore();
+}
+
+/** In the chest's mm. */
+function paintOrgans(ink: Ink, frame: ChestFrame, [blue, red]: readonly [string, string], theme: Theme) {
+  const { lungs, heart, veins, before } = anatomyOf(frame);
+  const fill = (outline: readonly Point[], name: "lung" | "atrium" | "muscle") => {
+    const { body, edge } = tissue(name, theme);
+    trace(ink, outline, true);
+    ink.fillStyle = body;
+    ink.fill();
+    ink.lineWidth = 1.6 * frame.scale;
+    ink.strokeStyle = edge;
+    ink.stroke();
+  };
+  const draw = (line: readonly Point[], wide: number, colour: string) => {
+    trace(ink, line);
+    ink.lineWidth = wide;
+    ink.strokeStyle = colour;
+    ink.stroke();
+  };
+  for (const { outline } of lungs) fill(outline, "lung");
+  fill(heart.atrium, "atrium");
+  fill(heart.ventricle, "muscle");
+  for (const { line, from } of veins) draw(line, from, blue);
+  const { svc, ivc, left, right, graft } = frame;
+  draw([right.centre, [0, 0], left.centre], right.width, blue);
+  draw([ivc.centre, graft ? entryAt(graft.line, 0) : [0, 0], svc.centre], ivc.width, blue);
+  if (graft?.kind === "conduit") {
+    const wide = Math.max(...graft.widths);
+    draw(graft.line, wide + 3 * frame.scale, CLOTH[theme.name].fold);
+    draw(graft.line, wide, CLOTH[theme.name].body);
+  }
+  for (const { line, from } of before) draw(line, from, red);
+}
