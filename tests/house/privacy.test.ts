@@ -14,12 +14,12 @@ describe("data that is kept or sent", () => {
   test("the privacy page lists exactly the keys that the code writes", () => {
     const reported = [...deploy.matchAll(/`(lungward\.[\w.]+)`/g)].map(([, key]) => key!);
     const named = sources
-      .filter(({ text }) => /\b(local|session)Storage\b|\bstorage\(\)|\bwindowKept\(/.test(text))
+      .filter(({ text }) => /\b(local|session)Storage\b|\bstorage\(\)|\b(windowKept|keptIn)\(/.test(text))
       .flatMap(({ text }) => [...text.matchAll(/"(lungward\.[\w.]+)"/g)].map(([, key]) => key!));
     const preferences = sources
       .filter(({ path }) => path === "src/modes/shared/preferences.ts")
       .flatMap(({ text }) =>
-        [...text.matchAll(/= kept(?:<[^>]*>)?\("(\w+)"/g)].map(([, name]) => `lungward.${name}`),
+        [...text.matchAll(/= preference(?:<[^>]*>)?\("(\w+)"/g)].map(([, name]) => `lungward.${name}`),
       );
     expect(preferences.length).toBeGreaterThan(2);
     expect([...new Set(reported)].sort()).toEqual([...new Set([...named, ...preferences])].sort());

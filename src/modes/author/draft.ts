@@ -8,7 +8,7 @@ import type { Library } from "../../lesson/library/library.ts";
 import { joinFigures, type LessonFigure, readFigures, splitFigures } from "../../lesson/own/own-figures.ts";
 import type { Fault } from "../../sim/faults.ts";
 import { lessonFileText, nameOfFile } from "../shared/own/own-lessons.ts";
-import { MAX_LENGTH, type OwnText, type OwnTexts } from "../shared/own/own-texts.ts";
+import type { OwnText, OwnTexts } from "../shared/own/own-texts.ts";
 import { type DraftCheck, draftChecking } from "./draft-checking.ts";
 import { idFaults } from "./id-faults.ts";
 
@@ -17,6 +17,8 @@ export interface Draft {
   readonly own: ReadonlySignal<OwnText>;
   readonly figures: ReadonlySignal<readonly LessonFigure[]>;
   readonly faults: ReadonlySignal<readonly Fault[]>;
+  /** Name of the file taken last, where it can be no lesson. */
+  readonly refusedFile: ReadonlySignal<string | null>;
   /** Another lesson has its id. */
   readonly taken: ReadonlySignal<boolean>;
   /** The latest text has not been checked to its end. */
@@ -29,7 +31,7 @@ export interface Draft {
   setFigures(figures: readonly LessonFigure[]): void;
   /** Another of the own texts. */
   open(id: string): void;
-  /** Opens a file's text as a new one; a file that can be no lesson is reported as a fault and the desk stays as it is. */
+  /** Opens a file's text as a new one; a file that can be no lesson leaves the desk as it is. */
   take(file: File): Promise<void>;
   release(): void;
 }
@@ -44,8 +46,6 @@ export interface DraftOptions {
   readonly tooLong?: number | null;
 }
 
-/** Path of a fault that is a file's and no line's: its name was found, so many kB are allowed. */
-export const NO_LESSON = "file";
 const FIRST_LINE = `${DRAFT_FILE}:1`;
 const UNCHECKED: DraftCheck = { lesson: null, faults: [], steps: null, of: 0 };
 
@@ -66,6 +66,7 @@ export function openDraft({ texts, library, startChecker, id, tooLong }: DraftOp
   const busy = signal(false);
   const lesson = signal<Lesson | null>(null);
   const refused = signal<readonly Fault[]>([]);
+  const refusedFile = signal<string | null>(null);
   const checking = draftChecking({
     start: startChecker,
     library,
@@ -79,6 +80,7 @@ export function openDraft({ texts, library, startChecker, id, tooLong }: DraftOp
   const taken = computed(() => idFaults(own.value, texts.list.value, library));
   const look = (file: string): void => {
     refused.value = [];
+    refusedFile.value = null;
     const { length } = splitFigures(file).text;
     // Longer than any text that is read: checking it would only take time.
     if (length > LIMITS.file) refuse(`a text of ${length} characters`, `at most ${LIMITS.file}`);
@@ -104,6 +106,7 @@ export function openDraft({ texts, library, startChecker, id, tooLong }: DraftOp
     busy,
     check,
     lesson,
+    refusedFile,
     faults: computed(() => [...refused.value, ...taken.value, ...check.value.faults]),
     taken: computed(() => taken.value.length > 0),
     write(text) {
@@ -119,10 +122,7 @@ export function openDraft({ texts, library, startChecker, id, tooLong }: DraftOp
     open,
     async take(file) {
       const text = await lessonFileText(file);
-      if (text === null)
-        refused.value = [
-          { path: NO_LESSON, found: file.name, allowed: String(Math.round(MAX_LENGTH / 1000)) },
-        ];
+      if (text === null) refusedFile.value = file.name;
       else open(texts.add(nameOfFile(file.name), text));
     },
     release: checking.release,

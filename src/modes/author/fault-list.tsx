@@ -2,12 +2,13 @@
 import { t } from "../../i18n/index.ts";
 import { lineOfFault } from "../../lesson/edit/field-of-fault.ts";
 import type { Fault } from "../../sim/faults.ts";
-import { NO_LESSON } from "./draft.ts";
+import { MAX_KILOBYTES } from "../shared/own/own-texts.ts";
 import type { DraftCheck } from "./draft-checking.ts";
 import { plainFix } from "./plain-fix.ts";
 
 export interface FaultListProps {
   readonly faults: readonly Fault[];
+  readonly refusedFile: string | null;
   readonly check: DraftCheck;
   /** Not all of the text has been checked. */
   readonly busy: boolean;
@@ -17,18 +18,15 @@ export interface FaultListProps {
   readonly onFix: (text: string) => void;
 }
 
-export function FaultList({ faults, check, busy, text, onGo, onFix }: FaultListProps) {
+export function FaultList({ faults, refusedFile, check, busy, text, onGo, onFix }: FaultListProps) {
   return (
     <div class="author-faults" aria-busy={busy}>
       <p role="status">{stateOf(faults.length, check)}</p>
+      {refusedFile !== null && (
+        <p role="alert">{t("study.own.refused", { name: refusedFile, most: MAX_KILOBYTES })}</p>
+      )}
       <ul>
         {faults.map((fault) => {
-          if (fault.path === NO_LESSON)
-            return (
-              <li key={fault.path}>
-                <p>{t("study.own.refused", { name: fault.found, most: Number(fault.allowed) })}</p>
-              </li>
-            );
           const line = lineOfFault(fault);
           const fix = plainFix(fault, text);
           return (

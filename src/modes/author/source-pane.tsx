@@ -6,7 +6,7 @@ import type { Library } from "../../lesson/library/library.ts";
 import { Choice } from "../../ui/choice.tsx";
 import type { Context } from "../shared/mode.ts";
 import type { OwnTexts } from "../shared/own/own-texts.ts";
-import { type Draft, NO_LESSON } from "./draft.ts";
+import type { Draft } from "./draft.ts";
 import { FaultList } from "./fault-list.tsx";
 import { goToField, LessonForm } from "./form/lesson-form.tsx";
 import { textHistory } from "./form/text-history.ts";
@@ -48,7 +48,7 @@ export function SourcePane({ context, draft, texts, library, view: shown, line, 
         <SourceText
           ref={source}
           text={text}
-          faulty={faults.filter(({ path }) => path !== NO_LESSON).map(lineOfFault)}
+          faulty={faults.map(lineOfFault)}
           at={line}
           onText={draft.write}
           onLine={onLine}
@@ -64,6 +64,7 @@ export function SourcePane({ context, draft, texts, library, view: shown, line, 
       <RenameNote {...{ texts, library, draft }} />
       <FaultList
         faults={faults}
+        refusedFile={draft.refusedFile.value}
         check={draft.check.value}
         busy={draft.busy.value}
         text={text}

@@ -1,11 +1,17 @@
 /** The organiser's code: whole tries only, and after five wrong ones a minute of rest, which loading the page again does not shorten. */
 import * as v from "valibot";
+import { keptIn } from "../../ui/kept-in.ts";
 
 /** Ten hours of trying reach less than a third of the codes of four digits. */
 const MAX_TRIES = 5;
 /** ms */
 const REST = 60_000;
 const KEY = "lungward.organiser.tries";
+
+const triesSchema = v.object({
+  wrong: v.pipe(v.number(), v.integer(), v.minValue(0), v.maxValue(MAX_TRIES - 1)),
+  until: v.pipe(v.number(), v.minValue(0)),
+});
 
 export interface CodeLock {
   /** ms until the next try counts; 0 = now */
@@ -24,46 +30,24 @@ export interface CodeLockOptions {
 }
 
 export function codeLock({ now, date, storage }: CodeLockOptions): CodeLock {
-  const kept = read(storage);
-  let wrong = kept.wrong;
+  const kept = keptIn(storage, KEY, (found) => v.parse(triesSchema, found));
+  const before = kept.read() ?? { wrong: 0, until: 0 };
+  let wrong = before.wrong;
   // Whatever stands there, nobody waits longer than a minute.
-  let until = now() + Math.min(REST, kept.until - date());
+  let until = now() + Math.min(REST, before.until - date());
   return {
     rests: () => Math.max(0, until - now()),
     opens(typed, code) {
       if (now() < until) return false;
       if (typed === code) {
         wrong = 0;
-        write(storage, null);
+        kept.write(null);
         return true;
       }
       wrong = (wrong + 1) % MAX_TRIES;
       if (wrong === 0) until = now() + REST;
-      write(storage, { wrong, until: wrong === 0 ? date() + REST : 0 });
+      kept.write({ wrong, until: wrong === 0 ? date() + REST : 0 });
       return false;
     },
   };
-}
-
-const triesSchema = v.object({
-  wrong: v.pipe(v.number(), v.integer(), v.minValue(0), v.maxValue(MAX_TRIES - 1)),
-  until: v.pipe(v.number(), v.minValue(0)),
-});
-type Tries = v.InferOutput<typeof triesSchema>;
-
-function read(storage: () => Storage): Tries {
-  try {
-    return v.parse(triesSchema, JSON.parse(storage().getItem(KEY) ?? "null"));
-  } catch {
-    return { wrong: 0, until: 0 };
-  }
-}
-
-function write(storage: () => Storage, tries: Tries | null): void {
-  try {
-    if (tries === null) storage().removeItem(KEY);
-    else storage().setItem(KEY, JSON.stringify(tries));
-  } catch {
-    // Denied or full: the tries count until the page is loaded again.
-  }
 }

@@ -2,44 +2,28 @@
 
 import * as v from "valibot";
 import { t } from "../../i18n/index.ts";
+import { keptIn } from "../../ui/kept-in.ts";
 import { writeCsv } from "../../ui/take-away/csv.ts";
-
-const KEY = "lungward.counts";
 
 /** `2026-11-25` -> lesson's id and language -> times */
 export type Counts = Readonly<Record<string, Readonly<Record<string, number>>>>;
 const countsSchema = v.record(v.string(), v.record(v.string(), v.number()));
+const KEPT = keptIn<Counts>(
+  () => localStorage,
+  "lungward.counts",
+  (found) => v.parse(countsSchema, found),
+);
 
-export function readCounts(): Counts {
-  try {
-    const found: unknown = JSON.parse(localStorage.getItem(KEY) ?? "{}");
-    const counts = v.safeParse(countsSchema, found);
-    return counts.success ? counts.output : {};
-  } catch {
-    return {};
-  }
-}
+export const readCounts = (): Counts => KEPT.read() ?? {};
 
 export const counted = (counts: Counts, day: string, lesson: string): Counts => ({
   ...counts,
   [day]: { ...counts[day], [lesson]: (counts[day]?.[lesson] ?? 0) + 1 },
 });
 
-export function count(day: string, lesson: string): void {
-  try {
-    localStorage.setItem(KEY, JSON.stringify(counted(readCounts(), day, lesson)));
-  } catch {
-    // A full or denied storage loses a count, not a visit.
-  }
-}
+export const count = (day: string, lesson: string): void => KEPT.write(counted(readCounts(), day, lesson));
 
-export function eraseCounts(): void {
-  try {
-    localStorage.removeItem(KEY);
-  } catch {
-    // Nothing was kept.
-  }
-}
+export const eraseCounts = (): void => KEPT.write(null);
 
 /** `title` of what was counted */
 export const countsTable = (counts: Counts, title: (lesson: string) => string): string =>

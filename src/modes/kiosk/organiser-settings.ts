@@ -1,5 +1,6 @@
 /** What the organiser has set, kept on this device alone: nothing about any visitor. */
 import { signal } from "@preact/signals";
+import { keptIn } from "../../ui/kept-in.ts";
 
 export interface OrganiserSettings {
   /** s without a touch until the warning */
@@ -34,8 +35,6 @@ export const LIMITS = {
   diagonal: { min: 8, max: 90, step: 1 },
   distance: { min: 300, max: 3000, step: 50 },
 } as const;
-
-const KEY = "lungward.organiser";
 
 /** characters */
 export const MAX_CONTACT = 200;
@@ -75,24 +74,14 @@ export function checkSettings(found: unknown): OrganiserSettings {
   };
 }
 
-function load(): OrganiserSettings {
-  try {
-    return checkSettings(JSON.parse(localStorage.getItem(KEY) ?? "null"));
-  } catch {
-    return DEFAULTS;
-  }
-}
+const KEPT = keptIn(() => localStorage, "lungward.organiser", checkSettings);
 
-export const organiser = signal(load());
+export const organiser = signal(KEPT.read() ?? DEFAULTS);
 
 /** Takes effect at once; kept if the device keeps anything. */
 export function setOrganiser(change: Partial<OrganiserSettings>): void {
   organiser.value = checkSettings({ ...organiser.value, ...change });
-  try {
-    localStorage.setItem(KEY, JSON.stringify(organiser.value));
-  } catch {
-    // Denied or full: it lasts until the page closes.
-  }
+  KEPT.write(organiser.value);
 }
 
 /** Capitals of our face are this part of its size. */

@@ -1,40 +1,34 @@
-/** How this person wants the page, kept on this device alone; a device that keeps nothing is survived. */
+/** How this person wants the page, kept on this device alone. */
 import { effect, signal } from "@preact/signals";
-
-const PREFIX = "lungward.";
+import { keptIn } from "../../ui/kept-in.ts";
 
 /** A signal whose value is kept under `lungward.<name>`; anything unreadable gives `fallback`. */
-function kept<Value extends string | boolean>(name: string, fallback: Value, allowed: readonly Value[]) {
-  const value = signal(fallback);
-  try {
-    const found = JSON.parse(localStorage.getItem(PREFIX + name) ?? "null") as Value;
-    if (allowed.includes(found)) value.value = found;
-  } catch {
-    // Storage may be denied or hold what an older version wrote: the standard stands.
-  }
+function preference<Value extends string | boolean>(
+  name: string,
+  fallback: Value,
+  allowed: readonly Value[],
+) {
+  const kept = keptIn(
+    () => localStorage,
+    `lungward.${name}`,
+    (found) => allowed.find((each) => each === found) ?? null,
+  );
+  const value = signal(kept.read() ?? fallback);
   let first = true;
   effect(() => {
-    const text = JSON.stringify(value.value);
-    if (first) {
-      first = false;
-      return;
-    }
-    try {
-      if (value.value === fallback) localStorage.removeItem(PREFIX + name);
-      else localStorage.setItem(PREFIX + name, text);
-    } catch {
-      // Full or denied: the choice lasts until the page closes.
-    }
+    const chosen = value.value === fallback ? null : value.value;
+    if (!first) kept.write(chosen);
+    first = false;
   });
   return value;
 }
 
 /** Single letters and signs act as keys. */
-export const lettersOn = kept("letters", true, [true, false]);
-export const largerWords = kept("largerWords", false, [true, false]);
-export const keptTheme = kept<"dark" | "light">("theme", "dark", ["dark", "light"]);
-export const keptVersion = kept<"plain" | "technical">("telling", "plain", ["plain", "technical"]);
+export const lettersOn = preference("letters", true, [true, false]);
+export const largerWords = preference("largerWords", false, [true, false]);
+export const keptTheme = preference<"dark" | "light">("theme", "dark", ["dark", "light"]);
+export const keptVersion = preference<"plain" | "technical">("telling", "plain", ["plain", "technical"]);
 /** Of a talk; apart from one's own, so that a hall never reads what its speaker last studied. */
-export const hallVersion = kept<"plain" | "technical">("hallTelling", "plain", ["plain", "technical"]);
+export const hallVersion = preference<"plain" | "technical">("hallTelling", "plain", ["plain", "technical"]);
 /** The bench has shown once what can be done in it. */
-export const cueSeen = kept("cueSeen", false, [true, false]);
+export const cueSeen = preference("cueSeen", false, [true, false]);

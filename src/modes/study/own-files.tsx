@@ -5,17 +5,19 @@ import { t } from "../../i18n/index.ts";
 import { followDrops } from "../shared/own/dropped-file.ts";
 import { LessonFilePicker } from "../shared/own/lesson-file-picker.tsx";
 import { addOwnFile } from "../shared/own/own-lessons.ts";
-import { MAX_LENGTH } from "../shared/own/own-texts.ts";
+import { MAX_KILOBYTES } from "../shared/own/own-texts.ts";
 import { isOfRecord } from "./record-section.tsx";
 
 export function OwnLessons({ authorHref }: { readonly authorHref: string }) {
   const said = useSignal("");
   const take = async (files: readonly File[]) => {
-    const most = Math.round(MAX_LENGTH / 1000);
     const sentences: string[] = [];
     for (const file of files)
       sentences.push(
-        t((await addOwnFile(file)) ? "study.own.added" : "study.own.refused", { name: file.name, most }),
+        t((await addOwnFile(file)) ? "study.own.added" : "study.own.refused", {
+          name: file.name,
+          most: MAX_KILOBYTES,
+        }),
       );
     said.value = sentences.join(" ");
   };

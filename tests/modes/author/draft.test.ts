@@ -54,10 +54,13 @@ test("a file is a text of its own: what was written before stays", async () => {
 test("a file that can be no lesson leaves the desk as it is and says why", async () => {
   const { texts, draft } = await desk();
   await draft.take(file("x\0y", "picture.md"));
-  expect(draft.faults.value).toEqual([{ path: "file", found: "picture.md", allowed: "500" }]);
+  expect(draft.refusedFile.value).toBe("picture.md");
   await draft.take(file("x".repeat(600_000), "huge.md"));
-  expect(draft.faults.value[0]?.found).toBe("huge.md");
+  expect(draft.refusedFile.value).toBe("huge.md");
+  expect(draft.faults.value).toEqual([]);
   expect([draft.own.value.text, texts.list.value.length]).toEqual(["kit", 1]);
+  draft.write("kit, and my own");
+  expect(draft.refusedFile.value).toBeNull();
 });
 
 test("only what is said of the latest text counts", async () => {

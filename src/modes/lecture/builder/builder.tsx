@@ -2,7 +2,6 @@
 import { useEffect, useMemo, useRef } from "preact/hooks";
 import { t } from "../../../i18n/index.ts";
 import type { Library } from "../../../lesson/library/library.ts";
-import type { Fault } from "../../../sim/faults.ts";
 import { announce } from "../../../ui/announce.tsx";
 import { FaultNote } from "../../../ui/fault-note.tsx";
 import { Slider } from "../../../ui/slider.tsx";
@@ -17,7 +16,7 @@ import { BuilderActions } from "./builder-actions.tsx";
 import { LessonPicker } from "./lesson-picker.tsx";
 import { OwnStops } from "./own-stops-bar.tsx";
 import { StopList } from "./stop-list.tsx";
-import { NO_TALK, type TalkDraft, talkDraft } from "./talk-draft.ts";
+import { type TalkDraft, talkDraft } from "./talk-draft.ts";
 
 const STORE = { read: readKeptTalk, keep: keepTalk, onOtherTab };
 
@@ -69,7 +68,7 @@ export function Builder({ context, library }: { readonly context: Context; reado
           </label>
           <NewerVersion />
           {!draft.keeps.value && <p class="note">{t("lecture.notKept")}</p>}
-          <FileFaults faults={draft.faults.value} />
+          <FileFaults draft={draft} />
           <BuilderActions context={context} library={library} draft={draft} />
         </section>
       </main>
@@ -78,13 +77,14 @@ export function Builder({ context, library }: { readonly context: Context; reado
 }
 
 /** What a file could not bring: a talk at all, or some of one. */
-function FileFaults({ faults }: { readonly faults: readonly Fault[] }) {
-  const [first] = faults;
-  if (!first) return null;
-  if (first.path !== NO_TALK) return <FaultNote title={t("lecture.fileFault")} faults={faults} />;
+function FileFaults({ draft }: { readonly draft: TalkDraft }) {
+  const faults = draft.faults.value;
+  const name = draft.refusedFile.value;
+  if (name === null)
+    return faults.length > 0 ? <FaultNote title={t("lecture.fileFault")} faults={faults} /> : null;
   return (
     <p class="note" role="alert">
-      {t("lecture.noTalk", { name: first.found, save: t("lecture.save") })}
+      {t("lecture.noTalk", { name, save: t("lecture.save") })}
     </p>
   );
 }

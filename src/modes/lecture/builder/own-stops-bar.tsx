@@ -21,11 +21,11 @@ export async function addFiles(draft: TalkDraft, files: readonly File[]): Promis
     const taken = await takePictures(file, room, (page, of) => {
       drawing.value = { page, of };
     }).catch((reason: unknown) => unreadable(file, reason));
-    draft.addPictures(taken);
+    draft.addPictures(taken.pictures);
     faults.push(...taken.faults);
   }
   drawing.value = null;
-  draft.faults.value = faults;
+  draft.report(faults);
   announce(t("lecture.stops", { count: draft.plan.peek().stops.length }));
 }
 

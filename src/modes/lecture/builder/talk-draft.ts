@@ -1,5 +1,5 @@
 /** A talk while it is put together: its stops and pictures, kept at each change, and what a file opened for it could not bring. */
-import { computed, effect, type ReadonlySignal, type Signal, signal } from "@preact/signals";
+import { batch, computed, effect, type ReadonlySignal, signal } from "@preact/signals";
 import type { Lesson } from "../../../lesson/lesson.ts";
 import type { Fault } from "../../../sim/faults.ts";
 import type { Place } from "../../shared/address/place.ts";
@@ -20,9 +20,6 @@ import { MAX_STOPS, MINUTES, USUAL_MINUTES, writeStops } from "../talk/playlist.
 import { type FoundStop, findStops, KEPT_TALK, stopsOfList } from "../talk/stops.ts";
 import { type PlanHistory, planHistory } from "./plan-history.ts";
 
-/** Path of a fault that is a whole file's, whose name was found. */
-export const NO_TALK = "file";
-
 /** Where a talk is kept. Each call may reject: storage is denied or full. */
 export interface TalkStore {
   read(): Promise<KeptTalk | null>;
@@ -33,7 +30,10 @@ export interface TalkStore {
 
 export interface TalkDraft extends PlanHistory {
   readonly pictures: ReadonlySignal<Pictures>;
-  readonly faults: Signal<readonly Fault[]>;
+  /** What files could not bring. */
+  readonly faults: ReadonlySignal<readonly Fault[]>;
+  /** Name of the file opened last, where it is no talk. */
+  readonly refusedFile: ReadonlySignal<string | null>;
   /** False once something could not be kept beyond this page. */
   readonly keeps: ReadonlySignal<boolean>;
   /** The stops that can be shown. */
@@ -45,8 +45,10 @@ export interface TalkDraft extends PlanHistory {
   takeOffered(): void;
   keepOwn(): void;
   setStops(subject: string | null, change: (stops: readonly Stop[]) => readonly Stop[]): void;
-  addPictures(taken: Taken): void;
-  /** A file's talk comes in where there is none, else it is offered; one that is no talk is a fault and changes nothing. */
+  addPictures(pictures: Taken["pictures"]): void;
+  /** @param refusedFile name of a file that is no talk */
+  report(faults: readonly Fault[], refusedFile?: string | null): void;
+  /** A file's talk comes in where there is none, else it is offered; one that is no talk changes nothing. */
   open(file: Blob): Promise<void>;
   talk(): KeptTalk;
   /** The words of an address that open it. */
@@ -67,7 +69,8 @@ export function talkDraft(
   const history = planHistory(linked);
   const { plan, edit } = history;
   const pictures = signal<Pictures>(new Map());
-  const faults = signal<readonly Fault[]>([]);
+  const reports = fileReports();
+  const { report } = reports;
   const keeps = signal(true);
   let stopKeeping = () => {};
   let stored: TalkPlan | null = null;
@@ -111,7 +114,7 @@ export function talkDraft(
   return {
     ...history,
     pictures,
-    faults,
+    ...reports,
     keeps,
     found: computed(() => findStops(plan.value.stops, lessons()).found),
     ready,
@@ -123,23 +126,20 @@ export function talkDraft(
     },
     keepOwn() {
       offered.value = null;
-      faults.value = [];
+      report([]);
     },
     setStops,
     addPictures(taken) {
-      faults.value = taken.faults;
-      if (taken.pictures.length === 0) return;
-      pictures.value = new Map([
-        ...pictures.peek(),
-        ...taken.pictures.map(({ name, blob }) => [name, blob] as const),
-      ]);
-      const more = taken.pictures.map(({ name, title }) => pictureStop(name, title));
+      if (taken.length === 0) return;
+      pictures.value = new Map([...pictures.peek(), ...taken.map(({ name, blob }) => [name, blob] as const)]);
+      const more = taken.map(({ name, title }) => pictureStop(name, title));
       setStops(null, (stops) => withMore(stops, more));
     },
     async open(file) {
       const { talk, faults: refused } = await readTalkFile(file).catch(() => NOT_READ);
       const dropped = talk ? findStops(talk.plan.stops, lessons()).dropped : [];
-      faults.value = talk ? [...refused, ...dropped] : [{ path: NO_TALK, found: nameOf(file), allowed: "" }];
+      if (talk) report([...refused, ...dropped]);
+      else report([], nameOf(file));
       if (talk && plan.peek().stops.length > 0) offered.value = talk;
       else if (talk) take(talk);
     },
@@ -156,6 +156,20 @@ export function talkDraft(
       stopFollowing();
       stopKeeping();
     },
+  };
+}
+
+function fileReports(): Pick<TalkDraft, "faults" | "refusedFile" | "report"> {
+  const faults = signal<readonly Fault[]>([]);
+  const refusedFile = signal<string | null>(null);
+  return {
+    faults,
+    refusedFile,
+    report: (found, refused = null) =>
+      batch(() => {
+        faults.value = found;
+        refusedFile.value = refused;
+      }),
   };
 }
 

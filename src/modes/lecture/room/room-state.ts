@@ -1,6 +1,8 @@
 /** The stage's side of a lecture: the talk, the line to the speaker's window, and what survives a reload. */
 import { computed, effect, type ReadonlySignal, signal } from "@preact/signals";
+import * as v from "valibot";
 import type { Library } from "../../../lesson/library/library.ts";
+import type { Kept } from "../../../ui/kept-in.ts";
 import { drawReader } from "../../reader.ts";
 import { isMoving, togglePlay } from "../../shared/handles/play.ts";
 import type { Context } from "../../shared/mode.ts";
@@ -16,7 +18,8 @@ import { coversStage, type FoundStop, KEPT_TALK, stopAsked } from "../talk/stops
 import { shownAt, speak, startTalk, type Talk, type TalkEvent } from "../talk/talk.ts";
 import { talkClock } from "../talk/talk-clock.ts";
 import { followWhatIf, type WhatIf } from "../talk/what-if.ts";
-import { isRoom, newRoom, openWindowChannel } from "../windows/window-channel.ts";
+import { newRoom, openWindowChannel, roomId } from "../windows/window-channel.ts";
+import { windowKept } from "../windows/window-kept.ts";
 import { readToRoom, type TalkReport, type ToRoom, type ToSpeaker } from "../windows/window-messages.ts";
 import { asBeforeReload, keepForReload } from "./kept-room.ts";
 
@@ -57,9 +60,10 @@ export interface LeftTalk {
   readonly talk: Talk;
 }
 
-/** This window's own; survive a reload and nothing else. */
-const READER = "lungward.lecture.reader";
-const ROOM = "lungward.lecture.room";
+/** Without it answers change places after a reload. */
+const READER = windowKept("lungward.lecture.reader", v.pipe(v.number(), v.gtValue(0)));
+/** The speaker's window knows this one by it. */
+const ROOM = windowKept("lungward.lecture.room", roomId);
 
 export function roomState({ context, library, stops, list, minutes, left }: RoomOptions): RoomState {
   const { session, address, place, stage } = context;
@@ -73,7 +77,7 @@ export function roomState({ context, library, stops, list, minutes, left }: Room
   const putMark = (event: MarkEvent) => {
     marks.value = mark(marks.peek(), event);
   };
-  const reader = keptNumber(READER) ?? keepNumber(READER, drawReader());
+  const reader = keptOr(READER, drawReader);
   const script = runScript(session, library, stops, at, reader);
   const audience = stageAudience();
   const hall = runHall(session, script, audience, named);
@@ -92,7 +96,7 @@ export function roomState({ context, library, stops, list, minutes, left }: Room
     reader,
     hall: hall.count.value,
   });
-  const id = ownRoom();
+  const id = keptOr(ROOM, newRoom);
   const channel = openWindowChannel<ToSpeaker, ToRoom>(id, readToRoom, (message) => {
     if (message.kind === "event") {
       clock.begin();
@@ -157,34 +161,9 @@ export function roomState({ context, library, stops, list, minutes, left }: Room
 const talkGoingOn = (left: LeftTalk | null, now: Omit<LeftTalk, "talk">): Talk | null =>
   left && left.stops === now.stops && left.language !== now.language ? left.talk : null;
 
-/** This window's room: the speaker's window knows it by its address, and after a reload it is the same. */
-function ownRoom(): string {
-  const made = newRoom();
-  try {
-    const kept = sessionStorage.getItem(ROOM) ?? "";
-    if (isRoom(kept)) return kept;
-    sessionStorage.setItem(ROOM, made);
-  } catch {
-    // Without storage a reload makes a new room, and the speaker's window is opened again.
-  }
-  return made;
-}
-
-function keptNumber(name: string): number | null {
-  try {
-    const found = Number(sessionStorage.getItem(name));
-    return found > 0 ? found : null;
-  } catch {
-    return null;
-  }
-}
-
-/** Without storage answers change places after a reload. */
-function keepNumber(name: string, value: number): number {
-  try {
-    sessionStorage.setItem(name, String(value));
-  } catch {
-    // The window's own copy lasts as long as the page.
-  }
+/** What this window kept; else it is made, and kept from now on. */
+function keptOr<T>(kept: Kept<T>, make: () => T): T {
+  const value = kept.read() ?? make();
+  kept.write(value);
   return value;
 }

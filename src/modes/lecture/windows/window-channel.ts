@@ -12,10 +12,10 @@ export interface WindowChannel<Out> {
   close(): void;
 }
 
-const ROOM = /^[0-9a-f]{32}$/;
+export const roomId = v.pipe(v.string(), v.regex(/^[0-9a-f]{32}$/));
 
 const envelope = v.looseObject({
-  lungwardChannel: v.pipe(v.string(), v.regex(ROOM)),
+  lungwardChannel: roomId,
   /** Of the line's form. A later one may say more; what is not understood is passed over. */
   version: v.pipe(v.number(), v.integer(), v.minValue(1)),
   id: v.pipe(v.string(), v.minLength(1), v.maxLength(80)),
@@ -34,8 +34,6 @@ export const newRoom = (): string =>
   Array.from(crypto.getRandomValues(new Uint8Array(16)), (byte) => byte.toString(16).padStart(2, "0")).join(
     "",
   );
-
-export const isRoom = (text: string): boolean => ROOM.test(text);
 
 /** `read` gives null for what is no message; `hear` gets each message once, whichever way it came. */
 export function openWindowChannel<Out, In>(

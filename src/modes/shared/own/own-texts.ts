@@ -51,6 +51,7 @@ const LARGE_CUT = 0.5;
 export const MAX_NAME = 80;
 /** characters of a text, and so bytes of a file that is taken: far more than the longest lesson */
 export const MAX_LENGTH = 500_000;
+export const MAX_KILOBYTES = MAX_LENGTH / 1000;
 
 /** Words and figures each within their bound. */
 export function fitsAsText(file: string): boolean {

@@ -1,5 +1,6 @@
 /** Own lessons in the browser's database, and for the moment that a write takes in local storage: a page that closes meanwhile loses nothing. */
 import { createStore, del, set, values } from "idb-keyval";
+import { keptIn } from "../../../ui/kept-in.ts";
 import { inTime } from "./in-time.ts";
 import { isOwnText, type OwnText, type TextStore } from "./own-texts.ts";
 
@@ -22,7 +23,7 @@ export function browserTextStore(): TextStore {
   return {
     async all() {
       const kept: unknown[] = await inTime(isThere().then((there) => (there ? values(store()) : [])));
-      const late = readUnsaved();
+      const late = unsaved.read();
       if (!late) return kept;
       const stored = kept.filter(isOwnText).find(({ id }) => id === late.id);
       return stored && stored.changed >= late.changed
@@ -32,24 +33,20 @@ export function browserTextStore(): TextStore {
     async put(text) {
       const written = writeUnsaved(text);
       await inTime(set(text.id, text, store()));
-      forget(written);
+      forgetUnsaved(written);
     },
     async remove(id) {
-      if (readUnsaved()?.id === id) forget(null);
+      if (unsaved.read()?.id === id) unsaved.write(null);
       await inTime(del(id, store()));
     },
   };
 }
 
-/** null where what stands there is no text of ours. */
-function readUnsaved(): OwnText | null {
-  try {
-    const found: unknown = JSON.parse(localStorage.getItem(UNSAVED) ?? "null");
-    return isOwnText(found) ? found : null;
-  } catch {
-    return null;
-  }
-}
+const unsaved = keptIn(
+  () => localStorage,
+  UNSAVED,
+  (found) => (isOwnText(found) ? found : null),
+);
 
 /** @returns what stands there now; null where there is no room or no storage */
 function writeUnsaved(text: OwnText): string | null {
@@ -63,8 +60,8 @@ function writeUnsaved(text: OwnText): string | null {
   }
 }
 
-/** `written` null: whatever stands there. */
-function forget(written: string | null): void {
+/** A later text that stands there by now stays. */
+function forgetUnsaved(written: string | null): void {
   try {
     if (written === null || localStorage.getItem(UNSAVED) === written) localStorage.removeItem(UNSAVED);
   } catch {

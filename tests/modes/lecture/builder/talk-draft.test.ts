@@ -16,7 +16,7 @@ const png = new Blob([new Uint8Array([0x89, 0x50, 0x4e, 0x47])], { type: "image/
 test("a draft is kept at each change with its pictures, and is there when the page is opened again", async () => {
   const first = await draft();
   first.setStops(null, (stops) => [...stops, wordsStop("title", "Hello")]);
-  first.addPictures({ pictures: [{ name: "a1.png", title: "Ward", blob: png }], faults: [] });
+  first.addPictures([{ name: "a1.png", title: "Ward", blob: png }]);
   first.edit("title", (plan) => ({ ...plan, title: "Evening" }));
   first.release();
   const kept = await readKeptTalk();
@@ -102,9 +102,9 @@ test("a file that is no talk, or no file, says so and is not offered; one that i
   made.setStops(null, () => stops);
   const folder = { size: 4096, arrayBuffer: () => Promise.reject(new Error("no file")) } as unknown as Blob;
   for (const wrong of [new Blob(["{}"]), new Blob(["not json"]), new Blob(["PK broken"]), folder]) {
-    made.faults.value = [];
+    made.report([]);
     await made.open(wrong);
-    expect(made.faults.value).toHaveLength(1);
+    expect(made.refusedFile.value).toBe("");
     expect(made.offered.value).toBeNull();
     expect(made.plan.value.stops).toEqual(stops);
   }
