@@ -11,7 +11,6 @@ import { joined, type Saturations } from "./joined.ts";
 import { paintSewnBehind } from "./paint-graft.ts";
 import { paintPericardium } from "./paint-heart.ts";
 import { paintBeforeArtery, paintSleeves, paintStems, underArtery } from "./paint-lung.ts";
-import { paintShining } from "./paint-passing.ts";
 import { cutOpen, paintRoot } from "./paint-root.ts";
 import {
   bandOf,
@@ -99,16 +98,6 @@ export function paintHidden(ink: Ink, bounds: Bounds, anatomy: Anatomy, drawn: D
 function paintClosed(ink: Ink, bounds: Bounds, anatomy: Anatomy, { round }: Pick<Drawn, "round">): void {
   paintSleeves(ink, bounds, anatomy, round("pulmonaryArtery"));
   paintBeforeArtery(ink, bounds, anatomy, round("pulmonaryVein"));
-}
-
-/** What passes behind the pathway and shines through it, but for where arteries and aorta lie before it. */
-export function paintThrough(ink: Ink, bounds: Bounds, anatomy: Anatomy, before: Before): void {
-  if (anatomy.frame.graft?.kind !== "conduit") return;
-  paintShining(ink, bounds, anatomy, before.round("pulmonaryVein"), before.seen);
-  const own = scratch(ink, bounds);
-  paintClosed(own, bounds, anatomy, before);
-  takeAway(ink, own, bounds);
-  underAorta(ink, bounds, anatomy);
 }
 
 /** Takes away what the aorta covers. */

@@ -8,6 +8,7 @@ import type { BloodTube } from "../great-vessels.ts";
 import { isCommon } from "../heart-shape.ts";
 import type { Saturations } from "../joined.ts";
 import { paintGhostVein } from "../paint-ghost.ts";
+import { wallOf } from "../paint-heart.ts";
 import { paintMouths } from "../paint-mouths.ts";
 import { castShadow, laidOver, scratch } from "../paint-tube.ts";
 import { boundsOf, eraseAlong, type Ink, strokes, trace } from "../painted-sheet.ts";
@@ -48,6 +49,7 @@ export function paintWithin(ink: Ink, anatomy: Anatomy, saturations: Saturations
   trace(ink, frame.atrium, true);
   ink.clip();
   if (frame.lowerVein) paintEntering(ink, anatomy, hidden, round);
+  else paintRoom(ink, anatomy, theme);
   paintMouths(
     ink,
     veins.filter((vein) => !hidden.includes(vein)),
@@ -60,6 +62,24 @@ export function paintWithin(ink: Ink, anatomy: Anatomy, saturations: Saturations
   if (!frame.lowerVein) return;
   paintEustachianValve(ink, anatomy, theme);
   paintStump(ink, anatomy, theme);
+}
+
+/** Its back wall lies deep behind the cut edge, which throws its shadow into the room, and comes forward in its middle. */
+function paintRoom(ink: Ink, { heart, frame: { scale: s } }: Anatomy, theme: Theme): void {
+  const { shade, light } = tissue("atrium", theme);
+  const wall = wallOf(heart);
+  const [left, bottom, right, top] = boundsOf([wall], 0);
+  const [x, y] = [left + 0.52 * (right - left), bottom + 0.66 * (top - bottom)];
+  const lit = ink.createRadialGradient(x, y, 0, x, y, 0.4 * (right - left));
+  lit.addColorStop(0, seeThrough(light, 0.4));
+  lit.addColorStop(1, seeThrough(light, 0));
+  ink.fillStyle = lit;
+  ink.fillRect(left, bottom, right - left, top - bottom);
+  ink.save();
+  ink.translate(1.2 * s, -1.8 * s);
+  ink.globalAlpha = 0.09;
+  for (let k = 1; k <= 8; k++) strokes(ink, wall, s, [[2.2 * k, shade]]);
+  ink.restore();
 }
 
 /** Veins of the right lung shine through the atrium's blood where they pass behind its edge. */
