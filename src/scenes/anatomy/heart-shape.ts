@@ -126,9 +126,6 @@ export const atriumRight = ({ atrium, heart, heartScale }: ChestFrame): number =
 /** Its atrium, of both sides, reaches behind the pathway or to its right. */
 export const isCommon = (frame: ChestFrame): boolean => atriumRight(frame) < -8;
 
-/** Blood crosses behind its aorta from one side of the atrium to the other. */
-export const crosses = (frame: ChestFrame): boolean => frame.lowerVein !== undefined;
-
 const smooth = (points: readonly Point[]) => closedOutline(points, 6);
 
 export function heartShape({ frame, inHeart }: Placing): HeartShape {

@@ -6,7 +6,6 @@ import { WALL as HOLLOW_WALL } from "../layers/fade.ts";
 import type { Theme } from "../theme/theme.ts";
 import type { Anatomy } from "./chest-anatomy.ts";
 import { type BloodTube, descending, type Holds, type Tube } from "./great-vessels.ts";
-import { crosses } from "./heart-shape.ts";
 import { joined, type Saturations } from "./joined.ts";
 import { paintSewnBehind } from "./paint-graft.ts";
 import { paintPericardium } from "./paint-heart.ts";
@@ -74,7 +73,8 @@ export function paintBehind(ink: Ink, bounds: Bounds, anatomy: Anatomy, round: R
   ink.clip();
   ink.globalCompositeOperation = "source-atop";
   const dense = ink.getTransform().a;
-  castShadow(ink, 2 * CAST * s * dense);
+  ink.globalAlpha = 0.6;
+  castShadow(ink, CAST * s * dense);
   ink.shadowOffsetX -= away * dense;
   trace(
     ink,
@@ -115,7 +115,7 @@ export function underAorta(ink: Ink, bounds: Bounds, anatomy: Anatomy): void {
 
 /** Blood shows through the front of what leaves the heart, except over the pathway, whose hidden edges are dashed there. */
 function glaze(ink: Ink, bounds: Bounds, anatomy: Anatomy, { seen }: Before, hidden: string): void {
-  const { before, frame, heart } = anatomy;
+  const { before, frame } = anatomy;
   const s = frame.scale;
   const panes = scratch(ink, bounds);
   for (const tube of before)
@@ -139,11 +139,6 @@ function glaze(ink: Ink, bounds: Bounds, anatomy: Anatomy, { seen }: Before, hid
   walls.globalAlpha = 1;
   traceLoops(walls, seen);
   walls.fill();
-  // What crosses in an atrium is seen through its front once cleared.
-  if (crosses(frame)) {
-    trace(walls, heart.atrium, true);
-    walls.fill();
-  }
   panes.globalAlpha = 1;
   takeAway(panes, walls, bounds);
   takeAway(ink, panes, bounds);
