@@ -1,6 +1,7 @@
 /** The periodic state of the scene that the kit opens with, solved when the kit is built: its page confirms an answer instead of searching for it, and blood flows in meanwhile. */
 import { boundaryConditions } from "../src/chain/field-boundary.ts";
-import { INFLOW_STEP, type StoredInflow } from "../src/chain/opening-start.ts";
+import { INFLOW_STEP, type StoredAnswer } from "../src/chain/opening-start.ts";
+import { hepaticShareOf } from "../src/chain/supply.ts";
 import { unpack } from "../src/sim/circulation/search/warm-start.ts";
 import { solve } from "../src/sim/circulation/solve.ts";
 import { START } from "../src/state/scene-state.ts";
@@ -14,8 +15,8 @@ const packed = (wave: Float32Array): readonly number[] =>
     .map((value) => Math.round(value / INFLOW_STEP))
     .map((step, i, all) => step - (all[i - 1] ?? 0));
 
-/** `point` in SI, in the order of the solver's point; `inflow`: the conditions at the field's openings from blood time 0 on. */
-export function openingPoint(): { readonly point: readonly number[]; readonly inflow: StoredInflow } {
+/** `point` in SI, in the order of the solver's point; `answer`: what blood moves and is drawn by from blood time 0 on. */
+export function openingPoint(): { readonly point: readonly number[]; readonly answer: StoredAnswer } {
   const answer = solve(START.request);
   const found = unpack(answer.state);
   if (!answer.run.converged || !found)
@@ -24,12 +25,17 @@ export function openingPoint(): { readonly point: readonly number[]; readonly in
   const waves = Object.entries(inflow).map(([name, wave]) => [name, packed(wave)]);
   const short = (value: number) => Number(value.toPrecision(FIGURES));
   const shares = Object.entries(split).map(([name, share]) => [name, short(share)]);
+  const saturations = Object.entries(answer.saturations).map(([name, value]) => [name, short(value)]);
   return {
     point: [...found.point].map(short),
-    inflow: {
-      period: short(period),
-      split: Object.fromEntries(shares),
-      inflow: Object.fromEntries(waves),
+    answer: {
+      saturations: Object.fromEntries(saturations),
+      hepaticShare: short(hepaticShareOf(answer)),
+      inflow: {
+        period: short(period),
+        split: Object.fromEntries(shares),
+        inflow: Object.fromEntries(waves),
+      },
     },
   };
 }

@@ -69,6 +69,8 @@ const { place } = address;
 
 const reducedMotion = signal(matchMedia("(prefers-reduced-motion: reduce)").matches);
 const session = createSession(startChain(address.opening, { reducedMotion: () => reducedMotion.value }));
+// The drawing's code runs while the words are laid out; what does not load shows when it is asked for.
+void import("./scenes/stage.ts").catch(() => {});
 const stageHost = document.createElement("div");
 stageHost.id = "stage";
 stageHost.hidden = true;

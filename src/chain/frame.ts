@@ -37,6 +37,8 @@ export interface Before {
 
 export interface Pane {
   readonly circulation: Circulation | null;
+  /** What its blood is drawn by until that has come; left out where nothing is known. */
+  readonly foreseen?: Pick<Circulation, "saturations"> | null;
   /** Left out when nothing has been changed, or the change need no longer be seen. */
   readonly before?: Before | undefined;
   /** The field runs at the first pane's inflow. */

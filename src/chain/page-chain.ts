@@ -5,7 +5,8 @@ import type { SceneState } from "../state/scene-state.ts";
 import { type ChainOptions, createChain } from "./chain.ts";
 import CirculationWorker from "./circulation-worker.ts?worker&inline";
 import type { Chain } from "./contract.ts";
-import { openingInflow, openingStart } from "./opening-start.ts";
+import { firstBlood } from "./first-blood.ts";
+import { openingForeseen, openingStart } from "./opening-start.ts";
 import { givingWay, type Named, namedPort } from "./port.ts";
 
 export type PageOptions = Pick<ChainOptions, "tracers" | "reducedMotion">;
@@ -33,7 +34,13 @@ export const startChain = (start: SceneState, options: PageOptions = {}): Chain 
     const [gpu, other] = await Promise.all([onGpu, processor()]);
     return (name) => gpu?.(name) ?? other(name);
   };
-  return createChain(start, {
+  const blood = firstBlood(start, openingForeseen, options.reducedMotion?.() ?? false);
+  const named: Named = (name) => new CirculationWorker({ name });
+  let solver: Named | Promise<Named> = blood.seen ? blood.seen.then(() => named) : named;
+  void blood.seen?.then(() => {
+    solver = named;
+  });
+  const chain = createChain(start, {
     clock: () => performance.now() / 1000,
     random: Math.random,
     every: (seconds, call) => {
@@ -43,10 +50,18 @@ export const startChain = (start: SceneState, options: PageOptions = {}): Chain 
     // One core is left to the page; more workers than this would wait for each other's memory.
     poolSize: Math.min(6, Math.max(2, navigator.hardwareConcurrency - 1)),
     firstStart: openingStart,
-    firstInflow: openingInflow,
-    startCirculation: () => namedPort((name) => new CirculationWorker({ name })),
+    foresee: openingForeseen,
+    startCirculation: () => namedPort(solver),
     // A browser takes long to say whether there is a GPU: blood is not to wait for that.
     startField: () => (known ? namedPort(best()) : givingWay(namedPort(processor()), onGpu)),
     ...options,
   });
+  return {
+    ...chain,
+    frame() {
+      const frame = chain.frame();
+      blood.note(frame);
+      return frame;
+    },
+  };
 };

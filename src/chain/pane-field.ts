@@ -2,13 +2,13 @@
 
 import { present } from "../sim/checked/present.ts";
 import type { Circulation } from "../sim/circulation/answer/answer.ts";
-import type { BoundaryConditions } from "../sim/flow-field/flow-field.ts";
 import type { PathwayGeometry } from "../sim/geometry/geometry.ts";
 import { pathwayGeometry } from "../sim/geometry/pathways/index.ts";
 import type { CirculationRequest } from "../sim/parameters/request.ts";
 import { boundaryConditions, sharesInflow } from "./field-boundary.ts";
 import { type FieldLink, fieldLink } from "./field-link.ts";
 import { fluidOf } from "./fluid.ts";
+import type { Foresee, Foreseen } from "./foreseen.ts";
 import type { FlowMoment } from "./frame.ts";
 import type { Port } from "./port.ts";
 import type { Fluid, GridChoice } from "./worker-messages.ts";
@@ -22,13 +22,12 @@ export interface Inflow {
   readonly first: Circulation | null;
 }
 
-/** What is known to flow in before there is an answer, from blood time 0 on. */
-export type FirstInflow = (request: CirculationRequest) => BoundaryConditions | undefined;
-
 export interface PaneField {
   /** null before the first build and where there is no field */
   readonly link: FieldLink | null;
   readonly walls: { readonly geometry: PathwayGeometry; readonly fluid: Fluid } | null;
+  /** until the answer has come */
+  readonly foreseen: Foreseen | undefined;
   /** null without a field */
   moment(): FlowMoment | null;
   /** it takes the first pane's inflow */
@@ -45,13 +44,13 @@ export interface PaneField {
 export function paneField(
   startField: () => Port,
   grid: GridChoice,
-  firstInflow: FirstInflow = () => undefined,
+  foresee: Foresee = () => undefined,
 ): PaneField {
   let link: FieldLink | null = null;
   let walls: PaneField["walls"] = null;
   let key = "";
   let inflow: Inflow = { own: null, first: null };
-  let foreseen: BoundaryConditions | undefined;
+  let foreseen: Foreseen | undefined;
   let waits = true;
   let clock = 0;
   /** when the field last got new boundary conditions: its shape, and s of its own time */
@@ -63,7 +62,7 @@ export function paneField(
 
   const setBoundary = () => {
     const { own, first } = inflow;
-    if (link && !own && foreseen) link.boundary(foreseen);
+    if (link && !own && foreseen) link.boundary(foreseen.boundary);
     if (!link || !own || !walls) return;
     const leaks = walls.geometry.openings.some(({ name }) => name === "fenestration");
     const { shapeId, field } = link.latest;
@@ -101,6 +100,9 @@ export function paneField(
     get walls() {
       return walls;
     },
+    get foreseen() {
+      return inflow.own ? undefined : foreseen;
+    },
     moment() {
       const field = link?.latest.field;
       // Begun from rest since: its time counts from there.
@@ -121,7 +123,7 @@ export function paneField(
       if (next === key) return;
       key = next;
       walls = { geometry, fluid: fluidOf(request) };
-      foreseen = firstInflow(request);
+      foreseen = foresee(request);
       build();
     },
     drive(next, more) {

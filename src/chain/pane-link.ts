@@ -5,9 +5,10 @@ import type { FieldReadings } from "../sim/flow-field/flow-field.ts";
 import type { CirculationRequest } from "../sim/parameters/request.ts";
 import { fromMillipascalSecond } from "../sim/units.ts";
 import type { DyePulse } from "./dye-pulse.ts";
+import type { Foresee } from "./foreseen.ts";
 import type { FlowMoment, Pane } from "./frame.ts";
 import { paneClots } from "./pane-clots.ts";
-import { type FirstInflow, type Inflow, type PaneField, paneField } from "./pane-field.ts";
+import { type Inflow, type PaneField, paneField } from "./pane-field.ts";
 import { type Passing, paneTracers, type Shown } from "./pane-tracers.ts";
 import type { Port } from "./port.ts";
 import type { GridChoice } from "./worker-messages.ts";
@@ -43,9 +44,9 @@ export function paneLink(
   random: () => number,
   tracers: number,
   grid: GridChoice,
-  firstInflow?: FirstInflow,
+  foresee?: Foresee,
 ): PaneLink {
-  const field = paneField(startField, grid, firstInflow);
+  const field = paneField(startField, grid, foresee);
   const moving = paneTracers(tracers, random);
   const clots = paneClots(random);
   let inflow: Inflow = { own: null, first: null };
@@ -71,13 +72,19 @@ export function paneLink(
       const { time, step, motion } = passing;
       field.run(time, rate, motion !== "moving", motion === "moving" ? seen : 0);
       const { link, walls } = field;
-      // A flow that was only foreseen is not shown before its answer: what the marks stand for is known with that.
+      // What stands still is first shown as solved.
+      const foreseen = motion === "moving" ? field.foreseen : undefined;
       const shown =
-        link && walls && inflow.own
-          ? moving.follow(link.latest, { geometry: walls.geometry, circulation: inflow.own }, passing)
+        link && walls && (inflow.own || foreseen)
+          ? moving.follow(
+              link.latest,
+              { geometry: walls.geometry, circulation: inflow.own, foreseen: foreseen?.supply },
+              passing,
+            )
           : null;
       return {
         circulation: inflow.own,
+        foreseen: foreseen ?? null,
         equalInflow: field.equalInflow,
         geometry: walls?.geometry ?? null,
         shape: shown?.shape ?? null,

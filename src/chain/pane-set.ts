@@ -1,15 +1,15 @@
 /** The panes side by side: as many as the state asks for, sharing out what one page can afford. */
 
 import type { Circulation } from "../sim/circulation/answer/answer.ts";
-import type { FirstInflow } from "./pane-field.ts";
+import type { Foresee } from "./foreseen.ts";
 import { type PaneLink, paneLink } from "./pane-link.ts";
 import type { Port } from "./port.ts";
 import type { GridChoice } from "./worker-messages.ts";
 
 export interface PaneSetOptions {
   readonly startField: () => Port;
-  /** what flows into a pane alone until its first answer has come; nothing when left out */
-  readonly firstInflow?: FirstInflow;
+  /** what blood moves and is drawn by until a pane's first answer has come; without it there is none until then */
+  readonly foresee?: Foresee;
   /** 0..1 */
   readonly random: () => number;
   /** tracers in all panes together; 10,000 when left out */
@@ -37,7 +37,7 @@ const BESIDE: GridChoice = { cellsAcross: 16, finest: 16, soundSteps: 3 };
 /** Steps down the ladder, in the order in which they are announced. */
 const STEPS = ["fieldLost", "fieldOff", "fieldRefused"];
 
-export function paneSet({ startField, random, tracers = TRACERS, firstInflow }: PaneSetOptions): PaneSet {
+export function paneSet({ startField, random, tracers = TRACERS, foresee }: PaneSetOptions): PaneSet {
   let links: readonly PaneLink[] = [];
   const release = () => {
     for (const pane of links) pane.release();
@@ -53,7 +53,7 @@ export function paneSet({ startField, random, tracers = TRACERS, firstInflow }: 
       if (links.length === count) return false;
       release();
       const [share, grid] = [Math.floor(tracers / count), count > 1 ? BESIDE : ALONE];
-      links = Array.from({ length: count }, () => paneLink(startField, random, share, grid, firstInflow));
+      links = Array.from({ length: count }, () => paneLink(startField, random, share, grid, foresee));
       return true;
     },
     drive(circulations, more) {

@@ -29,6 +29,7 @@ import { type DyePulse, dyePulse } from "./dye-pulse.ts";
 import { heldMoment } from "./held-moment.ts";
 import type { LatestField } from "./latest-field.ts";
 import { holeOf, jetSpeed } from "./pane-jet.ts";
+import { firstSupply, type KnownSupply, supplyOf } from "./supply.ts";
 
 /** s of blood time that a trail spans, and its points: a few millimetres at the speed of venous blood */
 const TRAIL = 0.045;
@@ -51,8 +52,8 @@ const LED_STEPS_OF_PICTURE = 60;
 /** Room for tracers over their usual number, which the flow moves up and down. */
 const SPARE = 1.25;
 /** Part of all tracers that moving blood begins with, so that it is soon seen, and the part by which each drawing adds to it. */
-const BEGINS_WITH = 1 / 3;
-const JOINS = 1 / 100;
+const BEGINS_WITH = 1 / 6;
+const JOINS = 1 / 80;
 /** Part of all tracers that may be under way beyond the fenestration. */
 const IN_JET = 0.25;
 
@@ -76,9 +77,8 @@ export interface Shown {
 }
 
 /** The pane whose blood it is. */
-interface PaneBlood {
+interface PaneBlood extends KnownSupply {
   readonly geometry: PathwayGeometry;
-  readonly circulation: Circulation | null;
 }
 
 export interface Passing {
@@ -116,16 +116,13 @@ export function paneTracers(count: number, random: () => number): PaneTracers {
   let ledDye: DyePulse["washOut"] = null;
 
   // One order may be built twice: a field that leaves the GPU goes on on the processor's coarser grid.
-  const settle = (shape: FieldShape, { geometry, circulation }: PaneBlood, part: number) => {
+  const settle = (shape: FieldShape, blood: PaneBlood, part: number) => {
+    const { geometry } = blood;
     if (settled === shape) return;
     settled = shape;
     held.forget();
     ledIn = null;
-    moving.settle(
-      tracerPlane(shape, geometry.openings),
-      { supply: firstSupply(circulation), part },
-      geometry.name,
-    );
+    moving.settle(tracerPlane(shape, geometry.openings), { supply: firstSupply(blood), part }, geometry.name);
   };
 
   /** Leads tracers a little further through a moment; whether they have once come far enough to be shown. */
@@ -158,12 +155,13 @@ export function paneTracers(count: number, random: () => number): PaneTracers {
     dye,
     follow(latest, blood, { time, step: passed, motion, shown: part = 1 }) {
       const { shape, field, previous } = latest;
-      const { geometry, circulation } = blood;
+      const { geometry, circulation, foreseen } = blood;
       const flows = field !== null && field.u.length > 0;
       // Once it is known what flows in tracers need not wait for how.
-      if (shape && (flows || circulation)) settle(shape, blood, motion === "moving" ? BEGINS_WITH : 1);
+      if (shape && (flows || circulation || foreseen))
+        settle(shape, blood, motion === "moving" ? BEGINS_WITH : 1);
       if (!shape || !flows) return null;
-      const supply = supplyOf(field, circulation);
+      const supply = supplyOf(field, blood);
       moving.pierce(geometry, circulation);
       const shown = { shape, field, from: field, tracers: cloud, jet: moving.jet, blend: 1 };
       if (motion === "picture") return { ...shown, ...apart(field, supply, jetSpeed(geometry, circulation)) };
@@ -184,7 +182,7 @@ export function paneTracers(count: number, random: () => number): PaneTracers {
         // What was led through a moment that stood still has no wash-out.
         if (ledDye) dye.begin();
         ledDye = null;
-        moving.join(circulation, part, JOINS);
+        moving.join(blood, part, JOINS);
         moving.move({ from, to: field, blend, seconds: step, supply }, jetSpeed(geometry, circulation, time));
         dye.passed(step);
       }
@@ -239,12 +237,12 @@ function mover(cloud: TracerCloud, count: number, random: () => number) {
       else resettle(cloud, plane, random);
     },
     /** Further tracers join those that there are, `part` of all at a time, until there are `wanted` of all; what is too many leaves with the flow. */
-    join(circulation: Circulation | null, wanted: number, part: number) {
+    join(known: KnownSupply, wanted: number, part: number) {
       const most = Math.ceil(wanted * count);
       cloud.usual = Math.min(cloud.usual, most);
       if (!plane || cloud.usual >= most) return;
       const next = Math.min(most, Math.ceil(cloud.usual + part * count));
-      fill(cloud, plane, next, firstSupply(circulation), random);
+      fill(cloud, plane, next, firstSupply(known), random);
     },
     /** The jet restarts where the hole or its law has changed. */
     pierce(geometry: PathwayGeometry, circulation: Circulation | null) {
@@ -277,24 +275,4 @@ function mover(cloud: TracerCloud, count: number, random: () => number) {
       };
     },
   };
-}
-
-const supplyOf = ({ readings }: FlowField, circulation: Circulation | null): Supply => ({
-  inflow: Object.fromEntries(readings.openings.map(({ name, flow }) => [name, flow])),
-  hepaticShare: hepaticShareOf(circulation),
-});
-
-/** Before the field has been measured the circulation says what enters. */
-const firstSupply = (circulation: Circulation | null): Supply => ({
-  inflow: { ivc: circulation?.flows.ivc ?? 1, svc: circulation?.flows.svc ?? 1 },
-  hepaticShare: hepaticShareOf(circulation),
-});
-
-/** Part of the lower body's return that comes from liver and gut. */
-function hepaticShareOf(circulation: Circulation | null): number {
-  const { splanchnic, legs } = circulation?.traces.flows ?? {};
-  if (!splanchnic || !legs) return 0.5;
-  const sum = (values: Float64Array) => values.reduce((total, value) => total + value, 0);
-  const [liver, rest] = [sum(splanchnic), sum(legs)];
-  return liver + rest > 0 ? Math.min(1, Math.max(0, liver / (liver + rest))) : 0.5;
 }

@@ -13,12 +13,12 @@ const TURNS = 3;
 /** What is noted; a page that the processor draws reaches it in this order. */
 const STAGES = [
   "code runs",
-  "circulation solved",
   "words",
   "renderer",
   "coarse field flows",
   "blood drawn",
   "blood moves",
+  "circulation solved",
   "fine field flows",
   "chest drawn",
 ] as const;

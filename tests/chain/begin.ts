@@ -11,7 +11,7 @@ afterEach(() => chain?.release());
 
 export function begin(
   start: SceneState = START,
-  extra: Pick<ChainOptions, "reducedMotion" | "firstInflow"> = {},
+  extra: Pick<ChainOptions, "reducedMotion" | "foresee"> = {},
 ) {
   const time = handClock();
   const solver = solverPorts();

@@ -2,7 +2,7 @@
 import { expect, test } from "vitest";
 import { asName, fromName } from "../../src/chain/first-words.ts";
 import { fluidOf } from "../../src/chain/fluid.ts";
-import { openingInflow, openingStart } from "../../src/chain/opening-start.ts";
+import { openingForeseen, openingStart } from "../../src/chain/opening-start.ts";
 import { ALONE } from "../../src/chain/pane-set.ts";
 import type { ToCirculation, ToField } from "../../src/chain/worker-messages.ts";
 import { present } from "../../src/sim/checked/present.ts";
@@ -20,7 +20,7 @@ test("a question and the orders of every pathway's field arrive as they were sai
     const orders: ToField[] = [
       { kind: "build", shapeId: 1, geometry, fluid: fluidOf(request), ...ALONE },
       { kind: "run", rate: 0, seen: 0 },
-      { kind: "boundary", boundary: present(openingInflow(START.request)) },
+      { kind: "boundary", boundary: present(openingForeseen(START.request)).boundary },
     ];
     const name = asName(orders);
     // Nothing in them is lost, as NaN would be; the sign of a zero may be.

@@ -2,10 +2,14 @@
 import { expect, test } from "vitest";
 import { openingPoint } from "../../scripts/opening-point.ts";
 import { boundaryConditions } from "../../src/chain/field-boundary.ts";
-import { openingInflow, openingStart } from "../../src/chain/opening-start.ts";
+import { firstBlood } from "../../src/chain/first-blood.ts";
+import { openingForeseen, openingStart } from "../../src/chain/opening-start.ts";
+import { firstSupply } from "../../src/chain/supply.ts";
 import type { ToField } from "../../src/chain/worker-messages.ts";
+import { saturationsByOrigin } from "../../src/scenes/layers/tint.ts";
+import { bloodColour, DARK } from "../../src/scenes/theme/colour.ts";
 import { solve } from "../../src/sim/circulation/solve.ts";
-import { START } from "../../src/state/scene-state.ts";
+import { type SceneState, START } from "../../src/state/scene-state.ts";
 import { begin } from "./begin.ts";
 import { coarse } from "./fakes.ts";
 
@@ -25,7 +29,8 @@ test("the point found when the kit was built leads to the answer that a search f
 
 test("what flows in until the answer has come is what flows in after it, within a fiftieth", () => {
   const answer = solve(request);
-  const [stored, own] = [openingInflow(request)!, boundaryConditions(answer, answer, false)];
+  const { boundary: stored, supply } = openingForeseen(request)!;
+  const own = boundaryConditions(answer, answer, false);
   expect(stored.period).toBeCloseTo(own.period, 4);
   expect(stored.split.left).toBeCloseTo(own.split.left!, 4);
   for (const vein of ["ivc", "svc"]) {
@@ -39,7 +44,21 @@ test("what flows in until the answer has come is what flows in after it, within 
     );
     expect(Math.max(...far)).toBeLessThan(most / 50);
   }
-  expect(openingInflow({ ...request, stage: "lateral-tunnel" })).toBeUndefined();
+  const first = firstSupply({ circulation: answer });
+  expect(supply.hepaticShare).toBeCloseTo(first.hepaticShare, 5);
+  expect(supply.inflow.ivc! / supply.inflow.svc!).toBeCloseTo(first.inflow.ivc! / first.inflow.svc!, 1);
+  expect(openingForeseen({ ...request, stage: "lateral-tunnel" })).toBeUndefined();
+});
+
+test("blood keeps its colour when the answer comes", () => {
+  const { saturations } = solve(request);
+  const foreseen = openingForeseen(request)!;
+  for (const [name, value] of Object.entries(saturations))
+    expect(foreseen.saturations[name as keyof typeof saturations]).toBeCloseTo(value, 3);
+  const colours = [foreseen, { saturations }].map((known) =>
+    saturationsByOrigin(known).map((saturation) => bloodColour(DARK, saturation)),
+  );
+  expect(colours[0]).toEqual(colours[1]);
 });
 
 test("another request is searched from nothing", () => {
@@ -58,16 +77,74 @@ test("a field alone is built while the solver works, and is told what flows in o
   expect(kinds(field.ports[0]?.sent).filter((kind) => kind === "build")).toHaveLength(1);
 });
 
-test("what is known to flow in goes along at once; nothing is seen to flow before the answer", async () => {
-  const { chain, field } = begin(START, { firstInflow: openingInflow });
+/** Before the solver, which answers later, has said anything. */
+function flowAtOnce({ ports, flow }: ReturnType<typeof begin>["field"]): void {
+  const port = ports[0]!;
+  const build = (port.sent as ToField[]).find((message) => message.kind === "build");
+  if (build?.kind !== "build") throw new Error("nothing was built");
+  port.say({ kind: "built", shapeId: build.shapeId, shape: coarse(build.geometry) });
+  flow(port, 0.05);
+}
+
+test("what is foreseen goes along at once, and blood is seen to move by it; no answer is shown before it has come", async () => {
+  const { chain, field } = begin(START, { foresee: openingForeseen });
   const port = field.ports[0]!;
   expect(kinds(port.sent)).toEqual(["build", "run", "boundary"]);
-  field.flow(port, 0.05);
-  expect(chain.frame().panes[0]!.field).toBeNull();
+  flowAtOnce(field);
+  const [early] = chain.frame().panes;
+  expect(early!.field).not.toBeNull();
+  expect(early!.tracers!.count).toBeGreaterThan(0);
+  expect(early!.circulation).toBeNull();
+  const places = early!.tracers!.position.slice(0, 20);
   await expect.poll(() => chain.circulations.value[0]).not.toBeNull();
   expect(kinds(port.sent).filter((kind) => kind === "boundary")).toHaveLength(2);
   field.flow(port, 0.1);
-  expect(chain.frame().panes[0]!.field).not.toBeNull();
+  const [answered] = chain.frame().panes;
+  expect(answered!.circulation).not.toBeNull();
+  expect(answered!.foreseen).toBeNull();
+  // The same marks go on: none is placed anew.
+  const moved = answered!.tracers!.position.slice(0, 20).map((at, i) => Math.abs(at - places[i]!));
+  expect(Math.max(...moved)).toBeLessThan(5);
+});
+
+test("where nothing is to move, or nothing is foreseen, nothing flows before the answer", () => {
+  const lateral = { ...START, request: { ...request, stage: "lateral-tunnel" as const } };
+  const cases = [
+    begin(lateral, { foresee: openingForeseen }),
+    begin(START, { foresee: openingForeseen, reducedMotion: () => true }),
+    begin(START),
+  ];
+  for (const { chain, field } of cases) {
+    flowAtOnce(field);
+    expect(chain.frame().panes[0]!.tracers).toBeNull();
+    chain.release();
+  }
+});
+
+test("the solver waits for blood that is foreseen to move, and for nothing else", async () => {
+  const seen = (state: SceneState, still = false) => firstBlood(state, openingForeseen, still);
+  const { chain, field } = begin(START, { foresee: openingForeseen });
+  const first = seen(START);
+  let open = false;
+  void first.seen!.then(() => {
+    open = true;
+  });
+  first.note(chain.frame());
+  await Promise.resolve();
+  expect(open).toBe(false);
+  flowAtOnce(field);
+  for (let n = 0; n < 2; n++) first.note(chain.frame());
+  await Promise.resolve();
+  expect(open).toBe(true);
+  const edited = seen(START);
+  const changed = { ...START, request: { ...request, set: { ...request.set, abdominalPressure: 5 } } };
+  edited.note({ ...chain.frame(), state: changed, panes: [] });
+  await edited.seen;
+  expect(seen(START, true).seen).toBeUndefined();
+  expect(seen({ ...START, view: { ...START.view, paused: true } }).seen).toBeUndefined();
+  expect(seen({ ...START, scene: "circuit" }).seen).toBeUndefined();
+  expect(seen({ ...START, beside: [{ stage: "lateral-tunnel", set: {} }] }).seen).toBeUndefined();
+  expect(seen(changed).seen).toBeUndefined();
 });
 
 test("fields beside each other leave the processor to the solver until all is answered", () => {

@@ -66,7 +66,7 @@ describe("a field that goes on on another grid for the same order", () => {
 });
 
 describe("moving blood", () => {
-  it("begins with a third of its tracers, and the rest join within two seconds", () => {
+  it("begins with a sixth of its tracers, and the rest join within two seconds", () => {
     const session = buildField(geometry, fluidOf(request), { cellsAcross: 6, depth: "round" });
     session.setBoundary(boundaryConditions(circulation, circulation, false));
     session.advanceSeconds(0.2);
@@ -81,7 +81,7 @@ describe("moving blood", () => {
     const at = (n: number) =>
       tracers.follow(latest, blood, { time: n / fps, step: n > 0 ? 1 / fps : 0, motion: "moving" })!.tracers!
         .count;
-    expect(at(0)).toBe(400);
+    expect(at(0)).toBe(200);
     const counts = Array.from({ length: 70 }, (_, n) => at(n + 1));
     expect(counts[34]).toBeLessThan(900);
     expect(counts.at(-1)).toBeGreaterThan(1150);

@@ -2,6 +2,7 @@
 /** What a scene's first drawings leave for later, and for how long. */
 import { expect, test } from "vitest";
 import type { Frame, Pane } from "../../src/chain/frame.ts";
+import { openingForeseen } from "../../src/chain/opening-start.ts";
 import { firstDrawings } from "../../src/scenes/pathway/first-drawings.ts";
 import { solve } from "../../src/sim/circulation/solve.ts";
 import { START } from "../../src/state/scene-state.ts";
@@ -32,6 +33,17 @@ test("until words can be written blood is drawn without them", () => {
   const { next } = firstDrawings();
   const first = (mute: boolean) => next(frame(true), { ...SOON, mute });
   expect([true, true, true, true, false].map(first)).toEqual([true, true, true, true, false]);
+});
+
+test("until blood that is foreseen is solved nothing else is drawn, within what is waited for", () => {
+  const foreseen = { ...frame(true) };
+  const panes = foreseen.panes.map((pane) => ({ ...pane, foreseen: openingForeseen(START.request)! }));
+  const { next } = firstDrawings();
+  expect([1, 2, 3, 4, 5].map(() => next({ ...foreseen, panes }, SOON))).not.toContain(false);
+  expect(next(frame(true), SOON)).toBe(false);
+  const { next: late } = firstDrawings();
+  const drawn = Array.from({ length: 20 }, () => late({ ...foreseen, panes }, SOON));
+  expect(drawn.indexOf(false)).toBeGreaterThan(10);
 });
 
 test("what has been drawn without blood does not go again when blood comes", () => {

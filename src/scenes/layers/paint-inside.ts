@@ -5,7 +5,7 @@ import type { Opening } from "../../sim/geometry/geometry.ts";
 import { LIGHT } from "../anatomy/paint-tube.ts";
 import type { Ink } from "../anatomy/painted-sheet.ts";
 import { inside, opened, roundOf } from "../anatomy/tones.ts";
-import { mix, rgb } from "../theme/colour.ts";
+import { rgb } from "../theme/colour.ts";
 import { packed } from "../theme/maps.ts";
 import type { Theme } from "../theme/theme.ts";
 import type { Plane } from "./drawn-plane.ts";
@@ -32,8 +32,14 @@ interface Depths {
 
 /** How deep each sample lies within the lumen, the channel beyond each opening included. */
 function depthsIn(plane: Plane, openings: readonly Opening[]): Depths {
-  const depth = plane.distance.map((distance) => Math.min(-distance, TURN));
-  const alpha = depth.map((each) => (each > -UNDER ? 1 : 0));
+  const { distance } = plane;
+  const depth = new Float32Array(distance.length);
+  const alpha = new Float32Array(distance.length);
+  for (let k = 0; k < depth.length; k++) {
+    const deep = -distance[k]!;
+    depth[k] = Math.min(deep, TURN);
+    alpha[k] = deep > -UNDER ? 1 : 0;
+  }
   const vessels = openings.filter(({ name }) => name !== "fenestration");
   // Where two reach, the first one counts.
   for (const opening of vessels.reverse()) layChannel(plane, opening, { depth, alpha });
@@ -93,19 +99,29 @@ function tones(openings: readonly Opening[], blood: Venous, theme: Theme) {
     arteries.reduce((sum, opening) => sum + of(opening), 0) / Math.max(1, arteries.length);
   const [middle, wide] = [mean(({ centre }) => centre[1]), mean(({ width }) => width)];
   const lower = openings.some(({ name }) => name === "ivc");
-  const shades = Array.from({ length: MIXTURES + 1 }, (_, k) => {
-    const { edge, body, light } = blood
-      ? opened(roundOf(blood.ivc + ((blood.svc - blood.ivc) * k) / MIXTURES, theme), theme)
-      : inside(theme);
-    return Array.from({ length: STEPS + 1 }, (_, i) => {
-      const part = (2 * i) / STEPS;
-      return packed(rgb(part < 1 ? mix(edge, body, part) : mix(body, light, part - 1)), 0);
-    });
-  });
+  const shades = blood
+    ? Array.from({ length: MIXTURES + 1 }, (_, k) =>
+        shadesOf(opened(roundOf(blood.ivc + ((blood.svc - blood.ivc) * k) / MIXTURES, theme), theme)),
+      )
+    : [shadesOf(inside(theme))];
   return (y: number) => {
     const upper = lower ? Math.min(1, Math.max(0, 0.5 + (y - middle) / (2 * wide))) : 1;
-    return entryAt(shades, Math.round(MIXTURES * upper));
+    return entryAt(shades, Math.round((shades.length - 1) * upper));
   };
+}
+
+/** Of each step, from the edge over the body to the light, without opacity. */
+function shadesOf({ edge, body, light }: ReturnType<typeof inside>): Uint32Array {
+  const [from, over, to] = [rgb(edge), rgb(body), rgb(light)];
+  return Uint32Array.from({ length: STEPS + 1 }, (_, i) => {
+    const part = (2 * i) / STEPS;
+    const [a, b, share] = part < 1 ? [from, over, part] : [over, to, part - 1];
+    const [red, green, blue] = a;
+    return packed(
+      [red + (b[0] - red) * share, green + (b[1] - green) * share, blue + (b[2] - blue) * share],
+      0,
+    );
+  });
 }
 
 export function paintInside(
@@ -122,15 +138,18 @@ export function paintInside(
   const own = present(canvas.getContext("2d"));
   const image = own.createImageData(nx, ny);
   const texels = new Uint32Array(image.data.buffer);
-  for (let k = nx; k < depth.length - nx; k++) {
-    if (alpha[k] === 0) continue;
-    const slope =
-      ((depth[k + 1]! - depth[k - 1]!) * LIGHT[0] + (depth[k + nx]! - depth[k - nx]!) * LIGHT[1]) / (2 * dx);
-    const up = 1 - Math.min(1, Math.max(0, depth[k]! / TURN));
-    const shade = 0.72 + up * (0.34 * slope - 0.5 * up ** 2);
-    texels[k] =
-      shadesAt(originY + Math.floor(k / nx) * dx)[Math.round(STEPS * Math.min(1, Math.max(0, shade)))]! |
-      (Math.round(255 * alpha[k]!) << 24);
+  for (let j = 1; j < ny - 1; j++) {
+    const shades = shadesAt(originY + j * dx);
+    for (let k = j * nx; k < (j + 1) * nx; k++) {
+      if (alpha[k] === 0) continue;
+      const slope =
+        ((depth[k + 1]! - depth[k - 1]!) * LIGHT[0] + (depth[k + nx]! - depth[k - nx]!) * LIGHT[1]) /
+        (2 * dx);
+      const up = 1 - Math.min(1, Math.max(0, depth[k]! / TURN));
+      const shade = 0.72 + up * (0.34 * slope - 0.5 * up ** 2);
+      texels[k] =
+        shades[Math.round(STEPS * Math.min(1, Math.max(0, shade)))]! | (Math.round(255 * alpha[k]!) << 24);
+    }
   }
   own.putImageData(image, 0, 0);
   ink.imageSmoothingQuality = "high";

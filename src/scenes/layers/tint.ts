@@ -1,17 +1,16 @@
 /** The colour of each tracer, by what the view asks to see. */
 
 import { present } from "../../sim/checked/present.ts";
-import type { Circulation } from "../../sim/circulation/answer/answer.ts";
 import type { Tracers } from "../../sim/tracers/tracers.ts";
 import type { Colouring } from "../../state/scene-state.ts";
 import { bloodColour, chamberColour, mix, rgb } from "../theme/colour.ts";
 import { LEGIBLE, mapTable, packed } from "../theme/maps.ts";
 import type { Theme } from "../theme/theme.ts";
-import { saturationsOf } from "../theme/unsolved.ts";
+import { type Saturated, saturationsOf } from "../theme/unsolved.ts";
 import { mapStep } from "./scales.ts";
 
 /** Saturation (%) of what comes from the upper body, the liver and the legs; the model keeps one for the lower body. */
-export const saturationsByOrigin = (circulation: Circulation | null): readonly [number, number, number] => {
+export const saturationsByOrigin = (circulation: Saturated | null): readonly [number, number, number] => {
   const { svc, ivc } = saturationsOf(circulation);
   return [svc, ivc, ivc];
 };
@@ -25,7 +24,7 @@ export const beside = (hex: string, { colour }: Theme): string => mix(hex, colou
 /** What determines the colour of blood. */
 export interface Tinting {
   readonly colouring: Colouring;
-  readonly circulation: Circulation | null;
+  readonly circulation: Saturated | null;
   /** a dye pulse is running */
   readonly dyeing: boolean;
 }
@@ -90,7 +89,7 @@ function blended(from: number, to: number, part: number): number {
 export function diluted(
   count: number,
   undiluted: Float32Array,
-  circulation: Circulation | null,
+  circulation: Saturated | null,
   { colour, name }: Theme,
   colours: Uint32Array,
 ): void {

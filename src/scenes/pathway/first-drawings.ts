@@ -17,7 +17,9 @@ export function firstDrawings() {
       waited += elapsed;
       if (still || waited >= PATIENCE || panes.every(isPumped)) seen = SEEN;
       else if (panes.some(({ tracers }) => tracers !== null)) seen++;
-      return seen < SEEN || mute === true;
+      const foreseen = panes.some((pane) => pane.foreseen && pane.tracers);
+      // What lies around is painted once, when the blood is solved.
+      return seen < SEEN || mute === true || (foreseen && waited < PATIENCE);
     },
   };
 }

@@ -117,7 +117,7 @@ export function blood(): Blood {
       const plain = overlay !== "none" && packed(rgb(covered ? OVER_MAP[overlay] : theme.colour.inkSoft));
       const tinting = {
         colouring: asked.colouring,
-        circulation: pane.circulation,
+        circulation: pane.circulation ?? pane.foreseen ?? null,
         dyeing: pane.washOut !== null,
       };
       const paint = (moved: Tracers, colours: Uint32Array) => {
