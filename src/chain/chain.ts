@@ -18,7 +18,6 @@ import type { Port } from "./port.ts";
 import { sceneNeeds } from "./scene-needs.ts";
 import { type SolvedStates, solvedStates } from "./solved-states.ts";
 import { stillFrame } from "./still-frame.ts";
-import { stillMoment } from "./still-moment.ts";
 import { type WorkerPool, workerPool } from "./worker-pool.ts";
 
 export interface ChainOptions extends PaneSetOptions {
@@ -101,7 +100,7 @@ export function createChain(start: SceneState, options: ChainOptions): Chain {
     const circulation = answers.circulations.peek()[0] ?? null;
     const moving = passing.motion === "moving";
     const never = !moving && clock.time === 0;
-    const time = heldTime(never ? stillMoment(state, circulation) : clock.time, moment, circulation);
+    const time = heldTime(never ? needs.still(state.scene, circulation) : clock.time, moment, circulation);
     return {
       state,
       panes: panes.links.map((pane, i) =>

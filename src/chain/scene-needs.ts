@@ -13,6 +13,8 @@ export interface SceneNeeds {
   ready(scene: SceneName, circulations?: readonly Circulation[]): Promise<void>;
   /** The pane with what its scene needs more: null until that has been fetched. */
   complete(scene: SceneName, index: number, pane: Pane, time: number): Pane;
+  /** s of the cycle that a picture shows which never moved. */
+  still(scene: SceneName, circulation: Circulation | null | undefined): number;
   sweep(): Sweep | null;
   release(): void;
 }
@@ -42,6 +44,8 @@ export function sceneNeeds(answer: (request: CirculationRequest) => Promise<Circ
       valves[index] ??= later.legValves();
       return { ...pane, legValves: valves[index].follow(pane.circulation, time) };
     },
+    still: (scene, circulation) =>
+      (scene === "calf" && circulation && later?.squeezeMoment(circulation.traces)) || 0,
     sweep: sweeps.current,
     release: sweeps.release,
   };

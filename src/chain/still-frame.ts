@@ -6,10 +6,9 @@ import { paneRequests, type SceneState } from "../state/scene-state.ts";
 import type { Frame, Pane } from "./frame.ts";
 import { createSweep, planSweep, type Sweep } from "./running-sweep.ts";
 import type { SceneNeeds } from "./scene-needs.ts";
-import { stillMoment } from "./still-moment.ts";
 
 type Answer = (request: CirculationRequest) => Promise<Circulation>;
-type Needs = Pick<SceneNeeds, "ready" | "complete">;
+type Needs = Pick<SceneNeeds, "ready" | "complete" | "still">;
 
 /** A frame of a state that nobody has gone to: answered, still, and without a flow that has run. */
 export async function stillFrame(state: SceneState, needs: Needs, answer: Answer): Promise<Frame> {
@@ -20,7 +19,7 @@ export async function stillFrame(state: SceneState, needs: Needs, answer: Answer
     Promise.all(requests.map(answer)),
   ]);
   await needs.ready(state.scene, circulations);
-  const time = stillMoment(state, circulations[0] ?? null);
+  const time = needs.still(state.scene, circulations[0]);
   const panes = circulations.map((circulation, index) =>
     needs.complete(
       state.scene,

@@ -1,6 +1,6 @@
 import type { Graphics } from "pixi.js";
 import { expect, test } from "vitest";
-import { stillMoment } from "../../src/chain/still-moment.ts";
+import { squeezeMoment } from "../../src/chain/squeeze-moment.ts";
 import {
   ACHILLES_TENDON,
   CALCANEUS,
@@ -27,8 +27,7 @@ import {
   VALVES,
 } from "../../src/scenes/calf/vein.ts";
 import { darkTheme } from "../../src/scenes/theme/theme.ts";
-import type { Circulation, Traces } from "../../src/sim/circulation/answer/answer.ts";
-import type { SceneState } from "../../src/state/scene-state.ts";
+import type { Traces } from "../../src/sim/circulation/answer/answer.ts";
 import { traces, wave } from "./leg-traces.ts";
 
 test("the calf's muscles lie behind the vein and the tibia, and one tendon reaches from them to the calcaneus", () => {
@@ -149,15 +148,12 @@ test("each contraction is found once, and a calf at rest squeezes never", () => 
 });
 
 test("a picture that never moved shows the squeeze at the moment at which most blood leaves, and a calf at rest its beginning", () => {
-  const moment = (of: Traces, scene = "calf") =>
-    stillMoment({ scene } as Pick<SceneState, "scene">, { traces: of } as Circulation);
-  const still = moment(traces);
+  const still = squeezeMoment(traces);
   expect(calfDoing(traces, still)).toBe("squeeze");
   const leaving = (at: number) => traces.flows.legs![Math.round(200 * at)]!;
   for (let at = 0; at < 2; at += 0.01)
     if (calfDoing(traces, at) === "squeeze") expect(leaving(at)).toBeLessThanOrEqual(leaving(still) + 1e-9);
-  expect(moment({ ...traces, pressures: { calf: new Float64Array(401) } })).toBe(0);
-  expect(moment(traces, "pathway")).toBe(0);
+  expect(squeezeMoment({ ...traces, pressures: { calf: new Float64Array(401) } })).toBe(0);
 });
 
 test("a squeeze begins where the muscle's pressure begins to rise and ends where it is greatest", () => {

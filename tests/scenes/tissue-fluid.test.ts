@@ -7,13 +7,14 @@ import {
   toCavity,
   toLymph,
 } from "../../src/scenes/exchange/fluid-drops.ts";
-import { levelAt } from "../../src/scenes/exchange/fluid-gauge.ts";
+import { levelAt, lungEdge } from "../../src/scenes/exchange/fluid-gauge.ts";
 import type { Marks } from "../../src/scenes/exchange/marks.ts";
 import { apart } from "../../src/scenes/exchange/tissue-cells.ts";
 import {
   BREAK,
   CAPILLARY,
   CLEFTS,
+  DRAIN,
   LUMEN,
   LYMPH_HALF,
   tissuePlan,
@@ -192,4 +193,29 @@ test("the cavity's level rises in proportion to what has collected, to its scale
   expect(rise(40)).toBeCloseTo(2 * rise(20), 9);
   expect(rise(90)).toBe(rise(50));
   expect(levelAt(plan, 50, 50)).toBeGreaterThan(plan.cavity.gap + BREAK);
+});
+
+test("the lung rests on the fluid, and on the drain where that holds it off the chest wall", () => {
+  const { cavity, drain } = plan;
+  for (const millilitres of [0, 10, 50]) {
+    const level = levelAt(plan, millilitres, 50);
+    for (const [x, y] of lungEdge(plan, level)) {
+      expect(y).toBeLessThanOrEqual(level);
+      expect(y).toBeGreaterThan(cavity.gap + BREAK);
+      const over = Array.from(drain.x, (at, i) => [at, drain.y[i]!] as const).filter(
+        ([at, middle]) => Math.abs(at - x) < 12 && middle < cavity.bottom - 20,
+      );
+      for (const [, middle] of over) expect(y, `${x}`).toBeLessThan(middle - DRAIN + 2);
+    }
+  }
+});
+
+test("a drop that runs over is never seen within the lung", () => {
+  const { gap } = plan.cavity;
+  for (const level of [gap + BREAK + 60, gap + BREAK + 100])
+    for (let index = 0; index < 6; index++)
+      for (let phase = 0; phase <= 1; phase += 0.01) {
+        const [, y] = toCavity(plan, tissue, index, phase, level);
+        expect(y < gap + BREAK || y >= level).toBe(true);
+      }
 });

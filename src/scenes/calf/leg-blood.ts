@@ -21,11 +21,13 @@ export interface LegState {
 /** Gives each dot a rank of no order that shows; how fast one whose rank has no room fades. */
 const ODD = 0.7548776662;
 const FADE = 5;
+/** Plane units of half a vein that is too thin for dots. */
+const THINNEST = 2.6;
 /** Half a dot, and how near it comes to the wall. */
 const DOT = 3.6;
 /** s in which a dot goes as far as it is drawn longer than round, and plane units of the longest. */
-const EXPOSED = 0.09;
-const LONGEST = 38;
+const EXPOSED = 0.055;
+const LONGEST = 28;
 /** Plane units a second under which an arrowhead is no more than a dot, and its length at next to no speed. */
 const STANDS = 6;
 const POINTED = 13;
@@ -49,10 +51,11 @@ export function placeBlood(
   const colour = tintOf(markColour(theme.colour, saturationOf(circulation, "ivc")));
   let shown = 0;
   column.each(time, (dot, at, across, speed) => {
-    if (at < from || at > to) return;
+    const half = halfWidth(at, pressed);
+    if (at < from || at > to || half < THINNEST) return;
     const free = freeHalfWidth(at, pressed, open);
     // Between cusps that are shut there is room for few.
-    const crowd = free / halfWidth(at, pressed) - ((dot * dot * ODD) % 1);
+    const crowd = free / half - ((dot * dot * ODD) % 1);
     const points = still && Math.abs(speed) > STANDS;
     const { spot, up } = placeInLeg(at, across * Math.max(0, free - DOT - 3), turn);
     const [width, least] = [Math.min((points ? 3.6 : 2) * DOT, 1.2 * free), points ? POINTED : 0];

@@ -38,13 +38,13 @@ export const DEEP_FLEXORS = partOf(
 );
 /** What lies farther from us between calf muscles and bones. */
 export const MUSCLE_BED = partOf(
-  "296 200, 246 220, 200 266, 178 330, 168 420, 172 520, 192 610, 222 700, 262 764",
-  "296 200, 320 220, 334 266, 334 330, 333 420, 328 520, 320 610, 308 700, 262 764",
+  "296 200, 246 220, 200 266, 178 330, 168 420, 172 520, 196 610, 232 690, 258 750, 280 812",
+  "296 200, 320 220, 334 266, 334 330, 333 420, 328 520, 320 610, 308 690, 296 750, 280 812",
 );
 /** Fat between the tendon, the heel's bone and the deep muscles. */
 export const PAD = partOf(
-  "244 640, 238 700, 232 750, 228 800, 226 846, 220 880",
-  "244 640, 256 700, 264 750, 276 800, 292 846, 300 876",
+  "244 620, 238 690, 232 750, 228 800, 226 846, 220 880",
+  "244 620, 258 690, 268 750, 282 800, 296 846, 304 880",
 );
 /** Far: from the thigh to the fibula. What lies in front of the shin's outer side is hidden by the tibia. */
 export const BICEPS_FEMORIS = partOf(
@@ -121,7 +121,7 @@ export const TENDONS = [
   { line: spots("370 640, 375 720, 381 790, 394 828, 428 854, 466 888"), width: 8 },
   { line: spots("232 954, 320 958, 430 954, 520 966, 592 968"), width: 5 },
   // Of the great toe's long flexor, under the heel bone's ledge.
-  { line: spots("262 740, 268 800, 290 856, 330 896, 400 916, 470 924, 560 952, 630 968"), width: 6 },
+  { line: spots("274 770, 282 812, 298 858, 330 896, 400 916, 470 924, 560 952, 630 968"), width: 6 },
 ] as const;
 /** Of tibialis posterior, behind the inner malleolus to the navicular. */
 export const INNER_TENDON = {

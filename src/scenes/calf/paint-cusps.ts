@@ -12,7 +12,7 @@ import { type Cusp, cuspOf, freeHalf, HALF, halfWidth, MEET, onCusp, placeInLeg,
 const STEPS = 12;
 const SLICES = 5;
 /** Of their colour, how much the blood before them takes from the sheets: by the cut, and where both meet. */
-const [NEAR, DEEP] = [0.3, 0.74];
+const [NEAR, DEEP] = [0.22, 0.84];
 
 /** How the valves stand, and what colours them. */
 export interface Cusps {
@@ -90,7 +90,7 @@ function facesOf(cusp: Cusp, size: number): readonly [Spot[], Spot[]] {
   for (let i = 0; i <= STEPS; i++) {
     const t = i / STEPS;
     const [across, at] = onCusp(cusp, t);
-    const half = size * (0.72 + 0.7 * (1 - t) ** 2 + 1.2 * Math.exp(-t / 0.05));
+    const half = size * (0.72 + 0.7 * (1 - t) ** 2 + 0.7 * Math.exp(-t / 0.05));
     const [nextAcross, nextAt] = onCusp(cusp, t + 0.01);
     const [dx, dy] = [nextAcross - across, nextAt - at];
     const long = Math.hypot(dx, dy) || 1;

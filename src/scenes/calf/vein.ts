@@ -163,6 +163,6 @@ export function freeHalfWidth(at: number, pressed: number, open: readonly number
       if (onCusp(cusp, middle)[1] > at) low = middle;
       else high = middle;
     }
-    return Math.min(free, Math.max(3, onCusp(cusp, low)[0]));
+    return Math.min(free, Math.max(1, onCusp(cusp, low)[0]));
   }, wall);
 }

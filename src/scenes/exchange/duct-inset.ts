@@ -81,6 +81,8 @@ const ARROWS = [1, 5] as const;
 
 /** Part of the width where the body's middle is: beside its neck there is room for a number. */
 const BODY_AT = 0.24;
+/** Part of the width beside head and neck. */
+const BESIDE = 0.56;
 /** Plane units: round corners, and the part of the lower border from which it points to the vessel. */
 const ROUND = 12;
 const [FROM, TO] = [26, 62];
@@ -224,6 +226,7 @@ export function insetNote(
     x: x + width - 0.5 * type,
     y: y + 0.4 * type,
     anchor: [1, 0],
+    wrap: BESIDE * width,
     bare: true,
   };
 }

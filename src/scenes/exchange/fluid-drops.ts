@@ -28,7 +28,7 @@ const PACE = 0.09;
 /** Part of the drain's way at which its arrow stands. */
 const DRAINED = 0.58;
 /** Part of an initial vessel's way at which its arrow stands: where it has grown wide enough for one. */
-const JOINING = 0.66;
+const JOINING = 0.6;
 /** Plane units: what a flow of one drop adds to the length that any arrow has to be seen; more flow adds with its root. */
 const ARROW = 9;
 const SEEN = 32;
@@ -38,7 +38,7 @@ const NO_FLOW = 0.2;
 /** A gold piece goes a little slower than water. */
 const SLOWER = 0.8;
 /** Parts of the collecting vessel's way at which its arrows stand: after the first of the initial vessels, and where it leaves the picture. */
-const COLLECTED = [0.44, 0.8] as const;
+const COLLECTED = [0.43, 0.8] as const;
 
 /** Multiples of these, taken modulo 1, set drops evenly over ways and times at once (Roberts 2018, the R2 sequence). */
 const [WAYS, TIMES] = [0.7548776662, 0.5698402909];

@@ -25,7 +25,7 @@ import {
 import { tissueTone } from "./tissue-tones.ts";
 
 /** Plane units left to the lung above the fullest level and below the fluid, where the scale's marks begin, and how long they and those between them are. */
-const AIR = 38;
+const AIR = 54;
 const BED = LINING / 2 - 2;
 const SCALE = 24;
 const MARK = 22;
@@ -60,7 +60,7 @@ interface Filled {
 const [EDGE_STEP, OVER_DRAIN] = [20, 3 * DRAIN];
 
 /** The lung's lower edge: it rests on the fluid, or on drain and chest wall. */
-function lungEdge({ cavity: { bottom }, drain }: TissuePlan, level: number): readonly Spot[] {
+export function lungEdge({ cavity: { bottom }, drain }: TissuePlan, level: number): readonly Spot[] {
   const [from, to] = [entryAt(drain.x, 0), 880];
   return Array.from({ length: WIDTH / EDGE_STEP + 1 }, (_, i): Spot => {
     const x = EDGE_STEP * i;

@@ -74,7 +74,7 @@ export function marks(): Marks {
 /** Outlines in a narrow vessel: round in front and hollow behind, or drawn out along one wall. */
 const OUTLINES: Readonly<Record<RedCell, readonly Spot[]>> = {
   bullet: spots(
-    "-42 -27, -12 -32, 20 -26, 38 -8, 38 8, 20 26, -12 32, -42 27, -36 17, -23 10, -20 0, -23 -10, -36 -17",
+    "-41 -24, -32 -30, -8 -32, 20 -26, 38 -9, 38 9, 20 26, -8 32, -32 30, -41 24, -38 15, -31 8, -29 0, -31 -8, -38 -15",
   ),
   slipper: spots("-46 -18, -20 -29, 14 -25, 38 -10, 44 8, 24 22, 2 22, -14 15, -26 8, -42 1, -50 -8"),
 };

@@ -164,7 +164,10 @@ export function nameCurves(
   const named = [
     ...CURVES.map((line) => ({ note: noteOf(line.key, "mL/h"), line, sample: 2.2 * size })),
     ...(figures ? BESIDES : []).map(({ key, unit }) => ({ note: noteOf(key, unit), line: null, sample: 0 })),
-    ...more.map((said) => ({ note: bare(said), line: null, sample: 0 })),
+    // Where a sentence has no room it is left to the numbers.
+    ...more
+      .map((said) => ({ note: bare(said), line: null, sample: 0 }))
+      .filter(({ note }) => words.measure(note, theme).width < box.width),
   ];
   const widths = named.map(({ note, sample }) => words.measure(note, theme).width + sample);
   const rows = rowsOf(widths, box.width, size);

@@ -11,11 +11,11 @@ import { type Blind, BUD_HALF, INITIAL_HALF, LYMPH_HALF, nearest, type TissuePla
 import { tissueTone } from "./tissue-tones.ts";
 import { beside, fillTube, headingAt, traceTube } from "./tube.ts";
 
-/** Where along the collecting vessel its valves spring from the wall, plane units that their leaflets reach, the part of its half width that these leave open, and where on the wall they meet. */
+/** Where along the collecting vessel its valves spring from the wall, plane units that their leaflets reach, the part of its half width that these leave open, and where on the wall they meet and their pockets' shade ends. */
 const VALVES = [0.24, 0.66] as const;
 const LEAFLET = 104;
 const OPEN = 0.4;
-const MEET = 70;
+const [MEET, POCKET] = [70, 62];
 /** Plane units along the wall from one cell to the next, by which each overlaps it, and how far its free end stands inward. */
 const CELL = 66;
 const OVERLAP = 30;
@@ -242,17 +242,17 @@ function paintValve(ink: Ink, line: Curve, at: number, theme: Theme): void {
     const lay = ([across, along]: Spot): Spot => beside(line, at + along / line.length, side * across);
     const slices = slicesOf({ cut, wall, meets: MEET }, SLICES, STEPS).map((slice) => slice.map(lay));
     const shares = Array.from({ length: STEPS + 1 }, (_, i) => i / STEPS);
-    const onWall = shares.toReversed().map((share) => lay([wall(share * LEAFLET), share * LEAFLET]));
-    ink.globalAlpha = 0.45;
+    const onWall = shares.toReversed().map((share) => lay([wall(share * POCKET), share * POCKET]));
+    ink.globalAlpha = 0.5;
     fill([...entryAt(slices, 0), ...onWall], lymph.shade);
     ink.globalAlpha = 1;
     for (let k = SLICES; k > 0; k--)
       fill(
         [...entryAt(slices, k), ...entryAt(slices, k - 1).toReversed()],
-        mix(body, mix(lymph.body, lymph.shade, 0.5), 0.25 + (0.5 * (k - 1)) / (SLICES - 1)),
+        mix(body, mix(lymph.body, lymph.shade, 0.7), 0.2 + (0.6 * (k - 1)) / (SLICES - 1)),
       );
     ink.lineWidth = 1.6;
-    ink.strokeStyle = mix(edge, lymph.edge, 0.5);
+    ink.strokeStyle = mix(edge, lymph.edge, 0.7);
     for (const end of [0, STEPS]) {
       trace(
         ink,
@@ -264,11 +264,11 @@ function paintValve(ink: Ink, line: Curve, at: number, theme: Theme): void {
     const face = (way: number) =>
       shares.map((share): Spot => {
         const [x, y] = cut(share);
-        return lay([x + way * (2 + 2 * (1 - share) ** 2 + 8 * Math.exp(-share / 0.05)), y]);
+        return lay([x + way * (2 + 2 * (1 - share) ** 2 + 3 * Math.exp(-share / 0.06)), y]);
       });
     const outline = [...face(1), ...face(-1).toReversed()];
     trace(ink, outline);
-    ink.lineWidth = 3.6;
+    ink.lineWidth = 4.6;
     ink.stroke();
     fill(outline, body);
   }
