@@ -12,16 +12,13 @@ import { threadOf, tissue } from "./tones.ts";
 
 export function paintRightAtrium(ink: Ink, { rightAtrium, frame: { scale } }: Anatomy, theme: Theme): void {
   if (!rightAtrium) return;
-  const { outline, seams } = rightAtrium;
+  const { outline, border, seams } = rightAtrium;
   const look = tissue("atrium", theme);
   const bounds = boundsOf([outline], 6 * scale);
   const own = scratch(ink, bounds);
-  paintOrgan(
-    own,
-    outline,
-    { ...look, body: mix(look.body, look.light, 0.35) },
-    { depth: 5 * scale, edge: 0.4 * scale },
-  );
+  const lit = { ...look, body: mix(look.body, look.light, 0.5) };
+  paintOrgan(own, outline, lit, { depth: 4.5 * scale, walled: border });
+  strokes(own, border, scale, [[0.5, look.edge]]);
   for (const seam of seams) {
     const shifted = (by: number) => seam.map(([x, y]): Point => [x + by * scale, y - by * scale]);
     // Both edges are turned in and stand up as a ridge.

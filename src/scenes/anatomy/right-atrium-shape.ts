@@ -30,6 +30,8 @@ const COMB = [
 export interface RightAtrium {
   /** closed, mm */
   readonly outline: readonly Point[];
+  /** of that, what the conduit leaves to be seen */
+  readonly border: readonly Point[];
   /** where the veins were cut off it */
   readonly seams: readonly (readonly Point[])[];
   readonly appendage: readonly Point[];
@@ -46,6 +48,7 @@ export function rightAtrium({ frame, inHeart }: Placing): RightAtrium | null {
   const placed = (points: readonly Point[]) => smoothLine(points.map(at));
   return {
     outline: closedOutline([...UNDER, ...DOME, ...FAR].map(at)),
+    border: placed([...DOME, ...FAR]),
     seams: [placed(SEAM), placed(DOME.slice(1, -1).map(([x, y]) => [0.9 * x - 0.04, y - 1.3]))],
     appendage: placed(APPENDAGE),
     comb: COMB.map(placed),
