@@ -39,10 +39,10 @@ describe("what lies before a vessel hides its marks", () => {
     expect(crossing.length).toBeGreaterThan(2);
     // But in the vein that crosses the right one's front, where the artery shows none of its own.
     const across = ([x, y]: Point) => crossing.some(({ at }) => Math.hypot(at[0] - x, at[1] - y) < 5);
-    // And in the right lung's veins, which shine through the conduit below them.
+    // No mark of the right lung's veins shows on the conduit's fabric, but for trails at its edge.
     const conduit = ([, y]: Point) => y < chest.graft!.line.at(-1)![1];
     expect(onArteries.filter((place) => !across(place) && !conduit(place))).toEqual([]);
-    expect(onArteries.some(conduit)).toBe(true);
+    for (const place of onArteries.filter(conduit)) expect(distanceAt(plane, ...place)).toBeGreaterThan(-4);
     expect(onArteries.length).toBeGreaterThan(2);
     const seen = seenUnder(chest, plane);
     for (const { at } of crossing.filter(({ at }) => distanceAt(plane, ...at) < 0))

@@ -124,7 +124,7 @@ export const VEIN_ROOTS = {
 const ON_STEM: Readonly<Record<string, Point>> = {
   rightUpper: [-30, 13.3],
   rightLower: [-31, -13.6],
-  leftUpper: [72.4, 13.2],
+  leftUpper: [75, 13.4],
   leftLower: [74.4, -4],
 };
 
@@ -145,11 +145,11 @@ function pulmonaryVeins(place: Placing, { size }: HeartShape): readonly BloodTub
         mid,
         mouth,
       ]),
-      from: (name === "leftLower" ? 6.6 : 8.2) * frame.scale,
+      from: ({ leftLower: 6.6, leftUpper: 9.6 }[name] ?? 8.2) * frame.scale,
       to: 9.4 * frame.scale,
       holds: "pulmonaryVein",
       fades: "start",
-      over: name === "leftLower" ? 0.03 : 0.12,
+      over: name === "leftLower" ? 0.03 : 0.1,
     };
   };
   // Behind an atrium that reaches far to the right they go on to its left part, close to where the septum was.

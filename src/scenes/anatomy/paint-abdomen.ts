@@ -112,7 +112,7 @@ export function paintRim(ink: Ink, { rim }: Hiatus, size: number, theme: Theme):
   for (const width of [1, 2, 3, 4]) strokes(ink, below, size, [[width, "#12020a"]]);
   ink.restore();
   trace(ink, [...rim, ...below.toReversed()], true);
-  ink.fillStyle = mix(body, shade, 0.3);
+  ink.fillStyle = mix(tissue("diaphragm", theme).body, body, 0.4);
   ink.fill();
   strokes(ink, below, size, [[0.5, shade]]);
   strokes(ink, rim, size, [

@@ -123,7 +123,7 @@ export function paintStems(
 }
 
 /** mm of a 5-year-old from its mouth */
-const STEM = 26;
+const STEM = 38;
 
 /** Each pulmonary artery as a closed vessel from its window's end to its opening, before all that crosses there; beyond it goes over into its tree. */
 export function paintSleeves(ink: Ink, bounds: Bounds, { lungs, frame, heart }: Anatomy, tones: Round): void {

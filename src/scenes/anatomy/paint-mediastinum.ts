@@ -62,13 +62,8 @@ function paintAirways(ink: Ink, { frame }: Anatomy, theme: Theme): void {
     [1, shade],
   ] as const)
     for (const [width, way] of ways) strokes(ink, way, width, [[part, colour]]);
-  // Hoops of cartilage, in the light along its middle.
-  for (const [part, colour] of [
-    [0.86, mix(shade, body, 0.5)],
-    [0.5, mix(body, light, 0.4)],
-  ] as const) {
-    ink.setLineDash([2 * frame.scale, 1.2 * frame.scale]);
-    ink.lineCap = "butt";
-    for (const [width, way] of ways) strokes(ink, way.slice(8), width, [[part, colour]]);
-  }
+  // Hoops of cartilage, but where it divides.
+  ink.setLineDash([2 * frame.scale, 1.3 * frame.scale]);
+  ink.lineCap = "butt";
+  for (const [width, way] of ways) strokes(ink, way.slice(8), width, [[0.8, mix(body, light, 0.3)]]);
 }

@@ -12,23 +12,19 @@ import { threadOf, tissue } from "./tones.ts";
 
 export function paintRightAtrium(ink: Ink, { rightAtrium, frame: { scale } }: Anatomy, theme: Theme): void {
   if (!rightAtrium) return;
-  const { outline, seams } = rightAtrium;
+  const { outline, border, seams } = rightAtrium;
   const look = tissue("atrium", theme);
   const bounds = boundsOf([outline], 6 * scale);
   const own = scratch(ink, bounds);
-  paintOrgan(
-    own,
-    outline,
-    { ...look, body: mix(look.body, look.light, 0.35) },
-    { depth: 5 * scale, edge: 0.4 * scale },
-  );
+  const lit = { ...look, body: mix(look.body, look.light, 0.5) };
+  paintOrgan(own, outline, lit, { depth: 4.5 * scale, walled: border });
+  strokes(own, border, scale, [[0.5, look.edge]]);
   for (const seam of seams) {
-    const shifted = (by: number) => seam.map(([x, y]): Point => [x + by * scale, y - by * scale]);
     // Both edges are turned in and stand up as a ridge.
-    own.globalAlpha = 0.5;
-    strokes(own, shifted(0.7), scale, [[1.8, look.shade]]);
-    own.globalAlpha = 1;
-    strokes(own, seam, scale, [[1.5, look.light]]);
+    strokes(own, seam, scale, [
+      [2, look.shade],
+      [1.5, look.light],
+    ]);
     stitches(own, seam, 0.8 * scale, threadOf(theme));
   }
   laidOver(ink, own, bounds, 2 * scale);
@@ -42,19 +38,23 @@ export function paintRightAppendage(
   theme: Theme,
 ): void {
   if (!rightAtrium) return;
-  const { appendage, comb } = rightAtrium;
+  const { appendage } = rightAtrium;
   const look = tissue("atrium", theme);
   const own = scratch(ink, bounds);
   paintOrgan(own, appendage, look, { depth: 3 * scale, walled: appendage });
+  const [[ax, ay], [bx, by]] = [entryAt(appendage, 0), lastOf(appendage)];
+  // Muscles within it show on it, from its mouth out into its lobes.
   own.globalAlpha = 0.4;
-  for (const muscle of comb)
-    strokes(own, muscle, scale, [
-      [1.6, look.light],
+  for (let i = 30; i < 100; i += 20) {
+    const [x, y] = entryAt(appendage, i);
+    const at = (part: number): Point => [x + part * (ax - x), y];
+    strokes(own, [at(0.15), at(0.65)], scale, [
+      [1.4, look.light],
       [0.4, look.edge],
     ]);
+  }
   own.globalAlpha = 1;
   strokes(own, appendage, scale, [[0.5, look.edge]]);
-  const [[ax, ay], [bx, by]] = [entryAt(appendage, 0), lastOf(appendage)];
   const out = (NECK * scale) / Math.hypot(bx - ax, by - ay);
   const room: Bounds = [ax - 20 * scale, by - 9 * scale, ax + 20 * scale, ay + 9 * scale];
   eraseAlong(own, [ax + out * (ay - by), ay - out * (ax - bx)], [ax, ay], room);

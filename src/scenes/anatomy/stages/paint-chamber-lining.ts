@@ -1,3 +1,4 @@
+import { entryAt } from "../../../sim/checked/present.ts";
 import type { Point } from "../../../sim/geometry/geometry.ts";
 import { mix } from "../../theme/colour.ts";
 import type { Theme } from "../../theme/theme.ts";
@@ -180,31 +181,24 @@ function paintCoronarySinus(ink: Ink, [x, y]: Point, size: number, theme: Theme)
   ink.restore();
 }
 
-/** In the floor where no valve has formed: a blind dimple of scar, to which the lining is drawn in folds. */
+/** In the floor where no valve has formed: a blind dimple of pale scar, to which the lining is drawn in folds. */
 function paintDimple(ink: Ink, [x, y]: Point, size: number, theme: Theme): void {
   const look = tissue("atrium", theme);
-  soften(ink, [[x, y]], 4 * size, look.shade);
-  for (let k = 0; k < 9; k++) {
-    const turn = (2 * Math.PI * k) / 9 + 0.2;
-    const at = (out: number): Point => [
-      x + out * size * Math.cos(turn + 0.05 * out),
-      y + 0.8 * out * size * Math.sin(turn + 0.05 * out),
-    ];
-    strokes(ink, [at(1), at(2.2), at(3.2 + (k % 3))], size, [
-      [0.8, mix(look.shade, look.edge, 0.3)],
-      [0.3, look.light],
-    ]);
-  }
-  strokes(
-    ink,
-    [
-      [x, y],
-      [x, y],
-    ],
-    size,
-    [
-      [2.2, look.edge],
-      [1.6, look.light],
-    ],
-  );
+  const oval = (part: number) =>
+    Array.from({ length: 13 }, (_, i): Point => {
+      const turn = (Math.PI * i) / 6 + 0.3;
+      return [x + 3 * part * size * Math.cos(turn), y + 2.2 * part * size * Math.sin(turn)];
+    });
+  soften(ink, [[x, y]], 5 * size, look.shade);
+  const [near, far] = [oval(0.9), oval(1.9)];
+  ink.globalAlpha = 0.6;
+  for (let i = 1; i < near.length; i++)
+    strokes(ink, [entryAt(near, i), entryAt(far, i)], size, [[0.5, mix(look.shade, look.edge, 0.4)]]);
+  ink.globalAlpha = 1;
+  trace(ink, smoothLine(oval(1)), true);
+  ink.fillStyle = mix(look.shade, look.edge, 0.3);
+  ink.fill();
+  trace(ink, smoothLine(oval(0.72).map(([px, py]): Point => [px + 0.3 * size, py - 0.4 * size])), true);
+  ink.fillStyle = mix(look.light, tissue("tendon", theme).light, 0.5);
+  ink.fill();
 }

@@ -10,15 +10,18 @@ import { tissue } from "../tones.ts";
 /** By how much a filled chamber flattens a vein that passes behind its middle. */
 const SQUEEZED = 0.5;
 
-/** By their outline. @param depth of the chamber's blood before a place, 1 in its middle */
+/** By their outline; behind fabric by its edges alone. @param depth of the chamber's blood before a place, 1 in its middle */
 export function paintSqueezed(
   ink: Ink,
   anatomy: Anatomy,
   depth: (place: Point) => number,
   theme: Theme,
+  fill = 0.16,
 ): void {
   const s = anatomy.frame.scale;
   const look = tissue("atrium", theme);
+  // Fabric is paler than a wall that lies in the dark.
+  const edge = fill === 0 && theme.name === "dark" ? look.shade : look.edge;
   for (const vein of returning(anatomy)) {
     const whole = lineOf(vein.line);
     const sides = ([1, -1] as const).map((sign) =>
@@ -30,12 +33,12 @@ export function paintSqueezed(
     );
     const [over = [], below = []] = sides;
     trace(ink, [...over, ...[...below].reverse()], true);
-    ink.globalAlpha = 0.16;
+    ink.globalAlpha = fill;
     ink.fillStyle = theme.colour.rich;
     ink.fill();
     ink.globalAlpha = 0.55;
     ink.setLineDash([1.8 * s, 1.4 * s]);
-    for (const side of sides) strokes(ink, side, s, [[0.55, look.edge]]);
+    for (const side of sides) strokes(ink, side, s, [[0.55, edge]]);
     ink.setLineDash([]);
     ink.globalAlpha = 1;
   }

@@ -120,11 +120,17 @@ const outlineOf = (sheet: ReturnType<typeof onSheet>): readonly Point[] => [
 /** Veins of the right lung behind the tunnel, on their way to the atrium beyond it. */
 export function paintThroughTunnel(ink: Ink, anatomy: Anatomy, graft: Graft, theme: Theme): void {
   const sheet = onSheet(graft, anatomy.frame.scale);
-  ink.save();
-  trace(ink, [...across(graft, -1), ...[...lengthwise(sheet, 1)].reverse()], true);
-  ink.clip();
-  paintSqueezed(ink, anatomy, () => 0, theme);
-  ink.restore();
+  const [free, foot, outside] = [across(graft, -1), lengthwise(sheet, -1), lengthwise(sheet, 1)];
+  for (const [from, to, fill] of [
+    [free, foot, 0.16],
+    [foot, outside, 0],
+  ] as const) {
+    ink.save();
+    trace(ink, [...from, ...to.toReversed()], true);
+    ink.clip();
+    paintSqueezed(ink, anatomy, () => 0, theme, fill);
+    ink.restore();
+  }
 }
 
 /** Pectinate muscles between the terminal crest and the free wall. */
