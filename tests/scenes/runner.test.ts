@@ -1,4 +1,5 @@
 import { describe, expect, test } from "vitest";
+import { buildOf } from "../../src/scenes/circuit/proportions.ts";
 import { armAt, flightAt, legAt } from "../../src/scenes/drawing/gait.ts";
 import { gaitOf, runner } from "../../src/scenes/drawing/runner.ts";
 
@@ -50,6 +51,20 @@ describe("a person from the side", () => {
         for (const joint of ["hip", "knee", "ankle"] as const)
           expect(Math.abs(a[joint] - b[joint])).toBeLessThan(0.03);
       }
+  });
+
+  test("has at five years a belly that stands out before the chest, as a grown one's chest does before the belly", () => {
+    const furthest = (years: number) => {
+      const shirt = runner(gaitOf(1), 0, buildOf(years)).findLast(
+        ({ tone, crest }) => tone === "shirt" && crest,
+      )!;
+      const level = Math.max(...shirt.outline.map(([, y]) => y));
+      const foot = Math.min(...shirt.outline.map(([, y]) => y));
+      const [, at] = shirt.outline.reduce((best, spot) => (spot[0] > best[0] ? spot : best));
+      return (at - foot) / (level - foot);
+    };
+    expect(furthest(5)).toBeLessThan(0.5);
+    expect(furthest(19)).toBeGreaterThan(0.6);
   });
 
   test("is as tall at each effort", () => {

@@ -2,7 +2,7 @@ import type { Graphics } from "pixi.js";
 import { expect, test, vi } from "vitest";
 import { EFFORTS } from "../../src/chain/running-sweep.ts";
 import { innerBox } from "../../src/scenes/drawing/plot.ts";
-import { drawOthers, drawOwn, roomAhead } from "../../src/scenes/exercise/runners.ts";
+import { drawOthers, drawShown, roomAhead } from "../../src/scenes/exercise/runners.ts";
 import { darkTheme } from "../../src/scenes/theme/theme.ts";
 
 vi.mock("pixi.js", () => ({}));
@@ -12,6 +12,7 @@ function spanOf(draw: (ink: Graphics) => void): readonly [least: number, most: n
   const xs: number[] = [];
   const note: Readonly<Record<string, (...given: never[]) => void>> = {
     circle: (x: number, _: number, radius: number) => xs.push(x - radius, x + radius),
+    rect: (x: number, _: number, wide: number) => xs.push(x, x + wide),
     poly: (points: readonly number[]) => xs.push(...points.filter((_, i) => i % 2 === 0)),
     moveTo: (x: number) => xs.push(x),
     lineTo: (x: number) => xs.push(x),
@@ -40,7 +41,7 @@ test.each([
     const state = { efforts: EFFORTS, now: 8, years: 5, time, still: false };
     const [least, most] = spanOf((ink) => {
       drawOthers(ink, state, { toX }, box, darkTheme(String));
-      drawOwn(ink, state, { toX }, box, darkTheme(String));
+      drawShown(ink, state, { toX }, box, darkTheme(String));
     });
     expect(least).toBeGreaterThanOrEqual(box.x);
     expect(most).toBeLessThanOrEqual(box.x + width);

@@ -2,9 +2,21 @@
 import { entryAt } from "../../sim/checked/present.ts";
 import type { Spot } from "./curve-drawing.ts";
 import { armAt, flightAt, type Gait, legAt } from "./gait.ts";
+import { EAR, EYE, HAIR, HEAD, LIP, SHIRT, YOUNG_EYE, YOUNG_HEAD, YOUNG_SHIRT } from "./profile.ts";
 
 interface Part {
-  readonly tone: "far" | "near" | "shirt" | "farShirt" | "farCloth" | "cloth" | "hair" | "shoe" | "farShoe";
+  readonly tone:
+    | "far"
+    | "near"
+    | "eye"
+    | "lip"
+    | "shirt"
+    | "farShirt"
+    | "farCloth"
+    | "cloth"
+    | "hair"
+    | "shoe"
+    | "farShoe";
   readonly outline: readonly Spot[];
   /** along its middle, where it is lightest, and its width there */
   readonly crest?: readonly Spot[];
@@ -90,81 +102,30 @@ const FOOT: readonly Spot[] = [
 ];
 /** Where its toes bend. */
 const BALL: Spot = [0.07, -0.04];
-/** In profile, in half heights of the head: crown, brow, nose, lips, chin, jaw, nape. */
-const HEAD: readonly Spot[] = [
-  [-0.1, 1],
-  [0.36, 0.93],
-  [0.66, 0.66],
-  [0.74, 0.34],
-  [0.72, 0.12],
-  [0.9, -0.16],
-  [0.78, -0.26],
-  [0.8, -0.42],
-  [0.74, -0.54],
-  [0.74, -0.76],
-  [0.54, -0.96],
-  [0.2, -0.8],
-  [-0.16, -0.62],
-  [-0.5, -0.6],
-  [-0.78, -0.2],
-  [-0.86, 0.26],
-  [-0.64, 0.74],
-];
-const EAR: readonly Spot[] = [
-  [-0.1, 0.16],
-  [0.06, 0.12],
-  [0.04, -0.12],
-  [-0.06, -0.24],
-  [-0.14, -0.06],
-];
-/** From the brow over the crown to the nape, and back behind the ear to the temple. */
-const HAIR: readonly Spot[] = [
-  [0.68, 0.56],
-  [0.58, 0.86],
-  [0.26, 1.06],
-  [-0.16, 1.1],
-  [-0.62, 0.88],
-  [-0.92, 0.42],
-  [-0.92, 0],
-  [-0.72, -0.42],
-  [-0.48, -0.54],
-  [-0.3, -0.3],
-  [-0.2, 0.02],
-  [-0.12, 0.24],
-  [0.08, 0.24],
-  [0.2, 0.08],
-  [0.28, 0.34],
-  [0.44, 0.5],
-];
 const HEAD_HALF = 0.066;
 /** Where hair is tied, and its length when it hangs; in half heights of the head. */
 const TIED: Spot = [-0.86, 0.3];
 const TAIL = 1.15;
 
-/** From the hip up along the trunk, and behind its line: hem, belly, chest, collar, back. */
-const SHIRT: readonly Spot[] = [
-  [-0.03, -0.057],
-  [0.05, -0.053],
-  [0.12, -0.056],
-  [0.19, -0.067],
-  [0.24, -0.06],
-  [0.276, -0.034],
-  [0.29, -0.006],
-  [0.296, 0.024],
-  [0.272, 0.048],
-  [0.23, 0.066],
-  [0.17, 0.064],
-  [0.1, 0.047],
-  [0.04, 0.05],
-  [-0.03, 0.064],
-];
+/** How many heads larger a 5-year-old's is for the body, and parts by which limbs are thicker and the neck is shorter. */
+const [YOUNG, PLUMP, SHORT] = [0.33, 0.16, 0.16];
+
+const mixed = (grown: readonly Spot[], young: readonly Spot[], youth: number): readonly Spot[] =>
+  grown.map(([x, y], i): Spot => {
+    const [u, v] = entryAt(young, i);
+    return [x + youth * (u - x), y + youth * (v - y)];
+  });
 
 /** @param round of the step, 0..1 from the near foot's contact */
 export function runner(gait: Gait, round: number, build = GROWN): readonly Part[] {
+  const youth = Math.min(1, Math.max(0, (build.head - 1) / YOUNG));
   const lean = 0.02 + 0.07 * gait.stride ** 2 + gait.running * (0.05 + 0.1 * gait.stride);
   const hip: Spot = [0, HIP * build.legs];
   const chest = ahead(hip, -TRUNK * build.trunk, -lean);
-  const [near, far] = [legOf(hip, gait, round, build.legs), legOf(hip, gait, round + 0.5, build.legs)];
+  const [near, far] = [
+    legOf(hip, gait, round, build.legs, youth),
+    legOf(hip, gait, round + 0.5, build.legs, youth),
+  ];
   const lowest = Math.min(...[...near.foot, ...far.foot].map(([, y]) => y));
   const lift = FLIGHT * gait.stride * flightAt(gait, round) - lowest;
   const [farArm, nearArm] = [
@@ -173,7 +134,7 @@ export function runner(gait: Gait, round: number, build = GROWN): readonly Part[
   ];
   const neck = ahead(chest, -0.012, -lean);
   const half = HEAD_HALF * build.head;
-  const head: Spot = [neck[0] + 0.016 + 0.05 * lean, neck[1] + NECK + half - HEAD_HALF];
+  const head: Spot = [neck[0] + 0.016 + 0.05 * lean, neck[1] + NECK * (1 - SHORT * youth) + half - HEAD_HALF];
   const parts: readonly Part[] = [
     ...limbOf("far", farArm),
     { tone: "farShirt", outline: farArm.sleeve },
@@ -185,7 +146,9 @@ export function runner(gait: Gait, round: number, build = GROWN): readonly Part[
       tone: "near",
       outline: around(ahead(neck, 0.03, 0), head, [0.03, 0.024, 0.026], [0.036, 0.028, 0.03]),
     },
-    { tone: "near", outline: placed(head, -0.3 * lean, HEAD, half) },
+    { tone: "near", outline: placed(head, -0.3 * lean, mixed(HEAD, YOUNG_HEAD, youth), half) },
+    { tone: "eye", outline: placed(head, -0.3 * lean, mixed(EYE, YOUNG_EYE, youth), half) },
+    { tone: "lip", outline: placed(head, -0.3 * lean, LIP, half) },
     { tone: "hair", outline: placed(head, -0.3 * lean, HAIR, half) },
     { tone: "far", outline: placed(head, -0.3 * lean, EAR, half) },
     { tone: "shoe", outline: near.foot },
@@ -193,7 +156,7 @@ export function runner(gait: Gait, round: number, build = GROWN): readonly Part[
     { tone: "cloth", outline: shortsOf(hip, chest, near) },
     {
       tone: "shirt",
-      outline: placed(hip, Math.PI / 2 - lean, SHIRT, build.trunk),
+      outline: placed(hip, Math.PI / 2 - lean, mixed(SHIRT, YOUNG_SHIRT, youth), build.trunk),
       crest: [ahead(hip, -0.03, -lean), ahead(hip, -0.24, -lean)],
       wide: 0.1,
     },
@@ -217,18 +180,19 @@ interface Limb {
 const limbOf = (tone: "far" | "near", { bones, crest, wide }: Limb): readonly Part[] =>
   bones.map((outline, i): Part => ({ tone, outline, ...(i === 0 && { crest, wide }) }));
 
-function legOf(hip: Spot, gait: Gait, round: number, long: number) {
+function legOf(hip: Spot, gait: Gait, round: number, long: number, youth: number) {
+  const wide = (widths: readonly number[]) => widths.map((width) => (1 + PLUMP * youth) * width);
   const { hip: swing, knee: bent, ankle: raised } = legAt(gait, round);
   const knee = ahead(hip, long * THIGH, swing);
   const ankle = ahead(knee, long * SHIN, swing - bent);
   return {
     bones: [
-      around(hip, knee, [0.05, 0.058, 0.054, 0.042, 0.034], [0.062, 0.058, 0.047, 0.037, 0.032]),
+      around(hip, knee, wide([0.05, 0.058, 0.054, 0.042, 0.034]), wide([0.062, 0.058, 0.047, 0.037, 0.032])),
       around(
         knee,
         ankle,
-        [0.034, 0.031, 0.027, 0.023, 0.019, 0.017],
-        [0.032, 0.044, 0.046, 0.036, 0.022, 0.018],
+        wide([0.034, 0.031, 0.027, 0.023, 0.019, 0.017]),
+        wide([0.032, 0.044, 0.046, 0.036, 0.022, 0.018]),
       ),
     ],
     crest: [ahead(hip, 0.12, swing), knee, ahead(knee, 0.85 * long * SHIN, swing - bent)],

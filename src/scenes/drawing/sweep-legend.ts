@@ -51,19 +51,19 @@ export function drawSweepLegend(
   for (const look of [...looks, ...(first && beyond ? [{ ...first, dash: BROKEN, words: beyond }] : [])]) {
     const note = {
       lines: [{ words: look.words, size: type, colour: theme.colour.ink }],
-      anchor: [0, 0.5] as const,
       bare: true,
     };
-    const wanted = words.write({ ...note, x: x + type * 2.8, y }, theme);
-    if (x > box.x && wanted.x + wanted.width > box.x + box.width) {
+    const { width, height } = words.measure(note, theme);
+    const room = box.width - type * 2.8;
+    if (x > box.x && x + type * 2.8 + width > box.x + box.width) {
       // The word does not fit behind the others: it moves to a line of its own.
       x = box.x;
       y += type * 1.5;
-      words.takeBack(1);
-      words.write({ ...note, x: x + type * 2.8, y }, theme);
     }
     drawSample(sheet, look, [x, y], type);
-    x += type * 2.8 + wanted.width + type * 1.6;
+    const lain = words.write({ ...note, x: x + type * 2.8, y: y - height / 2, wrap: room }, theme);
+    y += lain.height - height;
+    x += type * 2.8 + lain.width + type * 1.6;
   }
   const says =
     sweep.progress < 1

@@ -1,6 +1,6 @@
 /** Between two bodies, row by row: what each number was at rest and is at work, as bars that grow outwards, joined to where it happens. */
 import type { Graphics } from "pixi.js";
-import { formatNumber } from "../../i18n/index.ts";
+import { formatNumber, formatQuantity } from "../../i18n/index.ts";
 import { entryAt } from "../../sim/checked/present.ts";
 import type { Circulation } from "../../sim/circulation/answer/answer.ts";
 import { stack } from "../circuit/arrange.ts";
@@ -10,11 +10,13 @@ import type { Fit } from "../drawing/split.ts";
 import type { Box } from "../scene.ts";
 import { mix } from "../theme/colour.ts";
 import type { Theme } from "../theme/theme.ts";
-import { SECONDS } from "./beats.ts";
+import { fullest, SECONDS } from "./beats.ts";
 import { CHANGES, type ChangeRow, RATE } from "./change-rows.ts";
 
 /** In sizes of type: a row, one with the beats drawn, the air between rows, a bar, the room of a number, and what parts both sides. */
-const [ROW, BEATS, AIR, BAR, NUMBER, PARTS] = [2.5, 3.9, 0.5, 0.8, 2.7, 0.16];
+const [ROW, BEATS, AIR, BAR, NUMBER, PARTS] = [2.5, 5, 0.5, 0.8, 2.7, 0.16];
+/** Under the beats what they are, in sizes of type. */
+const SAYS = 1.1;
 /** Of the first body's bars, which are paler. */
 const PALE = 0.45;
 
@@ -94,7 +96,7 @@ export function drawChanges(pens: Bars, { states, box, stands }: Asked): readonl
   );
   return rows.flatMap((row, i) => {
     const place = { ...box, y: entryAt(tops, i), height: entryAt(heights, i) };
-    const name = writeName(pens, row, beats && row === RATE, place);
+    const name = writeName(pens, row, place);
     if (stands && !row.whole) joinRow(pens, { row, name }, place, stands);
     const most = row.flow ? flows : Math.max(...states.map(row.read));
     return drawRow(pens, { row, states, most, beats: beats && row === RATE }, place);
@@ -115,10 +117,9 @@ const lineOf = (text: string, bold: boolean, { type, theme: { colour } }: Bars) 
   bare: true,
 });
 
-/** @param drawn whether its beats are */
-function writeName(pens: Bars, { key }: ChangeRow, drawn: boolean, box: Box): Lain {
+function writeName(pens: Bars, { key }: ChangeRow, box: Box): Lain {
   const { words, theme } = pens;
-  const named = theme.say(`further.exercise.row.${key}`, { drawn: drawn ? "yes" : "no", seconds: SECONDS });
+  const named = theme.say(`further.exercise.row.${key}`);
   const x = box.x + box.width / 2;
   return words.write({ ...lineOf(named, false, pens), x, y: box.y, anchor: [0.5, 0] }, theme);
 }
@@ -130,6 +131,11 @@ function drawRow(pens: Bars, { row, states, most, beats }: Drawn, box: Box): rea
   const room = box.width / 2 - (NUMBER + PARTS) * type;
   const top = box.y + 1.4 * type;
   const bar = { y: top + 0.1 * type, height: BAR * type };
+  if (beats) {
+    const full = formatQuantity(fullest(states), "mL");
+    const says = lineOf(theme.say("further.exercise.beats", { full, seconds: SECONDS }), false, pens);
+    words.write({ ...says, x: middle, y: box.y + (BEATS - SAYS) * type, anchor: [0.5, 0] }, theme);
+  }
   return states.flatMap((state, i) => {
     const side = i === 0 ? -1 : 1;
     const value = row.read(state);
@@ -140,7 +146,7 @@ function drawRow(pens: Bars, { row, states, most, beats }: Drawn, box: Box): rea
       ink
         .rect(x, bar.y, long, bar.height)
         .fill({ color: side < 0 ? mix(colour[row.tone], colour.stage, PALE) : colour[row.tone] });
-    const high = beats ? (BEATS - 1.5) * type : bar.height;
+    const high = beats ? (BEATS - SAYS - 1.6) * type : bar.height;
     const written = lineOf(formatNumber(value, row.digits), true, pens);
     const anchor = [side < 0 ? 1 : 0, 0.5] as const;
     words.write({ ...written, x: from + side * (long + 0.4 * type), y: bar.y + high / 2, anchor }, theme);

@@ -48,7 +48,7 @@ const MIN_SHARE = 0.62;
 /** In sizes of type: the least and the greatest room between bodies, and a line of words under the feet. */
 const [NARROWEST, WIDEST, FEET] = [16.5, 22, 1.9];
 /** In sizes of type: the person who makes the effort, small before its name, and the room of both under the feet. */
-const [SMALL, WITH_SMALL] = [3.4, 4.1];
+const [SMALL, WITH_SMALL] = [4.8, 5.4];
 /** Legs at work are shown to the feet, down to this height of a body in CSS px; below it trunk and thighs alone. */
 const MIN_HEIGHT = 260;
 /** Parts of a height that a body needs in width. */

@@ -33,6 +33,8 @@ export function meanPeak(
   return before[0] + ((PEAK.mean - low) / (high - low)) * (next[0] - before[0]);
 }
 
+/** Sizes of type: under the runners their effort. */
+const WORDS = 1.5;
 /** Bodies over the charts: their height at most, in widths. */
 const SQUARE = 0.95;
 
@@ -71,9 +73,9 @@ export const makeExercise: MakeScene = () => {
       const foot = small ? 0 : legend.draw(area, frame, floor, theme);
       const clear: Box = { ...area, height: area.height - foot };
       const tall = Math.min(0.47 * clear.height, SQUARE * clear.width);
-      const picture: Box = wide ? { ...clear, width: clear.width * 0.63 } : { ...clear, height: tall };
+      const picture: Box = wide ? { ...clear, width: clear.width * 0.66 } : { ...clear, height: tall };
       const charts: Box = wide
-        ? { ...clear, x: clear.x + clear.width * 0.65, width: clear.width * 0.35 }
+        ? { ...clear, x: clear.x + clear.width * 0.68, width: clear.width * 0.32 }
         : { ...clear, y: clear.y + tall + type.axis, height: clear.height - tall - type.axis };
       bodies.draw(frame, picture, viewport, theme);
       const sweep = frame.sweep?.over === "metabolicEquivalents" ? frame.sweep : null;
@@ -83,9 +85,10 @@ export const makeExercise: MakeScene = () => {
         .map(effortOf)
         .find((effort) => effort !== now);
       const efforts = sweep?.curves[0]?.points.map(({ at }) => at) ?? [];
+      const words = WORDS * type.axis;
       const height = rowHeight(efforts, charts, type.axis);
       const below = { ...charts, width: charts.width - roomAhead(efforts, { ...charts, height }, type.axis) };
-      const over = { height, stands: placesAmong(efforts) };
+      const over = { height: height + words, stands: placesAmong(efforts) };
       const axis =
         sweep &&
         plots.draw(
@@ -96,9 +99,15 @@ export const makeExercise: MakeScene = () => {
         );
       people.view.visible = Boolean(axis);
       if (!axis) return;
-      const row: Box = { ...charts, y: axis.top - height, height };
+      const row: Box = { ...charts, y: axis.top - height - words, height };
       const years = frame.state.request.body.ageYears;
-      people.draw({ efforts, now, beside, years, time: frame.time, still: frame.still }, axis, row, theme);
+      people.draw(
+        { efforts, now, beside, years, time: frame.time, still: frame.still },
+        axis,
+        row,
+        type.axis,
+        theme,
+      );
     },
     /** A point's first number is an effort, the second a part of the height of who stands there. */
     toScreen: ([effort, part]) => people.standsAt(effort, part),

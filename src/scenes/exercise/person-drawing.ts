@@ -1,4 +1,4 @@
-/** A person on the ground's slope: shadows under the feet, and each part with a soft round. */
+/** A person on the ground: shadows under the feet, and each part with a soft round. */
 import type { Graphics } from "pixi.js";
 import { entryAt } from "../../sim/checked/present.ts";
 import { smoothLine } from "../anatomy/placing.ts";
@@ -8,15 +8,13 @@ import type { runner } from "../drawing/runner.ts";
 import { mix } from "../theme/colour.ts";
 import type { Theme } from "../theme/theme.ts";
 
-export interface Slope {
+export interface Ground {
   readonly left: number;
   readonly right: number;
-  /** y of the wedge's foot */
+  /** y of the ground's foot */
   readonly foot: number;
-  /** px up for each px to the right */
-  readonly rises: number;
   /** y of its top in the middle of its depth */
-  readonly top: (x: number) => number;
+  readonly top: number;
   /** px from there to its edges */
   readonly deep: number;
 }
@@ -31,18 +29,18 @@ const [FLAT, BEYOND] = [0.46, 0.1];
 export type Parts = ReturnType<typeof runner>;
 interface Person {
   readonly x: number;
-  readonly slope: Slope;
+  readonly ground: Ground;
   /** px */
   readonly height: number;
 }
 
 /** Under each foot, on the ground: darker the nearer that is; and a soft one under the whole body. */
-export function drawShadows(ink: Graphics, parts: Parts, { x, slope, height }: Person, fill: string): void {
+export function drawShadows(ink: Graphics, parts: Parts, { x, ground, height }: Person, fill: string): void {
   const shadow = (middle: number, half: number, flat: number, alpha: number) => {
     const around = Array.from({ length: 24 }, (_, i) => {
       const turn = (2 * Math.PI * i) / 24;
       const px = x + height * (middle + half * Math.cos(turn));
-      return [px, slope.top(px) + slope.deep * (BEYOND + flat * Math.sin(turn))];
+      return [px, ground.top + ground.deep * (BEYOND + flat * Math.sin(turn))];
     });
     ink.poly(around.flat(), true).fill({ color: fill, alpha });
   };
@@ -65,7 +63,7 @@ export const shadowOf = ({ name, colour }: Theme): string =>
 
 /** How far those who stand still draw back into the ground, and how far effort reddens the skin. */
 const FADED = 0.12;
-const FLUSH = 0.45;
+const FLUSH = 0.32;
 
 /** Of the state on the stage, of the body beside that one's, or neither. */
 type Role = "own" | "beside" | "other";
@@ -94,6 +92,8 @@ export function tonesOf(theme: Theme, role: Role, pace: number): Tones {
   return {
     near: back(skin),
     far: far(skin),
+    eye: back(mix(edge, dark, 0.9)),
+    lip: back(mix(skin, "#a03a3a", 0.6)),
     shirt: back(shirt),
     farShirt: back(mix(shirt, dark, 0.22)),
     cloth: back(cloth),
@@ -122,14 +122,14 @@ function smaller(outline: readonly Spot[], part: number): readonly Spot[] {
 export function drawRunner(
   ink: Graphics,
   parts: Parts,
-  { x, slope, height }: Person,
+  { x, ground, height }: Person,
   tones: Tones,
   theme: Theme,
 ): void {
   const rim = theme.name === "dark" ? theme.colour.stageDeep : theme.colour.ink;
   const shine = theme.name === "dark" ? theme.colour.ink : theme.colour.stage;
   const width = Math.max(0.8, 0.007 * height);
-  const onGround = ([px, py]: Spot): Spot => [x + height * px, slope.top(x + height * px) - height * py];
+  const onGround = ([px, py]: Spot): Spot => [x + height * px, ground.top - height * py];
   let from = 0;
   while (from < parts.length) {
     const { tone } = entryAt(parts, from);
@@ -137,7 +137,8 @@ export function drawRunner(
     const limb = parts.slice(from, next < 0 ? parts.length : next);
     // All of a limb is filled over its rim, so that no line crosses at a joint.
     const outlines = limb.map(({ outline }) => outline.map(onGround));
-    for (const outline of outlines) {
+    const fine = tone === "eye" || tone === "lip";
+    for (const outline of fine ? [] : outlines) {
       traceClosed(ink, outline);
       ink.stroke({ color: mix(tones[tone], rim, 0.42), width: 2 * width });
     }

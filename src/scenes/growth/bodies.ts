@@ -165,7 +165,7 @@ function standingOf(shown: readonly SweepPoint[], box: Box, type: number): reado
 
 function drawShadow({ under, theme: { colour } }: Pens, { x, ground, height }: PersonPlace, lit: boolean) {
   under.ellipse(x, ground, 0.17 * height, 0.024 * height);
-  if (lit) under.fill({ color: colour.accent, alpha: 0.75 });
+  if (lit) under.fill({ color: colour.accent, alpha: 0.5 });
   else under.fill({ color: colour.hair, alpha: 0.4 });
 }
 

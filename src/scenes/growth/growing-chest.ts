@@ -11,7 +11,7 @@ import "../anatomy/stages/index.ts";
 import { anatomyOf } from "../anatomy/chest-anatomy.ts";
 import { beside } from "../anatomy/graft-course.ts";
 import { paintGraft, paintJunction, paintSewnBehind } from "../anatomy/paint-graft.ts";
-import { type Bounds, type Ink, servesAt, sheet, trace } from "../anatomy/painted-sheet.ts";
+import { type Bounds, type Ink, servesAt, sheet, strokes, trace } from "../anatomy/painted-sheet.ts";
 import { PIECES } from "../anatomy/pieces.ts";
 import { standingAt } from "../anatomy/standing.ts";
 import { CLOTH, inside, roundOf } from "../anatomy/tones.ts";
@@ -112,8 +112,7 @@ export function growingChest(): GrowingChest {
         pieces.graft.visible = conduit === null;
         sewn.paint(seen, density, [0, 0], (ink) => {
           if (!conduit) return;
-          paintCloth(ink, conduit, place.perMillimetre, theme);
-          paintGraft(ink, conduit, bold.scale, theme);
+          paintCloth(ink, conduit, bold.scale, place.perMillimetre, theme);
           if (chest.junction) paintJunction(ink, chest.junction, bold.scale, theme);
         });
         plane.pivot.set(...middle);
@@ -129,25 +128,26 @@ export function growingChest(): GrowingChest {
   };
 }
 
-/** So that fabric is told from vessels at a glance. */
+/** So that fabric is told from vessels at a glance: it hides most of the blood, and its sides have a dark rim on a pale one. */
 function paintCloth(
   ink: Ink,
   graft: NonNullable<ChestFrame["graft"]>,
+  size: number,
   perMillimetre: number,
   theme: Theme,
 ): void {
-  const side = (way: 1 | -1) => Array.from({ length: 25 }, (_, i) => beside(graft, i / 24, way));
-  trace(ink, [...side(1), ...side(-1).reverse()], true);
+  const [right, left] = ([1, -1] as const).map((way) =>
+    Array.from({ length: 25 }, (_, i) => beside(graft, i / 24, way)),
+  ) as [Point[], Point[]];
+  trace(ink, [...right, ...left.toReversed()], true);
   ink.fillStyle = seeThrough(CLOTH[theme.name].body, CLOTHED);
   ink.fill();
-  for (const [width, colour] of [
-    [6, theme.colour.stage],
-    [2.4, theme.colour.ink],
-  ] as const) {
-    ink.lineWidth = width / perMillimetre;
-    ink.strokeStyle = colour;
-    ink.stroke();
-  }
+  paintGraft(ink, graft, size, theme);
+  for (const side of [right, left])
+    strokes(ink, side, 1 / perMillimetre, [
+      [4.5, theme.colour.stage],
+      [2, theme.colour.ink],
+    ]);
 }
 
 /** The blood of the pathway and of the veins that feed it, from below upwards. */

@@ -4,7 +4,7 @@ import { line, spotAt } from "../../sim/geometry/centreline.ts";
 import type { ChestFrame, Point } from "../../sim/geometry/geometry.ts";
 import { pathwayGeometry } from "../../sim/geometry/pathways/index.ts";
 import type { CirculationRequest } from "../../sim/parameters/request.ts";
-import { anatomyOf } from "../anatomy/chest-anatomy.ts";
+import { lungsOf } from "../anatomy/chest-anatomy.ts";
 import { boundsOf } from "../anatomy/painted-sheet.ts";
 
 /** CSS px: the middle of the lens, and px for each mm. */
@@ -21,7 +21,7 @@ const TO_HEART = 6;
 /** mm: the middle of what is seen, and how far that reaches. */
 export function lensOf(frame: ChestFrame): { readonly middle: Point; readonly reach: number } {
   const [left, bottom, right, top] = boundsOf(
-    anatomyOf(frame).lungs.map(({ outline }) => outline),
+    lungsOf(frame).map(({ outline }) => outline),
     0,
   );
   return {
