@@ -1,8 +1,8 @@
 /** An order as a hall answers it, by one hand or one tap each: what comes first? */
 
+import { t } from "../../../i18n/index.ts";
 import type { Lesson, OrderQuestion, Question, Step, Words } from "../../../lesson/lesson.ts";
 import type { Expression } from "../../../lesson/model/expression.ts";
-import { t } from "../../../i18n/index.ts";
 
 export const forHall = (lesson: Lesson): Lesson => ({
   ...lesson,
