@@ -1,4 +1,4 @@
-/** The curves of a circulation, asked for by name in "traces": one repeat (a breath of whole beats), in the trade's units. */
+/** The curves of a circulation, asked for by name in "traces": one cycle (a breath of whole beats), in the trade's units. */
 import type { Circulation } from "../circulation/answer/answer.ts";
 import type { Fault } from "../faults.ts";
 import { oneOf, shown } from "../input-checks.ts";

@@ -1,4 +1,5 @@
 import { expect, test } from "vitest";
+import { t } from "../../../../src/i18n/index.ts";
 import { rightAnswer, rightOrder } from "../../../../src/lesson/judge/questions.ts";
 import { loadLibrary } from "../../../../src/lesson/library/library.ts";
 import { situationOf } from "../../../../src/lesson/model/situation.ts";
@@ -7,7 +8,6 @@ import { wordsOf } from "../../../../src/lesson/prose.ts";
 import { forHall } from "../../../../src/modes/lecture/hall/first-of-order.ts";
 import { choicesOf } from "../../../../src/modes/lecture/hall/hall-question.ts";
 import { solve } from "../../../../src/sim/circulation/solve.ts";
-import { t } from "../../../../src/i18n/index.ts";
 
 test("every order of the lessons is put to the hall as what comes first, and the model's first is the right one", async () => {
   const { lessons } = await loadLibrary("en");
