@@ -18,6 +18,7 @@ import type { Port } from "./port.ts";
 import { sceneNeeds } from "./scene-needs.ts";
 import { type SolvedStates, solvedStates } from "./solved-states.ts";
 import { stillFrame } from "./still-frame.ts";
+import { stillMoment } from "./still-moment.ts";
 import { type WorkerPool, workerPool } from "./worker-pool.ts";
 
 export interface ChainOptions extends PaneSetOptions {
@@ -97,7 +98,10 @@ export function createChain(start: SceneState, options: ChainOptions): Chain {
   const frameOf = (passing: Passing, fieldRate: number): Frame => {
     const state = scene.peek();
     const { moment } = state.view;
-    const time = heldTime(clock.time, moment, answers.circulations.peek()[0] ?? null);
+    const circulation = answers.circulations.peek()[0] ?? null;
+    const moving = passing.motion === "moving";
+    const never = !moving && clock.time === 0;
+    const time = heldTime(never ? stillMoment(state, circulation) : clock.time, moment, circulation);
     return {
       state,
       panes: panes.links.map((pane, i) =>
@@ -107,7 +111,7 @@ export function createChain(start: SceneState, options: ChainOptions): Chain {
       pace: clock.rate,
       degraded: degraded.peek(),
       // A moment that a person holds is shown as it is, not as a mean.
-      still: passing.motion !== "moving" && moment === undefined,
+      still: !moving && moment === undefined,
       sweep: needs.sweep(),
     };
   };

@@ -16,8 +16,6 @@ interface Openness<Value> {
 export interface LegValves extends Openness<number> {
   /** L/min through the one below, at the traces' times */
   readonly below: Float64Array;
-  /** how far both stand open, at the traces' times */
-  readonly cycle: Openness<Float64Array>;
 }
 
 /** mm: popliteal vein of an adult of 1.7 m2 (9 mm, chosen for teaching; docs/constants-from-memory.md), with body surface to the half; both legs share the flow. */
@@ -52,7 +50,7 @@ function swinging({ traces, request }: Circulation, flow: Float64Array): Float64
 /** Follows one pane's circulation; null while it has no leg flows. */
 export function legValves() {
   let known: Circulation | null = null;
-  let read: Pick<LegValves, "below" | "cycle"> | null = null;
+  let read: { readonly below: Float64Array; readonly cycle: Openness<Float64Array> } | null = null;
 
   return {
     follow(circulation: Circulation | null, time: number): LegValves | null {
@@ -64,8 +62,8 @@ export function legValves() {
         const below = lowerValveFlow(traces, legBed, request.body.bsa);
         read = { below, cycle: { out: swinging(circulation, legs), in: swinging(circulation, below) } };
       }
-      const { out, in: entering } = read.cycle;
-      return { out: traceAt(traces, out, time), in: traceAt(traces, entering, time), ...read };
+      const { below, cycle } = read;
+      return { out: traceAt(traces, cycle.out, time), in: traceAt(traces, cycle.in, time), below };
     },
   };
 }

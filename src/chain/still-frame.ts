@@ -6,6 +6,7 @@ import { paneRequests, type SceneState } from "../state/scene-state.ts";
 import type { Frame, Pane } from "./frame.ts";
 import { createSweep, planSweep, type Sweep } from "./running-sweep.ts";
 import type { SceneNeeds } from "./scene-needs.ts";
+import { stillMoment } from "./still-moment.ts";
 
 type Answer = (request: CirculationRequest) => Promise<Circulation>;
 type Needs = Pick<SceneNeeds, "ready" | "complete">;
@@ -19,15 +20,16 @@ export async function stillFrame(state: SceneState, needs: Needs, answer: Answer
     Promise.all(requests.map(answer)),
   ]);
   await needs.ready(state.scene, circulations);
+  const time = stillMoment(state, circulations[0] ?? null);
   const panes = circulations.map((circulation, index) =>
     needs.complete(
       state.scene,
       index,
       { ...EMPTY_PANE, circulation, geometry: pathwayGeometry(circulation.request) },
-      0,
+      time,
     ),
   );
-  return { state, panes, sweep, time: 0, pace: 0, degraded: [], still: true };
+  return { state, panes, sweep, time, pace: 0, degraded: [], still: true };
 }
 
 /** Of a pane for which nothing has been computed yet. */

@@ -3,8 +3,9 @@ import { describe, expect, test } from "vitest";
 import { anatomyOf } from "../../src/scenes/anatomy/chest-anatomy.ts";
 import { coursesOf } from "../../src/scenes/anatomy/courses.ts";
 import { returning } from "../../src/scenes/anatomy/great-vessels.ts";
+import { sheetsOf } from "../../src/scenes/anatomy/hanging-valve.ts";
 import { ATRIOVENTRICULAR, SEMILUNAR } from "../../src/scenes/anatomy/heart-shape.ts";
-import { LEAFLETS, leafletLine } from "../../src/scenes/anatomy/leaflets.ts";
+import { CUSPS, cuspLine, INLET } from "../../src/scenes/anatomy/leaflets.ts";
 import "../../src/scenes/anatomy/stages/index.ts";
 import { STILL, standingAt } from "../../src/scenes/anatomy/standing.ts";
 import { drawnPlane } from "../../src/scenes/layers/drawn-plane.ts";
@@ -174,29 +175,38 @@ describe("what moves", () => {
     for (const time of [0, 0.2, 0.4]) expect(standingAt(circulation, time, true)).toBe(STILL);
   });
 
-  test("shut leaflets meet in the middle of their ring, open ones leave the way free", () => {
-    for (const valve of ["atrioventricular", "semilunar"] as const) {
-      const cut = LEAFLETS.filter((leaflet) => leaflet.valve === valve && !leaflet.hangs);
-      expect(cut).toHaveLength(2);
-      const rings = { atrioventricular: ATRIOVENTRICULAR, semilunar: SEMILUNAR };
-      const width = rings[valve].to - rings[valve].from;
-      const gap = (open: number) => {
-        const [low, high] = cut.map(
-          (leaflet) => leafletLine(leaflet, { atrioventricular: open, semilunar: open }).at(-1)![1],
-        );
-        return high! - low!;
-      };
-      expect(Math.abs(gap(0))).toBeLessThan(0.1 * width);
-      expect(gap(1)).toBeGreaterThan(0.6 * width);
-    }
+  test("the inlet's leaflets meet along their free edges where it is shut, and part where it stands open", () => {
+    const middle = (open: number) => sheetsOf(INLET, open).map(({ edge }) => edge[edge.length >> 1]!);
+    const gap = ([a, b]: readonly Point[]) => Math.hypot(a![0] - b![0], a![1] - b![1]);
+    expect(gap(middle(0))).toBeLessThan(0.2);
+    expect(gap(middle(1))).toBeGreaterThan(1);
+    for (const open of [0, 0.5, 1])
+      for (const { joint, edge } of sheetsOf(INLET, open)) {
+        const across = (way: readonly Point[]) => Math.abs(way[0]![1] - way.at(-1)![1]);
+        // Held over all of its breadth, not in one point.
+        expect(across(edge)).toBeGreaterThan(0.6 * across(joint));
+      }
+    // Shut it is no dome: no leaflet rises above its ring's near side.
+    const [ring, shut] = [INLET.at(0, -INLET.aslant)[0], sheetsOf(INLET, 0)];
+    for (const { edge } of shut) for (const [along] of edge) expect(along).toBeGreaterThan(ring);
+  });
+
+  test("the outflow's cusps meet in the middle of their ring where it is shut, and leave the way free open", () => {
+    const cut = CUSPS.filter(({ whole }) => !whole);
+    const gap = (open: number) => {
+      const [low, high] = cut.map((cusp) => cuspLine(cusp, open).at(-1)![1]);
+      return high! - low!;
+    };
+    const width = SEMILUNAR.to - SEMILUNAR.from;
+    expect(Math.abs(gap(0))).toBeLessThan(0.1 * width);
+    expect(gap(1)).toBeGreaterThan(0.6 * width);
   });
 
   test("each of the outflow's cusps hangs from the root's wall, and the one behind spans both", () => {
-    const shut = { atrioventricular: 0, semilunar: 0 };
-    const [behind, low, high] = LEAFLETS.filter(({ valve }) => valve === "semilunar");
-    expect(leafletLine(low!, shut)[0]![1]).toBeLessThanOrEqual(SEMILUNAR.from);
-    expect(leafletLine(high!, shut)[0]![1]).toBeGreaterThanOrEqual(SEMILUNAR.to);
-    const [first, last] = [behind!.hangs!.at(-1)!, behind!.hangs![0]!];
+    const [behind, low, high] = CUSPS;
+    expect(cuspLine(low!, 0)[0]![1]).toBeLessThanOrEqual(SEMILUNAR.from);
+    expect(cuspLine(high!, 0)[0]![1]).toBeGreaterThanOrEqual(SEMILUNAR.to);
+    const [first, last] = [behind!.hangs.at(-1)!, behind!.hangs[0]!];
     expect([first[1] < SEMILUNAR.from + 1, last[1] > SEMILUNAR.to - 1]).toEqual([true, true]);
   });
 });

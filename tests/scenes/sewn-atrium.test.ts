@@ -1,8 +1,8 @@
 // @vitest-environment happy-dom
 import { expect, test } from "vitest";
 import { anatomyOf } from "../../src/scenes/anatomy/chest-anatomy.ts";
+import { among } from "../../src/scenes/anatomy/mark-density.ts";
 import {
-  among,
   arteriesOf,
   closedOf,
   connectionOf,

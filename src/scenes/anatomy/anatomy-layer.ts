@@ -12,11 +12,14 @@ import { valves } from "./valves.ts";
 
 /** Part of the atrium's change in height by which its width follows where a vein enters its floor: that holds its width there. */
 const HELD = 0.35;
+/** and by which one moves whose back wall the veins hold, and its mouth the ventricle's base */
+const FIXED = 0.5;
 
 /** What of the rest hangs on the heart. */
 const SINKS: ReadonlySet<PieceName> = new Set([
   "back",
   "atrium",
+  "rightAtrium",
   "veins",
   "shining",
   "remains",
@@ -119,8 +122,8 @@ export function anatomyLayer(wanted: readonly PieceName[] = PIECES): AnatomyLaye
       pieces.leftLung.scale.set(lungs);
       for (const name of ["abdomen", "inLiver", "hiatus"] as const)
         pieces[name].y = -(lungs - 1) * DESCENT * size;
-      const across = held ? 1 + (standing.atrium - 1) * HELD : standing.atrium;
-      pieces.atrium.scale.set(across, standing.atrium);
+      const [across, up] = held ? [HELD, 1] : [FIXED, FIXED];
+      pieces.atrium.scale.set(1 + (standing.atrium - 1) * across, 1 + (standing.atrium - 1) * up);
       pieces.cavity.scale.set(standing.ventricle);
       const outside = 1 + (standing.ventricle - 1) * OUTSIDE;
       pieces.bed.scale.set(outside);

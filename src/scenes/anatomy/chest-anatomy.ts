@@ -8,7 +8,7 @@ import { type HeartShape, heartShape } from "./heart-shape.ts";
 import { type LungShape, lungShape } from "./lung-shape.ts";
 import { pericardium } from "./pericardium.ts";
 import { placing } from "./placing.ts";
-import { rightAppendage, rightAtrium } from "./right-atrium-shape.ts";
+import { type RightAtrium, rightAtrium } from "./right-atrium-shape.ts";
 
 /** What can be kept off or outlined. `ground`: all else lies on it, plates too. `open`: a band whose ends stay open. */
 interface Part {
@@ -23,9 +23,8 @@ export interface Anatomy {
   readonly heart: HeartShape;
   readonly lungs: readonly [right: LungShape, left: LungShape];
   readonly abdomen: AbdomenShape;
-  /** closed outlines; empty where the right atrium is part of the pathway or of a common one */
-  readonly rightAtrium: readonly Point[];
-  readonly rightAppendage: readonly Point[];
+  /** beside a conduit */
+  readonly rightAtrium: RightAtrium | null;
   /** the pericardium's cut edge: a closed outline */
   readonly pericardium: readonly Point[];
   /** behind heart and pathway */
@@ -61,14 +60,14 @@ function make(frame: ChestFrame): Anatomy {
   const heart = heartShape(place);
   const lungs = lungsOf(frame);
   const abdomen = abdomenShape(place);
+  const closed = rightAtrium(place);
   const tubes = { behind: behind(place, heart), veins: feedingVeins(place), before: aorta(place, heart) };
   return {
     frame,
     heart,
     lungs,
     abdomen,
-    rightAtrium: rightAtrium(place),
-    rightAppendage: rightAppendage(place),
+    rightAtrium: closed,
     pericardium: pericardium(place),
     ...tubes,
     parts: [
@@ -78,7 +77,7 @@ function make(frame: ChestFrame): Anatomy {
       ...tubes.behind.map(partOf),
       { name: "atrium", outline: heart.atrium },
       { name: "atrium", outline: heart.appendage },
-      ...(frame.graft?.kind === "conduit" ? [{ name: "atrium", outline: rightAtrium(place) }] : []),
+      ...(closed ? [{ name: "atrium", outline: closed.outline }] : []),
       { name: "ventricle", outline: heart.ventricle },
       ...tubes.veins.map(partOf),
       ...tubes.before.map(partOf),

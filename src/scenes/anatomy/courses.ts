@@ -8,7 +8,6 @@ import { type Anatomy, anatomyOf } from "./chest-anatomy.ts";
 import { inChamber } from "./covers.ts";
 import { INTO } from "./feeding-veins.ts";
 import { descending, type Tube } from "./great-vessels.ts";
-import { crosses } from "./heart-shape.ts";
 import { FAR, hiddenBy, partlyHidden } from "./hidden-marks.ts";
 import { beforeArtery } from "./hilum.ts";
 import { joined } from "./joined.ts";
@@ -138,20 +137,8 @@ function throughHeart(anatomy: Anatomy, pathway: Distance): readonly Course[] {
       ...down.slice(8).filter(([, y]) => y > low),
     ]),
   );
-  // Where blood crosses behind an aorta like glass, fewer of its own marks leave that to be seen.
-  const glass = crosses(frame);
-  const inAtrium = outlineDistance(anatomy.heart.atrium);
-  const behind = (i: number) =>
-    glass &&
-    inAtrium(entryAt(leaving.x, i), entryAt(leaving.y, i)) < 0 &&
-    root(entryAt(leaving.x, i), entryAt(leaving.y, i)) > 0;
-  return [
-    ...fromLungs(anatomy, pathway, course),
-    ...entering.map(
-      hiddenBy([stump, root, ...(glass ? [] : [outlineDistance(band(arch, aorta.from, aorta.to))])]),
-    ),
-    { ...leaving, seen: leaving.seen.map((shown, i) => shown * (behind(i) ? THROUGH_GLASS : 1)) },
-  ];
+  const inAorta = outlineDistance(band(arch, aorta.from, aorta.to));
+  return [...fromLungs(anatomy, pathway, course), ...entering.map(hiddenBy([stump, root, inAorta])), leaving];
 }
 
 /** It goes down as the heart does that it runs through. */
@@ -162,9 +149,6 @@ function sinking(course: Course, frame: ChestFrame): Course {
     rides: { about: "diaphragm", held: course.y.map((y) => Math.max(0, (hinge - y) / height)) },
   };
 }
-
-/** Part of the aorta's marks that show where it is like glass. */
-const THROUGH_GLASS = 0.35;
 
 /** From the arch, which lies before their roots, up its branches, behind the left brachiocephalic vein. */
 export function toNeck({ before, veins, frame }: Anatomy): readonly Course[] {

@@ -32,7 +32,7 @@ const DESCENDING = 9.5;
 
 /** mm of a 5-year-old: how far across the ascending aorta's axis lies, beside the superior vena cava, and further beside a conduit, where the right atrium comes between. */
 const besideCava = ({ scale, svc, graft }: ChestFrame): number =>
-  (svc.centre[0] + svc.width / 2 + 3) / scale + ASCENDING / 2 + (graft?.kind === "conduit" ? 3 : 0);
+  (svc.centre[0] + svc.width / 2 + 3) / scale + ASCENDING / 2 + (graft?.kind === "conduit" ? 4 : 0);
 
 /** Axis of the arch, across from the ascending aorta's and up in the chest: highest where its branches leave, and as it goes back it is seen foreshortened. */
 const ARC: readonly Point[] = [
@@ -124,8 +124,8 @@ export const VEIN_ROOTS = {
 const ON_STEM: Readonly<Record<string, Point>> = {
   rightUpper: [-30, 13.3],
   rightLower: [-31, -13.6],
-  leftUpper: [71, 13.2],
-  leftLower: [72, -2.6],
+  leftUpper: [72.4, 13.2],
+  leftLower: [74.4, -4],
 };
 
 function pulmonaryVeins(place: Placing, { size }: HeartShape): readonly BloodTube[] {
@@ -149,7 +149,7 @@ function pulmonaryVeins(place: Placing, { size }: HeartShape): readonly BloodTub
       to: 9.4 * frame.scale,
       holds: "pulmonaryVein",
       fades: "start",
-      over: name.startsWith("right") ? 0.12 : 0.03,
+      over: name === "leftLower" ? 0.03 : 0.12,
     };
   };
   // Behind an atrium that reaches far to the right they go on to its left part, close to where the septum was.
@@ -160,8 +160,8 @@ function pulmonaryVeins(place: Placing, { size }: HeartShape): readonly BloodTub
   const [upperMouth, lowerMouth]: readonly Point[] =
     frame.graft?.kind === "conduit"
       ? [
-          [17, 12.6],
-          [17.6, 3.6],
+          [17, 10],
+          [17.6, 1.6],
         ]
       : [
           [mouth + 1, upper],

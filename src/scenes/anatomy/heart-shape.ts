@@ -51,7 +51,7 @@ const OUTSIDE: readonly Point[] = [
 ];
 /** The left atrium's appendage at the left border, an ear of five lobes with a notch after each: x and y in the heart. */
 const APPENDAGE = spots(
-  "33 17.5, 36 19.8, 39.2 19.8, 40.8 17.4, 43.6 19, 46.4 16.8, 46 14.2, 49.2 13.4, 50.8 9.8, 48.8 7.4, 51.6 4.6, 50.8 0.8, 47.6 0.6, 46.4 -2.8, 42.6 -3.6, 36 -2",
+  "33 17.5, 36 19.8, 39 19.8, 40.2 17.4, 42.5 19, 44.7 16.8, 44.4 14.2, 47 13.4, 48.2 9.8, 46.6 7.4, 48.9 4.6, 48.2 0.8, 45.7 0.6, 44.7 -2.8, 41.7 -3.6, 36 -2",
 );
 
 /** What is left of the pulmonary trunk, divided above its valve and oversewn: its foot on the base, behind the aortic root's left side; x and y in the heart, and widths there. */
@@ -125,9 +125,6 @@ export const atriumRight = ({ atrium, heart, heartScale }: ChestFrame): number =
 
 /** Its atrium, of both sides, reaches behind the pathway or to its right. */
 export const isCommon = (frame: ChestFrame): boolean => atriumRight(frame) < -8;
-
-/** Blood crosses behind its aorta from one side of the atrium to the other. */
-export const crosses = (frame: ChestFrame): boolean => frame.lowerVein !== undefined;
 
 const smooth = (points: readonly Point[]) => closedOutline(points, 6);
 

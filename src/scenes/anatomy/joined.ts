@@ -1,7 +1,5 @@
 /** What is drawn at some stages only; it is fetched before the first of these is shown. */
 import type { Circulation } from "../../sim/circulation/answer/answer.ts";
-import type { ChestFrame } from "../../sim/geometry/geometry.ts";
-import type { Seen as MarkSeen } from "../layers/fade-tracers.ts";
 import type { Theme } from "../theme/theme.ts";
 import type { Anatomy } from "./chest-anatomy.ts";
 import type { Bounds, Ink, Outlines } from "./painted-sheet.ts";
@@ -28,8 +26,6 @@ interface Joined {
   within(ink: Ink, anatomy: Anatomy, saturations: Saturations, theme: Theme): void;
   /** the inferior vena cava's end in its floor */
   floor(ink: Ink, anatomy: Anatomy): void;
-  /** where a chamber is deeper than its vessels: which of its marks show of those `seen`, so that they lie no closer there */
-  among(frame: ChestFrame, seen: MarkSeen | null): MarkSeen | null;
   /** ways of blood through an atrium that was made one, as far as the valve; null where it was not */
   mixing(anatomy: Anatomy, course: CourseOf): readonly Course[] | null;
 }

@@ -43,7 +43,7 @@ function downFade(ink: Ink, bottom: number, size: number, colour: string): Canva
 /** mm of a 5-year-old over which the muscle clears */
 const TAIL = 14;
 
-/** The caval opening in the diaphragm's central tendon: the diaphragm's line around it, and its near and far rims, before and behind the vein. */
+/** The caval opening in the diaphragm's central tendon, seen a little from above: the tendon's line with its far rim behind the vein, and its near rim before it. */
 export interface Hiatus {
   readonly tendon: readonly Point[];
   readonly rim: readonly Point[];
@@ -52,39 +52,41 @@ export interface Hiatus {
 
 export function hiatusOf({ abdomen: { diaphragm }, frame: { ivc, scale } }: Anatomy): Hiatus {
   const [x] = ivc.centre;
-  const half = ivc.width / 2 + WALL + 1.6 * scale;
-  const tendon = diaphragm.filter((at) => Math.abs(at[0] - x) < half + TENDON * scale);
+  const half = ivc.width / 2 + WALL + 1.8 * scale;
+  const within = diaphragm.filter((at) => Math.abs(at[0] - x) < half + TENDON * scale);
   const heightAt = (side: number): number =>
     entryAt(
-      tendon.reduce((best, at) => (Math.abs(at[0] - side) < Math.abs(best[0] - side) ? at : best)),
+      within.reduce((best, at) => (Math.abs(at[0] - side) < Math.abs(best[0] - side) ? at : best)),
       1,
     );
   const [right, left] = [heightAt(x - half), heightAt(x + half)];
   const arch = (rise: number) =>
     Array.from({ length: 25 }, (_, i): Point => {
-      const part = i / 24;
-      const bowed = 4 * part * (1 - part) * rise * half;
-      return [x + half * (2 * part - 1), right + (left - right) * part + bowed];
+      const turn = (Math.PI * i) / 24;
+      const part = (1 - Math.cos(turn)) / 2;
+      return [x + half * (2 * part - 1), right + (left - right) * part + rise * half * Math.sin(turn)];
     });
-  // A lip between two arches, which runs out into the tendon at both ends.
-  return { tendon, rim: [...arch(-0.11), ...arch(-0.24).reverse()], far: arch(0.2) };
+  const far = arch(0.2);
+  const beside = (sign: number) => within.filter((at) => sign * (at[0] - x) > half);
+  return { tendon: [...beside(-1), ...far, ...beside(1)], rim: arch(-0.16), far };
 }
 
 /** mm of a 5-year-old by which the tendon reaches beyond the opening */
 const TENDON = 17;
 
-/** Around the opening the dome is tendon, pale and thin, and behind the vein its far rim. */
-export function paintTendon(ink: Ink, { tendon, far }: Hiatus, size: number, theme: Theme): void {
+/** Around the opening the dome is tendon, pale and thin; in it, behind the vein, the belly's dark. */
+export function paintTendon(ink: Ink, { tendon, far, rim }: Hiatus, size: number, theme: Theme): void {
   const { shade, body, light } = tissue("tendon", theme);
-  strokes(ink, far, size, [
-    [2, shade],
-    [1.4, body],
-  ]);
+  const liver = tissue("liver", theme);
+  trace(ink, [...far, ...[...rim].reverse()], true);
+  ink.fillStyle = mix(liver.shade, liver.edge, 0.5);
+  ink.fill();
   const [left, , right] = boundsOf([tendon], 0);
   trace(ink, tendon);
   for (const [width, colour] of [
-    [2.9, body],
-    [1.3, light],
+    [3, shade],
+    [2.4, body],
+    [1.1, light],
   ] as const) {
     const fall = ink.createLinearGradient(left, 0, right, 0);
     for (const [at, alpha] of [
@@ -100,16 +102,27 @@ export function paintTendon(ink: Ink, { tendon, far }: Hiatus, size: number, the
   }
 }
 
-/** The opening's near rim, a lip of the tendon that holds on to the vein. */
+/** The opening's near rim, which lies before the vein: a lip that grows broader towards its middle. */
 export function paintRim(ink: Ink, { rim }: Hiatus, size: number, theme: Theme): void {
   const { shade, body, light } = tissue("tendon", theme);
-  trace(ink, rim, true);
-  ink.fillStyle = mix(body, light, 0.5);
+  const last = rim.length - 1;
+  const below = rim.map(([x, y], i): Point => [x, y - LIP * size * Math.sin((Math.PI * i) / last)]);
+  ink.save();
+  ink.globalAlpha = 0.08;
+  for (const width of [1, 2, 3, 4]) strokes(ink, below, size, [[width, "#12020a"]]);
+  ink.restore();
+  trace(ink, [...rim, ...below.toReversed()], true);
+  ink.fillStyle = mix(body, shade, 0.3);
   ink.fill();
-  ink.lineWidth = 0.3 * size;
-  ink.strokeStyle = shade;
-  ink.stroke();
+  strokes(ink, below, size, [[0.5, shade]]);
+  strokes(ink, rim, size, [
+    [1, body],
+    [0.4, light],
+  ]);
 }
+
+/** mm of a 5-year-old */
+const LIP = 1.8;
 
 /** The dome's underside: a veil of muscle that clears downwards. */
 function paintDome(ink: Ink, diaphragm: readonly Point[], size: number, theme: Theme): void {

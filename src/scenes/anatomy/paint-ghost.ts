@@ -16,7 +16,7 @@ interface Ghost {
 const GHOST: Ghost = { left: 0.6, size: 1 };
 
 /** @param edges its two sides */
-export function paintGhost(
+function paintGhost(
   ink: Ink,
   edges: readonly (readonly Point[])[],
   round: Round,

@@ -20,9 +20,6 @@ const BOW = 0.12;
 /** What the blood before it leaves of a seam's back. */
 const BACK = 0.55;
 
-/** How much of a ring's front is seen before the blood. */
-const FRONT = 0.4;
-
 /** How much of the fabric's colour its inside shows behind the blood. */
 const INSIDE = { dark: 0.08, light: 0.2 } as const;
 
@@ -82,15 +79,6 @@ function paintConduit(ink: Ink, graft: Graft, size: number, cloth: Cloth): void 
   const { body, fold, thread } = cloth;
   const rings = ringsOf(graft, size);
   ink.fillStyle = body;
-  // Their fronts went with the window's: what is left of them says that it is a tube, and how wide.
-  ink.save();
-  ink.globalAlpha = FRONT;
-  for (let k = 1; k < rings; k++)
-    strokes(ink, arched(beside(graft, k / rings, 1), beside(graft, k / rings, -1)), size, [
-      [1, fold],
-      [0.7, body],
-    ]);
-  ink.restore();
   for (const side of [1, -1]) {
     shade(ink, graft, side, size);
     ink.lineWidth = 0.35 * size;

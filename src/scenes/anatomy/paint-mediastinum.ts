@@ -45,9 +45,9 @@ export function paintMediastinum(ink: Ink, anatomy: Anatomy, theme: Theme): void
 
 /** Left and right main bronchus and windpipe: widths in mm of a 5-year-old, x and y in the chest. It divides behind the arch, and the right one is wider and steeper (common anatomy). */
 const AIRWAYS: readonly (readonly [width: number, ...way: Point[]])[] = [
-  [8, [14, 40], [27, 33.4], [40, 28], [52, 25]],
-  [9.2, [14, 40], [4, 37], [-8, 33], [-20, 27]],
-  [11.4, [13, 90], [13.4, 66], [14, 38]],
+  [7.4, [15.6, 52], [18.6, 45], [27, 36], [40, 29], [52, 25]],
+  [8.6, [12.6, 52], [10.4, 45], [2, 37], [-9, 31.4], [-20, 26]],
+  [11.4, [13, 90], [13.4, 66], [14, 49]],
 ];
 
 function paintAirways(ink: Ink, { frame }: Anatomy, theme: Theme): void {
@@ -58,13 +58,17 @@ function paintAirways(ink: Ink, { frame }: Anatomy, theme: Theme): void {
   );
   ink.globalAlpha = 0.8;
   for (const [part, colour] of [
-    [1.16, edge],
+    [1.12, edge],
     [1, shade],
-    [0.5, body],
   ] as const)
     for (const [width, way] of ways) strokes(ink, way, width, [[part, colour]]);
-  // Rings of cartilage, but where it divides.
-  ink.setLineDash([1.8 * frame.scale, 1.9 * frame.scale]);
-  ink.lineCap = "butt";
-  for (const [width, way] of ways) strokes(ink, way.slice(6), width, [[0.94, light]]);
+  // Hoops of cartilage, in the light along its middle.
+  for (const [part, colour] of [
+    [0.86, mix(shade, body, 0.5)],
+    [0.5, mix(body, light, 0.4)],
+  ] as const) {
+    ink.setLineDash([2 * frame.scale, 1.2 * frame.scale]);
+    ink.lineCap = "butt";
+    for (const [width, way] of ways) strokes(ink, way.slice(8), width, [[part, colour]]);
+  }
 }

@@ -38,7 +38,7 @@ export function paintMuscle(ink: Ink, heart: HeartShape, arterial: Round, theme:
       0.28,
       [[1, part < 0.6 ? look.body : look.shade]],
     );
-  const fat = tissue("sac", theme);
+  const fat = tissue("fat", theme);
   strokes(ink, outer, 1, [
     [1.1, fat.edge],
     [0.7, fat.body],

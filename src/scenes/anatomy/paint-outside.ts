@@ -55,7 +55,7 @@ const FAT: readonly (readonly Point[])[] = [
 /** In the ventricle's own lengths. */
 export function paintOutside(ink: Ink, { outside, reach }: HeartShape, arterial: Round, theme: Theme): void {
   const look = tissue("muscle", theme);
-  const fat = tissue("sac", theme);
+  const fat = tissue("fat", theme);
   // So narrow that the aorta's own light would be most of it.
   const narrow = { ...arterial, light: arterial.body, body: mix(arterial.body, arterial.edge, 0.6) };
   paintOrgan(ink, outside, look, { depth: 5, edge: 0.6 });
@@ -101,7 +101,7 @@ const WEDGE: readonly Point[] = [
 
 /** Fat in the grooves, cut across: around the aorta's root, and on the left, between atrium and ventricle, with the circumflex artery in it. */
 export function paintGroove(ink: Ink, arterial: Round, theme: Theme): void {
-  const fat = tissue("sac", theme);
+  const fat = tissue("fat", theme);
   for (const outline of [closedOutline(WEDGE), AT_ROOT]) {
     trace(ink, outline, true);
     ink.fillStyle = fat.body;

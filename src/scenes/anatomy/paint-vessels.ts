@@ -6,12 +6,10 @@ import { WALL as HOLLOW_WALL } from "../layers/fade.ts";
 import type { Theme } from "../theme/theme.ts";
 import type { Anatomy } from "./chest-anatomy.ts";
 import { type BloodTube, descending, type Holds, type Tube } from "./great-vessels.ts";
-import { crosses } from "./heart-shape.ts";
 import { joined, type Saturations } from "./joined.ts";
 import { paintSewnBehind } from "./paint-graft.ts";
 import { paintPericardium } from "./paint-heart.ts";
 import { paintBeforeArtery, paintSleeves, paintStems, underArtery } from "./paint-lung.ts";
-import { paintShining } from "./paint-passing.ts";
 import { cutOpen, paintRoot } from "./paint-root.ts";
 import {
   bandOf,
@@ -75,7 +73,8 @@ export function paintBehind(ink: Ink, bounds: Bounds, anatomy: Anatomy, round: R
   ink.clip();
   ink.globalCompositeOperation = "source-atop";
   const dense = ink.getTransform().a;
-  castShadow(ink, 2 * CAST * s * dense);
+  ink.globalAlpha = 0.6;
+  castShadow(ink, CAST * s * dense);
   ink.shadowOffsetX -= away * dense;
   trace(
     ink,
@@ -101,16 +100,6 @@ function paintClosed(ink: Ink, bounds: Bounds, anatomy: Anatomy, { round }: Pick
   paintBeforeArtery(ink, bounds, anatomy, round("pulmonaryVein"));
 }
 
-/** What passes behind the pathway and shines through it, but for where arteries and aorta lie before it. */
-export function paintThrough(ink: Ink, bounds: Bounds, anatomy: Anatomy, before: Before): void {
-  if (anatomy.frame.graft?.kind !== "conduit") return;
-  paintShining(ink, bounds, anatomy, before.round("pulmonaryVein"), before.seen);
-  const own = scratch(ink, bounds);
-  paintClosed(own, bounds, anatomy, before);
-  takeAway(ink, own, bounds);
-  underAorta(ink, bounds, anatomy);
-}
-
 /** Takes away what the aorta covers. */
 export function underAorta(ink: Ink, bounds: Bounds, anatomy: Anatomy): void {
   const { before, frame } = anatomy;
@@ -126,7 +115,7 @@ export function underAorta(ink: Ink, bounds: Bounds, anatomy: Anatomy): void {
 
 /** Blood shows through the front of what leaves the heart, except over the pathway, whose hidden edges are dashed there. */
 function glaze(ink: Ink, bounds: Bounds, anatomy: Anatomy, { seen }: Before, hidden: string): void {
-  const { before, frame, heart } = anatomy;
+  const { before, frame } = anatomy;
   const s = frame.scale;
   const panes = scratch(ink, bounds);
   for (const tube of before)
@@ -150,11 +139,6 @@ function glaze(ink: Ink, bounds: Bounds, anatomy: Anatomy, { seen }: Before, hid
   walls.globalAlpha = 1;
   traceLoops(walls, seen);
   walls.fill();
-  // What crosses in an atrium is seen through its front once cleared.
-  if (crosses(frame)) {
-    trace(walls, heart.atrium, true);
-    walls.fill();
-  }
   panes.globalAlpha = 1;
   takeAway(panes, walls, bounds);
   takeAway(ink, panes, bounds);

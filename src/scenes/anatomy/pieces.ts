@@ -19,7 +19,6 @@ import {
   paintBefore,
   paintBehind,
   paintHidden,
-  paintThrough,
   paintVeins,
   type RoundOf,
   roomOf,
@@ -41,6 +40,7 @@ export const PIECES = [
   "bed",
   "cavity",
   "muscle",
+  "rightAtrium",
   "veins",
   "hiatus",
   "remains",
@@ -93,7 +93,6 @@ export function piecesOf(
     }),
     // They go down with what they lead to; lining and seams stay with the pathway.
     shining: still(throughIn, (ink) => {
-      paintThrough(ink, throughIn, anatomy, { ...outlines, round, theme });
       joined()?.through(ink, throughIn, anatomy, { outlines, saturations, theme });
     }),
     abdomen: {
@@ -108,7 +107,7 @@ export function piecesOf(
     atrium: {
       bounds: boundsOf(chambers, 4 * heart.size),
       // A vein that enters its floor holds it there.
-      pivot: frame.lowerVein ? [lastOf(frame.lowerVein)[0], middle[1]] : middle,
+      pivot: frame.lowerVein ? [lastOf(frame.lowerVein)[0], middle[1]] : heart.base,
       paint(ink) {
         paintAtrium(ink, anatomy, saturations.arterial, theme);
         joined()?.within(ink, anatomy, saturations, theme);
@@ -120,14 +119,13 @@ export function piecesOf(
     inLiver: vessels([...belowDiaphragm(anatomy), ...abdomen.portal], (...at) =>
       paintInLiver(...at, saturations, theme),
     ),
+    // It does not beat: beside the conduit's wall that would be seen as a gap that opens.
+    rightAtrium: anatomy.rightAtrium
+      ? still(boundsOf([anatomy.rightAtrium.outline], 6 * s), (ink) => paintRightAtrium(ink, anatomy, theme))
+      : still(NOWHERE, () => {}),
     veins: vessels(
-      [
-        ...anatomy.veins.filter(({ group }) => group === "brachiocephalic" || group === "atrium"),
-        { line: anatomy.rightAtrium },
-      ],
+      anatomy.veins.filter(({ group }) => group === "brachiocephalic" || group === "atrium"),
       (...at) => {
-        // It does not beat: beside the conduit's wall that would be seen as a gap that opens.
-        paintRightAtrium(at[0], anatomy, theme);
         paintVeins(...at, saturations, theme);
         joined()?.floor(at[0], anatomy);
       },
@@ -176,7 +174,7 @@ function roomsOf(anatomy: Anatomy): readonly [sewnIn: Bounds, hiddenIn: Bounds, 
   return [
     sewn.length > 0 ? boundsOf([sewn], 20 * s) : NOWHERE,
     boundsOf([sewn, hila, ...passing], 12 * s),
-    chamber || graft ? roomOf(returning(anatomy), s) : NOWHERE,
+    chamber || graft?.kind === "patch" ? roomOf(returning(anatomy), s) : NOWHERE,
   ];
 }
 

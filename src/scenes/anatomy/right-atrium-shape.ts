@@ -1,56 +1,53 @@
-/** Outside of the right atrium beside an extracardiac conduit: a free wall that is closed, and its appendage before the aorta's root. */
+/** Outside of the right atrium between an extracardiac conduit and the heart: closed where both great veins were cut off it, its appendage before the aorta's root. */
+import { entryAt } from "../../sim/checked/present.ts";
 import { closedOutline } from "../../sim/geometry/centreline.ts";
 import type { Point } from "../../sim/geometry/geometry.ts";
-import { beside } from "./graft-course.ts";
+import { spots } from "../drawing/curve-drawing.ts";
 import { type Placing, smoothLine } from "./placing.ts";
 
-/** mm of a 5-year-old from the conduit's lumen over its rings to the free wall, and by which that draws back towards its roof. */
-const APART = 3.4;
-const ROUNDED = 6;
-/** Parts of the conduit's length between which it lies. */
-const [LOW, HIGH] = [0.06, 0.92];
-/** x and y in the heart: its border behind the aorta and along the groove beside the ventricle, and down to where the vein was cut off it. */
-const FAR: readonly Point[] = [
-  [12, 15],
-  [14, 4],
-  [13, -8],
-  [9.6, -16],
-  [9, -22],
-  [8.6, -28],
-  [5.4, -32.6],
-  [1, -32.8],
-  [-2, -29.4],
-  [-2, -23],
-];
+/** x and y in the heart; to the right of where that begins x is a part of the way to the conduit, under which it goes on. */
+const UNDER = spots("-0.86 -33, -1.2 -22, -1.5 -8, -1.5 4, -1.2 12");
+/** Its dome, where the upper vein was cut off it. */
+const DOME = spots("-0.94 14, -0.86 16.4, -0.66 18, -0.3 18, -0.1 16.4, 0.6 14.6");
+/** Behind the aorta, along the groove beside the ventricle, and its floor before the lower vein. */
+const FAR = spots(
+  "6 15, 12 13, 14 4, 13 -8, 10.6 -14.6, 7.6 -19.4, 5.2 -24, 4.6 -28.6, 4.8 -32.4, 3 -36, -0.1 -37.4, -0.5 -36.4",
+);
+/** Where the lower vein was cut off it: a seam in its wall, beside that. */
+const SEAM = spots("-0.5 -20.5, -0.2 -23.6, -0.04 -27, -0.1 -30.4, -0.34 -33.4");
 /** Its appendage, a beak before the aorta's root: from its neck above over the notches of its edge to that below. */
-const APPENDAGE: readonly Point[] = [
-  [-1.2, 9],
-  [0.8, 12.4],
-  [4.6, 13.4],
-  [7.4, 12.4],
-  [8, 10.8],
-  [10, 9.4],
-  [9.6, 7.6],
-  [11.4, 5.4],
-  [9.8, 3.6],
-  [10.2, 1],
-  [7.8, -0.6],
-  [5, -1.6],
-  [3, -4.6],
-  [1.8, -9],
-  [0.4, -12],
-];
+const APPENDAGE = spots(
+  "-0.4 9.4, 0.6 12.4, 4.2 13.6, 7.4 12.6, 8 11, 10.2 9.6, 9.8 7.8, 11.8 5.4, 10 3.6, 10.4 1, 8 -0.8, 5 -1.8, 2.6 -4.8, 0.8 -9, -0.1 -12",
+);
+/** Muscles within it that show on it. */
+const COMB = [
+  "1.4 9, 4 10, 6.8 11.6",
+  "1.6 6.6, 5 7, 8.8 8.4",
+  "1.8 4, 5 4, 9.4 4.4",
+  "1.8 1.4, 4.6 1.2, 8.4 1",
+].map(spots);
 
-/** Empty at the other stages, whose right atrium is part of the pathway or of a common atrium. */
-export function rightAtrium({ frame, inHeart }: Placing): readonly Point[] {
-  const { graft, scale } = frame;
-  if (graft?.kind !== "conduit") return [];
-  const free = Array.from({ length: 13 }, (_, i): Point => {
-    const up = (i / 12) ** 5;
-    return beside(graft, LOW + (HIGH - LOW) * (i / 12), 1, (APART + ROUNDED * up) * scale);
-  });
-  return closedOutline([...free, ...FAR.map((point) => inHeart(...point))]);
+export interface RightAtrium {
+  /** closed, mm */
+  readonly outline: readonly Point[];
+  /** where the veins were cut off it */
+  readonly seams: readonly (readonly Point[])[];
+  readonly appendage: readonly Point[];
+  readonly comb: readonly (readonly Point[])[];
 }
 
-export const rightAppendage = ({ frame, inHeart }: Placing): readonly Point[] =>
-  frame.graft?.kind === "conduit" ? smoothLine(APPENDAGE.map((point) => inHeart(...point))) : [];
+/** Null at the other stages, whose right atrium is part of the pathway or of a common atrium. */
+export function rightAtrium({ frame, inHeart }: Placing): RightAtrium | null {
+  const { graft, heart, heartScale } = frame;
+  if (graft?.kind !== "conduit") return null;
+  const edge = Math.max(...graft.line.map(([x], i) => x + entryAt(graft.widths, i) / 2));
+  const gap = (heart - edge) / heartScale;
+  const at = ([x, y]: Point): Point => inHeart(x < 0 ? gap * x : x, y);
+  const placed = (points: readonly Point[]) => smoothLine(points.map(at));
+  return {
+    outline: closedOutline([...UNDER, ...DOME, ...FAR].map(at)),
+    seams: [placed(SEAM), placed(DOME.slice(1, -1).map(([x, y]) => [0.9 * x - 0.04, y - 1.3]))],
+    appendage: placed(APPENDAGE),
+    comb: COMB.map(placed),
+  };
+}

@@ -29,8 +29,6 @@ export interface Course {
     readonly held: Float32Array;
     readonly beats?: Ventricle;
   };
-  /** at each point, part of a mark's size that shines through what lies before it */
-  readonly size?: Float32Array;
   /** 1..0 at each point: part of its marks' own colour that is left where blood mixes */
   readonly unmixed?: Float32Array;
   /** it brings its part into a chamber with others: their marks are as many as what each brings, and as fast */

@@ -202,7 +202,7 @@ function advance(
     const rise = found.run / (OVERLAP * size);
     const fall = (course.run[course.run.length - 1]! - found.run) / (OVERLAP * size);
     const rank = leftOf(kept * found.seen, place);
-    shown[i] = Math.max(0, Math.min(course.size?.[found.at] ?? 1, rise, fall, rank));
+    shown[i] = Math.max(0, Math.min(1, rise, fall, rank));
     // A trail lies right behind its head; one that is not shown needs none.
     if (shown[i] === 0) {
       marks.trail.fill(found.x, 4 * i, 4 * i + 4);

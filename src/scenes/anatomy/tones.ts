@@ -54,6 +54,10 @@ export const tissue = tonesOf({
     dark: of("#30241a", "#463626", "#5f4b36", "#8f7452"),
     light: of("#e0c7a0", "#edd9b8", "#f6ead2", "#b3906a"),
   },
+  fat: {
+    dark: of("#8d6830", "#c2974f", "#e2c285", "#5a3c18"),
+    light: of("#dcb566", "#f0d28c", "#fae9b8", "#a47a34"),
+  },
   valve: {
     dark: of("#5c2a28", "#f1dcc8", "#fff4e6", "#e8cdb8"),
     light: of("#7c2f2a", "#fff8ee", "#ffffff", "#8c5a50"),

@@ -33,24 +33,8 @@ export function fromLungs(anatomy: Anatomy, pathway: Distance, course: CourseOf)
     // The lower ones lie behind their lung's artery.
     const before = /Lower/.test(name) ? [[arteries, [...arteries.nodes.keys()]] as const] : [];
     const whole = denser(course(["pulmonaryVein", EACH, "rich"], WIDE, line));
-    const seen = partlyHidden(anatomy, "rich", pathway, before)(whole);
-    return anatomy.frame.graft?.kind === "conduit" ? shiningFrom(seen, pathway) : seen;
+    return partlyHidden(anatomy, "rich", pathway, before)(whole);
   });
-}
-
-/** Part of its marks that shine through what lies before them, and of their size. */
-const SHINE = 0.6;
-
-/** One that passes behind a conduit's blood shines from where that begins to hide it. */
-function shiningFrom(course: Course, pathway: Distance): Course {
-  let from = course.x.findIndex((x, i) => pathway(x, entryAt(course.y, i)) < 0);
-  if (from < 0) return course;
-  while (from > 0 && entryAt(course.seen, from - 1) < SHINE) from--;
-  return {
-    ...course,
-    seen: course.seen.map((shown, i) => (i < from ? shown : Math.max(shown, SHINE))),
-    size: course.x.map((_, i) => (i < from ? 1 : SHINE)),
-  };
 }
 
 /** The veins' own flow fills the atrium; what passes the valve empties it. */

@@ -4,7 +4,7 @@ import { paintOrgan } from "../anatomy/paint-organ.ts";
 import { servesAt, sheet } from "../anatomy/painted-sheet.ts";
 import { tissue } from "../anatomy/tones.ts";
 import { muted, upright } from "../circuit/paint-figure.ts";
-import { paintOrgansBefore, paintOrgansBehind } from "../circuit/paint-organs.ts";
+import { paintOrgansBefore, paintOrgansBehind, paintStomach } from "../circuit/paint-organs.ts";
 import { GROWN } from "../circuit/proportions.ts";
 import { spots } from "../drawing/curve-drawing.ts";
 import type { Theme } from "../theme/theme.ts";
@@ -58,7 +58,10 @@ export function belly(): Belly {
         const muscle = muted(tissue("diaphragm", theme), theme.colour.stage, 0.75);
         for (const crus of CRURA) paintOrgan(ink, upright(crus), muscle, { depth: 6, edge: 1.4 });
       });
-      front.paint(ROOM, density, [0, 0], (ink) => paintOrgansBefore(ink, theme));
+      front.paint(ROOM, density, [0, 0], (ink) => {
+        paintOrgansBefore(ink, theme, []);
+        paintStomach(ink, theme);
+      });
     },
     move(fall) {
       for (const view of [behind, before]) view.y = fall;

@@ -1,10 +1,13 @@
-/** Blood in the leg vein as a row of dots, each with its share of the volume: it enters below, leaves above; what lies below the lower valve waits there while it is shut, the rest is as dense everywhere. */
+/**
+ * Blood in the leg vein as a row of dots, each with its share of the volume: it enters below, leaves above. What lies below the lower valve
+ * waits there while that is shut, and so does what lies above the upper one; between them it is as dense everywhere.
+ */
 
 import { entryAt, lastOf } from "../../sim/checked/present.ts";
 import type { Traces } from "../../sim/circulation/answer/answer.ts";
 import { GOLDEN, part } from "../drawing/even-spread.ts";
 import { passage } from "../drawing/trace-clock.ts";
-import { halfWidth, LENGTH, VALVES } from "./vein.ts";
+import { halfWidth, LENGTH, pressedAt, VALVES } from "./vein.ts";
 
 /** Dots in the column at the clock's zero. */
 const COUNT = 64;
@@ -12,14 +15,16 @@ const COUNT = 64;
 const HELD = 91;
 /** Plane units between two places at which the vein's width is taken. */
 const STEP = LENGTH / 120;
-/** Part of the column that a squeeze may press out or let in at most. */
-const SWING = 0.7;
+/** Least part of its blood at rest that a squeeze leaves in the calf, and the most. */
+const [EMPTIED, FILLED] = [0.2, 2.2];
+/** s over which a dot's speed is taken. */
+const BRIEF = 0.01;
 
 export interface BloodColumn {
   /** Most dots that are there at a time. */
   readonly count: number;
-  /** Calls for each dot that is there: its number, which it keeps, where along the vein it is (plane units), and -1..1 across it. */
-  each(time: number, pressed: number, place: (dot: number, at: number, across: number) => void): void;
+  /** Calls for each dot that is there: its number, which it keeps, where along the vein it is (plane units), -1..1 across it, and how fast it goes up (plane units a second). */
+  each(time: number, place: (dot: number, at: number, across: number, speed: number) => void): void;
 }
 
 /** @param below L/min through the lower valve; null until it is known */
@@ -31,32 +36,42 @@ export function bloodColumn(traces: Traces, bodySize: number, below: Float64Arra
   const each = held / COUNT;
   // Over many cycles the column neither swells nor runs dry.
   const even = inflow && outflow && outflow.perPeriod > 0 ? inflow.perPeriod / outflow.perPeriod : 1;
+  const [foot, thigh] = [BELOW * held, ABOVE * held];
+  const calf = held - foot - thigh;
+  const standing = (time: number) => {
+    const low = -(inflow?.passed(time) ?? 0);
+    const left = even * (outflow?.passed(time) ?? 0);
+    const within = Math.min(FILLED * calf, Math.max(EMPTIED * calf, calf - left - low));
+    const squeezed = places(pressedAt(traces, time), LOWER, UPPER);
+    const placeOf = (dot: number) => {
+      const before = dot * each - low;
+      if (before < foot) return FOOT(before / foot);
+      return before < foot + within
+        ? squeezed((before - foot) / within)
+        : THIGH((before - foot - within) / thigh);
+    };
+    return { low, high: low + foot + within + thigh, placeOf };
+  };
   return {
-    count: Math.ceil(COUNT * (1 + SWING)),
-    each(time, pressed, place) {
-      const low = -(inflow?.passed(time) ?? 0);
-      const left = even * (outflow?.passed(time) ?? 0);
-      const volume = held - left - low;
-      const high = low + Math.min((1 + SWING) * held, Math.max((1 - SWING) * held, volume));
-      const above = places(pressed, LOWER, 0);
+    count: Math.ceil(COUNT * (BELOW + ABOVE + FILLED * (1 - BELOW - ABOVE))) + 1,
+    each(time, place) {
+      const { low, high, placeOf } = standing(time);
+      const earlier = standing(time - BRIEF);
       for (let dot = Math.ceil(low / each); dot * each < high; dot++) {
-        const before = dot * each - low;
-        const at =
-          before < BELOW * held
-            ? FOOT(before / (BELOW * held))
-            : above((before - BELOW * held) / (high - low - BELOW * held));
-        place(dot, at, 2 * part((dot + 1) * GOLDEN) - 1);
+        const at = placeOf(dot);
+        place(dot, at, 2 * part((dot + 1) * GOLDEN) - 1, (earlier.placeOf(dot) - at) / BRIEF);
       }
     },
   };
 }
 
-/** Between two places along the vein, the lower one first: room up to each step, halves of plane units squared over the step. */
+/** Between two places along the vein, the lower one first: room up to each step, plane units squared of half the vein. */
 function roomSums(pressed: number, from: number, to: number): readonly number[] {
   const sums = [0];
   const steps = Math.round((from - to) / STEP);
+  const step = (from - to) / steps;
   for (let i = 0; i < steps; i++)
-    sums.push(lastOf(sums) + halfWidth(from - ((i + 0.5) * (from - to)) / steps, pressed));
+    sums.push(lastOf(sums) + step * halfWidth(from - (i + 0.5) * step, pressed));
   return sums;
 }
 
@@ -78,12 +93,15 @@ function places(pressed: number, from: number, to: number): (below: number) => n
   };
 }
 
-/** Where the lower valve's cusps end, the places below it, and their part of the vein's room at rest: no muscle squeezes them. */
-const LOWER = VALVES[1].at;
-const FOOT = places(0, LENGTH, LOWER);
-const BELOW = (() => {
-  const [below, above] = [roomSums(0, LENGTH, LOWER), roomSums(0, LOWER, 0)];
-  return lastOf(below) / (lastOf(below) + lastOf(above));
+/** Where cusps end, the places below the lower and above the upper ones, and their parts of the vein's room at rest: no muscle squeezes them. */
+const [UPPER, LOWER] = [VALVES[0].at, VALVES[1].at];
+const [FOOT, THIGH] = [places(0, LENGTH, LOWER), places(0, UPPER, 0)];
+const [BELOW, ABOVE] = (() => {
+  const rooms = [LENGTH, LOWER, UPPER].map((from, i) =>
+    lastOf(roomSums(0, from, entryAt([LOWER, UPPER, 0], i))),
+  );
+  const all = rooms.reduce((a, b) => a + b);
+  return [entryAt(rooms, 0) / all, entryAt(rooms, 2) / all];
 })();
 
 export interface LegTraces {

@@ -1,6 +1,5 @@
 /** The calf as a pump: muscle squeezes the leg vein, valves let blood go one way only. */
 import { Container, Graphics } from "pixi.js";
-import type { LegValves } from "../../chain/leg-valves.ts";
 import { formatQuantity } from "../../i18n/index.ts";
 import { entryAt } from "../../sim/checked/present.ts";
 import type { Circulation, Traces } from "../../sim/circulation/answer/answer.ts";
@@ -20,7 +19,7 @@ import { isRoomy, writeNames } from "./leg-names.ts";
 import { SKIN } from "./leg-parts.ts";
 import { LEG } from "./leg-tissues.ts";
 import { type LensPlace, lensPlaces, saysWhy } from "./lens-places.ts";
-import { beats, calfSaying, squeezes, stillAt } from "./squeezes.ts";
+import { beats, calfSaying, squeezes } from "./squeezes.ts";
 import { seenBy, valveLens } from "./valve-lens.ts";
 import { placeInLeg, VALVES, type ValveStands, WIDER } from "./vein.ts";
 
@@ -172,12 +171,11 @@ function calfPane(): ScenePane {
   return {
     view,
     draw({ frame, pane, circulation }, box, { floor }, theme) {
-      const { still } = frame;
+      const { still, time } = frame;
       const { labels } = frame.state.view;
       const { traces } = circulation;
-      const time = still && frame.time === 0 ? stillAt(traces) : frame.time;
       const now = (values: Float64Array | undefined) => (values ? valueAt(traces, values, time) : 0);
-      const valves = pane.legValves ? momentOf(traces, pane.legValves, time) : null;
+      const valves = pane.legValves ?? null;
       const type = sizes(Math.min(box.height, box.width), floor);
       const at = placesIn(box, type);
       const { fit, open, stands, column } = picture.draw({ circulation, valves, time, still }, at.leg, theme);
@@ -212,12 +210,5 @@ function calfPane(): ScenePane {
     },
   };
 }
-
-/** How the valves stand at a moment. */
-const momentOf = (traces: Traces, { below, cycle }: LegValves, seconds: number) => ({
-  below,
-  out: valueAt(traces, cycle.out, seconds),
-  in: valueAt(traces, cycle.in, seconds),
-});
 
 export const makeCalf: MakeScene = () => paneScene(calfPane, { legend: circuitLegend({ veins: true }) });

@@ -28,8 +28,8 @@ export const INNER_HEAD = partOf(
   "300 112, 284 122, 262 158, 238 204, 218 248, 204 296, 197 350, 194 420, 193 490, 196 570",
 );
 export const SOLEUS = partOf(
-  "302 204, 268 216, 226 246, 184 296, 162 356, 154 426, 158 496, 172 564, 192 634, 216 712",
-  "302 204, 290 226, 254 260, 238 306, 237 380, 237 440, 238 500, 240 560, 243 630, 216 712",
+  "302 204, 268 216, 226 246, 184 296, 162 356, 154 426, 158 496, 172 564, 192 634, 206 690, 216 734, 224 784",
+  "302 204, 290 226, 254 260, 238 306, 237 380, 237 440, 238 500, 240 560, 243 630, 240 690, 233 740, 224 784",
 );
 /** Tibialis posterior and its neighbours, between the vein and the bones. */
 export const DEEP_FLEXORS = partOf(
@@ -40,6 +40,11 @@ export const DEEP_FLEXORS = partOf(
 export const MUSCLE_BED = partOf(
   "296 200, 246 220, 200 266, 178 330, 168 420, 172 520, 192 610, 222 700, 262 764",
   "296 200, 320 220, 334 266, 334 330, 333 420, 328 520, 320 610, 308 700, 262 764",
+);
+/** Fat between the tendon, the heel's bone and the deep muscles. */
+export const PAD = partOf(
+  "244 640, 238 700, 232 750, 228 800, 226 846, 220 880",
+  "244 640, 256 700, 264 750, 276 800, 292 846, 300 876",
 );
 /** Far: from the thigh to the fibula. What lies in front of the shin's outer side is hidden by the tibia. */
 export const BICEPS_FEMORIS = partOf(
@@ -71,11 +76,14 @@ export const FIBULA = partOf(
 export const FEMUR = loopOf(
   "356 -60, 332 -40, 329 -6, 322 24, 306 38, 286 44, 275 60, 273 86, 284 112, 306 130, 340 136, 374 131, 398 114, 409 88, 404 58, 391 28, 385 -4, 384 -40, 356 -60",
 );
-/** Their inner condyles, nearest to us. */
+/** What of both stands nearest to us: their inner condyles, and the inner malleolus. */
 export const CONDYLES = [
   "296 46, 279 60, 276 86, 288 112, 312 129, 342 134, 366 124, 376 104, 368 82, 346 64, 320 50, 296 46",
   "288 158, 294 174, 312 190, 340 195, 368 188, 390 174, 397 158, 380 150, 340 152, 304 149, 288 158",
 ].map(loopOf);
+export const MALLEOLUS = loopOf(
+  "336 744, 322 770, 313 798, 312 822, 318 842, 330 856, 344 859, 354 852, 362 838, 370 818, 370 792, 362 764, 350 742, 336 744",
+);
 export const PATELLA = loopOf("424 30, 414 54, 416 84, 426 106, 440 80, 439 46, 424 30");
 export const CALCANEUS = loopOf(
   "224 866, 244 870, 268 876, 292 872, 312 868, 334 872, 356 880, 380 884, 402 890, 409 906, 398 922, 358 928, 318 934, 286 946, 264 962, 238 966, 216 954, 206 930, 208 902, 213 880, 224 866",
@@ -112,6 +120,8 @@ export const TENDONS = [
   { line: spots("427 100, 424 150, 411 204"), width: 13 },
   { line: spots("370 640, 375 720, 381 790, 394 828, 428 854, 466 888"), width: 8 },
   { line: spots("232 954, 320 958, 430 954, 520 966, 592 968"), width: 5 },
+  // Of the great toe's long flexor, under the heel bone's ledge.
+  { line: spots("262 740, 268 800, 290 856, 330 896, 400 916, 470 924, 560 952, 630 968"), width: 6 },
 ] as const;
 /** Of tibialis posterior, behind the inner malleolus to the navicular. */
 export const INNER_TENDON = {
@@ -119,17 +129,17 @@ export const INNER_TENDON = {
   width: 8,
 };
 
-/** Small saphenous vein in the fat behind the muscles, up to where it joins the deep one; its half width at both ends. */
+/** Small saphenous vein, from the foot's outer side behind the tendon into the fat behind the muscles, up to where it joins the deep one; its half width at both ends. */
 export const SMALL_SAPHENOUS = {
   line: spots(
-    "190 884, 195 826, 202 764, 197 692, 176 612, 143 524, 117 434, 111 352, 124 284, 154 216, 186 158, 208 108, 228 74, 246 48",
+    "286 872, 262 866, 238 856, 219 838, 208 812, 203 764, 197 692, 176 612, 143 524, 117 434, 111 352, 124 284, 154 216, 186 158, 208 108, 228 74, 246 48",
   ),
   half: [0.8, 4.6],
 } as const;
-/** Great saphenous vein, nearest to us under the skin of the inner side: from the foot in front of the inner malleolus, along the tibia, and behind the knee's inner condyle to the thigh. */
+/** Great saphenous vein, nearest to us under the skin of the inner side: from the great toe in front of the inner malleolus, along the tibia, and behind the knee's inner condyle to the thigh. */
 export const GREAT_SAPHENOUS = {
   line: spots(
-    "560 890, 500 866, 440 846, 396 818, 366 780, 352 720, 348 640, 347 560, 345 470, 340 380, 330 300, 318 230, 306 160, 303 96, 310 40, 318 -30",
+    "676 934, 640 917, 600 899, 560 884, 500 862, 440 844, 396 818, 366 780, 352 720, 348 640, 347 560, 345 470, 340 380, 330 300, 318 230, 306 160, 303 96, 310 40, 318 -30",
   ),
   half: [0.5, 5.2],
 } as const;

@@ -17,10 +17,12 @@ import {
   FIBULA,
   GASTROCNEMIUS,
   INNER_TENDON,
+  MALLEOLUS,
   MENISCI,
   MUSCLE_BED,
   NAIL,
   OUTER_FOOT,
+  PAD,
   PATELLA,
   QUADRICEPS,
   SKIN,
@@ -57,6 +59,14 @@ export function paintBehindVein(ink: Ink, saturation: number, theme: Theme): voi
   paintCartilage(ink, TIBIA, (y) => y < 153, theme);
   for (const part of MENISCI) paintRounded(ink, part, legTissue("tendon", theme), 1.2);
   paintTendon(ink, INNER_TENDON.line, INNER_TENDON.width, theme);
+  paintRounded(ink, MALLEOLUS, { ...bone, shade: swell, edge: swell }, 1);
+  trace(
+    ink,
+    outlineOf(MALLEOLUS).filter(([, y]) => y > 800),
+  );
+  ink.lineWidth = EDGE;
+  ink.strokeStyle = bone.edge;
+  ink.stroke();
   for (const vein of TRIBUTARIES.foot) paintThinVein(ink, vein, saturation, theme);
 }
 
@@ -126,6 +136,17 @@ function paintSkin(ink: Ink, theme: Theme): void {
   ink.stroke();
 }
 
+function paintPad(ink: Ink, theme: Theme): void {
+  const fat = legTissue("fat", theme);
+  ink.save();
+  trace(ink, outlineOf(PAD), true);
+  ink.clip();
+  ink.fillStyle = fat.body;
+  ink.fill();
+  paintLobules(ink, fat);
+  ink.restore();
+}
+
 /** Fat under the skin: lobules, which lie in no rows. */
 function paintLobules(ink: Ink, { shade, light }: Tissue): void {
   const [across, down] = [46, 76];
@@ -190,6 +211,7 @@ function paintFar(ink: Ink, theme: Theme): void {
   const bone = far(legTissue("bone", theme));
   paintMuscle(ink, BICEPS_FEMORIS, theme, far);
   paintRounded(ink, FIBULA, bone, EDGE);
+  paintPad(ink, theme);
   paintMuscle(ink, MUSCLE_BED, theme, shaded);
   paintRounded(ink, OUTER_FOOT, bone, EDGE);
 }

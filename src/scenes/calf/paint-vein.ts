@@ -1,16 +1,16 @@
-/** The deep vein's wall and the cusps of its valves at one moment, and the artery beside it. */
+/** The deep vein at one moment, cut open along its middle, and the artery beside it. */
 import type { Graphics } from "pixi.js";
-import { entryAt } from "../../sim/checked/present.ts";
 import { smoothStep } from "../../sim/geometry/centreline.ts";
 import { type Round, roundOf, tissue } from "../anatomy/tones.ts";
 import type { Spot } from "../drawing/curve-drawing.ts";
 import { mix } from "../theme/colour.ts";
 import type { Theme } from "../theme/theme.ts";
 import { footTurn } from "./foot.ts";
-import { cuspOf, freeHalf, halfWidth, LENGTH, narrowing, onCusp, placeInLeg, VALVES } from "./vein.ts";
+import { freeHalf, halfWidth, LENGTH, narrowing, placeInLeg, VALVES } from "./vein.ts";
 
-/** Plane units of the vein's wall. */
-const WALL = 5;
+/** Plane units of the vein's wall, and of the line around it. */
+export const WALL = 4.4;
+const RIM = 1;
 /** Parts of the vein's width, from its edge to its light. */
 export const ROUND = [1, 0.8, 0.5] as const;
 /** Samples along the vein, plane units: close together where valves bulge, for a lens shows those. */
@@ -36,10 +36,23 @@ export const bandsOf = ({ edge, body, light }: Round): readonly string[] => [
   mix(body, light, 0.3),
 ];
 
+/** Of the deep vein, cut open: parts of its lumen's width, from the wall inward. */
+const lumenOf = ({ edge, body, light }: Round): Tones => [
+  [1, mix(edge, body, 0.25)],
+  [0.95, mix(edge, body, 0.62)],
+  [0.87, mix(edge, body, 0.85)],
+  [0.74, mix(body, light, 0.06)],
+  [0.52, mix(body, light, 0.3)],
+];
+
+/** Of what is cut: the vein's wall and its cusps. @param saturation percent */
+export const cutWall = (saturation: number, theme: Theme): string =>
+  mix(tissue("valve", theme).body, roundOf(saturation, theme).body, 0.22);
+
 /** Plane units: half the artery's width, and from the vein's wall to its middle. */
 export const ARTERY = { half: 7.5, beside: 12 } as const;
 /** Plane units along the vein to where the artery has grown too thin to be drawn. */
-const ARTERY_ENDS = 960;
+const ARTERY_ENDS = 1200;
 
 type Tones = readonly (readonly [part: number, colour: string])[];
 const tubeOf = ({ wall, edge, body, light }: Round): Tones => [
@@ -72,8 +85,8 @@ function drawBeside(ink: Graphics, { from, to, middle, half }: Tube, turn: numbe
   }
 }
 
-/** Each posterior tibial artery runs between two veins: the second, from where it joins the first to the ankle; half its width, and from the artery's middle to its own. */
-const SECOND = { joins: 190, parted: 410, ends: 930, half: 5, beside: 16 } as const;
+/** Each posterior tibial artery runs between two veins: the second, from where it joins the first behind the knee to where it does so again under the ankle; half its width, and from the artery's middle to its own. */
+const SECOND = { joins: 190, parted: 410, nears: 880, ends: 1010, half: 5, beside: 16 } as const;
 /** Where the two are joined across the artery. */
 const BRIDGES = [420, 510, 600] as const;
 
@@ -86,7 +99,8 @@ function drawCompanions(
 ): void {
   const blue = tubeOf(veinTones(vein, theme));
   const turn = footTurn(pressed);
-  const apart = (at: number) => smoothStep(SECOND.joins, SECOND.parted, at);
+  const apart = (at: number) =>
+    smoothStep(SECOND.joins, SECOND.parted, at) * (1 - smoothStep(SECOND.nears, SECOND.ends, at));
   const second = (at: number) => apart(at) * (besideVein(at, pressed) + SECOND.beside);
   drawBeside(
     ink,
@@ -94,7 +108,7 @@ function drawCompanions(
       from: SECOND.joins,
       to: SECOND.ends,
       middle: second,
-      half: (at) => SECOND.half * Math.sqrt(1.04 - at / SECOND.ends),
+      half: (at) => SECOND.half * Math.sqrt(1.3 - at / SECOND.ends),
     },
     turn,
     blue,
@@ -141,65 +155,8 @@ export function drawVein(
     }
     ink.poly([...sides[0], ...sides[1].toReversed()].flat(), true).fill({ color: colour });
   };
+  // Cut open: its wall has the colour of the cusps that spring from it.
   pass(1, WALL / 2, tones.wall);
-  ROUND.forEach((part, i) => {
-    pass(part, -WALL / 2, entryAt(bandsOf(tones), i));
-  });
-}
-
-const CUSP_STEPS = 12;
-const FAR_CUSP = 0.18;
-
-/** The far halves of the cusps, behind the blood. @param open 0..1, by VALVES */
-export function drawFarCusps(ink: Graphics, open: readonly number[], theme: Theme): void {
-  ink.clear();
-  VALVES.forEach((valve, i) => {
-    const cusp = cuspOf(valve.at, entryAt(open, i));
-    const cut = (side: number) =>
-      Array.from({ length: CUSP_STEPS + 1 }, (_, k): Spot => {
-        const [across, at] = onCusp(cusp, k / CUSP_STEPS);
-        return placeInLeg(at, side * across).spot;
-      });
-    ink
-      .poly([...cut(-1), ...cut(1).toReversed()].flat(), true)
-      .fill({ color: tissue("valve", theme).body, alpha: FAR_CUSP });
-  });
-}
-
-/** @param open 0..1, by VALVES */
-export function drawValves(ink: Graphics, open: readonly number[], theme: Theme): void {
-  const { body, edge, shade } = tissue("valve", theme);
-  ink.clear();
-  // Rims first: shut, two cusps lie on each other.
-  for (const [color, width] of [
-    [theme.name === "dark" ? shade : edge, 2.4],
-    [body, 0.8],
-  ] as const)
-    VALVES.forEach((valve, i) => {
-      const cusp = cuspOf(valve.at, entryAt(open, i));
-      for (const side of [-1, 1])
-        ink
-          .poly(cuspOutline(cusp, side).flat(), true)
-          .fill({ color })
-          .stroke({ color, width, join: "round" });
-    });
-}
-
-/** Thick near the wall, thin at its free edge. */
-function cuspOutline(cusp: ReturnType<typeof cuspOf>, side: number): readonly Spot[] {
-  const faces: [Spot[], Spot[]] = [[], []];
-  for (let i = 0; i <= CUSP_STEPS; i++) {
-    const t = i / CUSP_STEPS;
-    const [across, at] = onCusp(cusp, t);
-    const half = Math.min(1, 0.2 + 5 * t) * (0.8 + 1.3 * (1 - t) ** 1.5);
-    const [nextAcross, nextAt] = onCusp(cusp, t + 0.01);
-    const [dx, dy] = [nextAcross - across, nextAt - at];
-    const size = Math.hypot(dx, dy) || 1;
-    for (const [k, way] of [1, -1].entries())
-      faces[k]?.push(
-        placeInLeg(at - (way * half * dx) / size, side * Math.max(0.4, across + (way * half * dy) / size))
-          .spot,
-      );
-  }
-  return [...faces[0], ...faces[1].toReversed()];
+  pass(1, WALL / 2 - RIM, cutWall(saturations.vein, theme));
+  for (const [part, colour] of lumenOf(tones)) pass(part, -WALL / 2, colour);
 }

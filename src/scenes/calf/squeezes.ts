@@ -3,7 +3,6 @@ import { entryAt } from "../../sim/checked/present.ts";
 import type { Traces } from "../../sim/circulation/answer/answer.ts";
 import type { Stretch } from "../drawing/strips.ts";
 import { valueAt } from "../drawing/trace-clock.ts";
-import { legTraces } from "./blood-column.ts";
 import { hardestOf, squeezeAt } from "./vein.ts";
 
 /** Stretches in which something is so, by the index of the moment. */
@@ -56,16 +55,4 @@ export function calfDoing(traces: Traces, seconds: number): "squeeze" | "release
 export function calfSaying(traces: Traces, seconds: number): string {
   const doing = calfDoing(traces, seconds);
   return doing === "rest" && hardestOf(traces) > 0 ? "further.calf.filling" : `further.calf.${doing}`;
-}
-
-/** s of the cycle that a picture which never moved shows: the squeeze at the moment at which it drives most blood out; its beginning when there is no squeeze. */
-export function stillAt(traces: Traces): number {
-  const out = legTraces(traces)?.out;
-  if (!out) return 0;
-  let best: number | null = null;
-  traces.time.forEach((seconds, i) => {
-    if (calfDoing(traces, seconds) !== "squeeze") return;
-    if (best === null || entryAt(out, i) > entryAt(out, best)) best = i;
-  });
-  return best === null ? 0 : entryAt(traces.time, best);
 }

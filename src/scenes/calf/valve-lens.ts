@@ -72,21 +72,18 @@ export function valveLens(
   };
 }
 
-/** Plane units in the widest vein, in others by their width: an arrow's shaft and head and the rim around it, how far from the cusps' edge it begins and ends, and the bar at which it ends. */
-const ARROW = { long: 22, half: 2.4, head: 8, wide: 6.6, rim: 1.4, off: 26, near: 3 } as const;
-const BAR = { off: 1, half: 9, width: 3, rim: 5.6 } as const;
+/** Plane units in the widest vein, in others by their width: an arrow's shaft and head and the rim around it, and how far from the cusps' edge it begins. */
+const ARROW = { long: 22, half: 2.4, head: 8, wide: 6.6, rim: 1.4, off: 26 } as const;
+/** Into each pocket of a shut one: by how much smaller, from the vein's middle, and back from the cusps' edge to its tip. */
+const HELD = { size: 0.62, aside: 10.5, deep: 11 } as const;
 
-/** Through the open valve towards the heart; back towards the shut one, and there no further. @param valve by VALVES */
+/** Through the open valve towards the heart; into the pockets of the shut one, which that presses together. @param valve by VALVES */
 function drawWay(ink: Graphics, valve: number, open: number, stands: ValveStands, { colour }: Theme): void {
   if (stands === "closing") return;
   const { at } = entryAt(VALVES, valve);
   const size = freeHalf(at) / HALF;
   const [, , , [, edge]] = cuspOf(at, open);
-  const shut = stands === "shut";
-  const { long, half, head, wide, rim, off, near } = ARROW;
-  const tip = shut ? near : off;
-  const way = shut ? -1 : 1;
-  const spot = (up: number, across: number) => placeInLeg(edge + size * (up - tip), size * across).spot;
+  const { long, half, head, wide, rim, off } = ARROW;
   const outline: readonly (readonly [up: number, across: number])[] = [
     [0, 0],
     [head, wide],
@@ -96,17 +93,15 @@ function drawWay(ink: Graphics, valve: number, open: number, stands: ValveStands
     [head, -half],
     [head, -wide],
   ];
-  ink
-    .poly(outline.flatMap(([up, across]) => spot(way * up, across)))
-    .fill({ color: colour.ink })
-    .stroke({ color: colour.stage, width: size * rim, join: "round" });
-  if (!shut) return;
-  for (const [color, width] of [
-    [colour.stage, BAR.rim],
-    [colour.caution, BAR.width],
-  ] as const)
+  const arrow = (tip: number, aside: number, of: number) =>
     ink
-      .moveTo(...spot(tip - BAR.off, -BAR.half))
-      .lineTo(...spot(tip - BAR.off, BAR.half))
-      .stroke({ color, width: size * width, cap: "round" });
+      .poly(
+        outline.flatMap(
+          ([up, across]) => placeInLeg(edge + size * (of * up + tip), size * (aside + of * across)).spot,
+        ),
+      )
+      .fill({ color: colour.ink })
+      .stroke({ color: colour.stage, width: size * rim, join: "round" });
+  if (stands !== "shut") return void arrow(-off, 0, 1);
+  for (const side of [-1, 1]) arrow(HELD.deep, side * HELD.aside, -HELD.size);
 }

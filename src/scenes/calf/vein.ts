@@ -120,8 +120,9 @@ function sinus(valve: (typeof VALVES)[number], at: number): number {
 
 /** A cusp in section: where it springs from the wall, what draws its root and its belly, and its free edge. */
 export type Cusp = readonly [wall: Spot, root: Spot, belly: Spot, edge: Spot];
-/** A cusp's length over half the vein: shut, two of them overlap along the middle. */
-const LENGTHENED = 1.9;
+/** How far downstream of its hinge a cusp's free edge lies, shut and open, over half the vein: of one length, two that are shut lean on each other; and how far both meet on the wall. */
+const [SHUT_RISE, OPEN_RISE] = [1.33, 1.87];
+export const MEET = 1.1;
 
 /** Part of half the vein's width at which an open cusp's edge floats in the stream: cusps never lie against the wall (Lurie et al., J Vasc Surg 2003, from memory). */
 const FLOATS = 0.64;
@@ -130,12 +131,12 @@ const FLOATS = 0.64;
 export function cuspOf(at: number, open: number): Cusp {
   const half = freeHalf(at);
   const reach = half * FLOATS * open;
-  const rise = Math.sqrt((LENGTHENED * half) ** 2 - (half - reach) ** 2);
+  const rise = half * (OPEN_RISE - (OPEN_RISE - SHUT_RISE) * (1 - open) ** 2.2);
   const mix = (shut: number, wide: number) => shut + (wide - shut) * open;
   return [
-    [1.06 * half, at + 0.115 * half * open],
-    [mix(0.36 * half, 0.98 * half), at - rise * mix(0.06, 0.3)],
-    [mix(0.02 * half, 0.58 * half), at - rise * mix(0.3, 0.5)],
+    [half, at + 0.115 * half * open],
+    [mix(0.74, 0.98) * half, at + mix(0.2 * half, -0.3 * rise)],
+    [mix(0, 0.58) * half, at + mix(0.1 * half, -0.5 * rise)],
     [reach, at - rise],
   ];
 }

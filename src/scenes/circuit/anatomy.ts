@@ -6,8 +6,9 @@
 import type { Stage } from "../../sim/parameters/request.ts";
 import { type Spot, spots } from "../drawing/curve-drawing.ts";
 import {
-  BELLY_ARTERIES,
   BELLY_BEDS,
+  COELIAC_ARTERIES,
+  GUT_ARTERIES,
   HEPATIC_VEINS,
   KIDNEY_ARTERIES,
   KIDNEY_BEDS,
@@ -133,8 +134,10 @@ function wholeVessels(stage: Stage, open: boolean): readonly Vessel[] {
     ...LIVER_PORTAL,
     ...HEPATIC_VEINS,
     ...LEG_ARTERIES,
-    ...BELLY_ARTERIES,
+    // The spleen's vein crosses before the bowel's artery, the liver's artery lies before the portal vein.
+    ...GUT_ARTERIES,
     ...PORTAL_VEINS,
+    ...COELIAC_ARTERIES,
     ...(stage === "two-ventricle" ? [] : COLLATERALS),
     // The ascending aorta lies before the pulmonary arteries.
     ...CENTRE[stage],

@@ -29,8 +29,8 @@ interface Place {
 
 /** Heart and lungs, from the neck to the diaphragm. */
 export const CHEST: Extent = { left: 212, top: 150, right: 788, bottom: 560 };
-/** What is enlarged beside the whole body: the trunk from the neck to the pelvis. */
-export const LOOK: Extent = { left: 205, top: 86, right: 795, bottom: 1062 };
+/** What is enlarged beside the whole body: the trunk from the neck to the bowel. */
+export const LOOK: Extent = { left: 205, top: 110, right: 795, bottom: 880 };
 /** Plane units of the heart's height, and the fewest CSS px in which it is read. */
 const HEART = { height: 240, least: 60 } as const;
 

@@ -110,34 +110,34 @@ interface Loop {
 }
 const LOOPS: readonly Loop[] = [
   {
-    artery: "573 776, 590 782, 606 790, 650 784, 690 798",
+    artery: "544 768, 572 780, 606 790, 650 784, 690 798",
     from: "610 789, 650 784, 686 796",
     to: "614 827, 650 832, 690 824",
-    vein: "694 820, 650 832, 612 828, 584 824, 550 810",
+    vein: "694 820, 650 832, 612 828, 578 822, 504 784",
   },
   {
-    artery: "571 836, 590 846, 606 856, 650 858, 694 866",
+    artery: "542 814, 574 838, 606 856, 650 858, 694 866",
     from: "610 856, 650 858, 690 865",
     to: "616 891, 658 899, 694 890",
-    vein: "698 888, 658 900, 614 892, 584 878, 543 850",
+    vein: "698 888, 658 900, 614 892, 576 872, 503 812",
   },
   {
-    artery: "556 876, 578 898, 598 916, 634 932, 672 942",
+    artery: "529 854, 566 890, 598 916, 634 932, 672 942",
     from: "602 918, 634 932, 668 941",
     to: "594 952, 632 970, 670 964",
-    vein: "674 960, 632 971, 590 952, 562 920, 526 874",
+    vein: "674 960, 632 971, 590 952, 556 910, 498 834",
   },
   {
-    artery: "526 902, 546 922, 562 944, 560 976, 550 992",
+    artery: "510 881, 540 912, 562 944, 560 976, 550 992",
     from: "562 948, 561 968, 552 990",
     to: "513 950, 516 972, 524 992",
-    vein: "526 994, 516 970, 512 946, 508 920, 500 890",
+    vein: "526 994, 516 970, 512 946, 504 906, 483 860",
   },
   {
-    artery: "496 912, 490 930, 486 948, 482 980, 470 996",
+    artery: "484 905, 486 924, 486 948, 482 980, 470 996",
     from: "486 950, 483 972, 472 994",
     to: "429 948, 434 968, 444 992",
-    vein: "446 994, 434 966, 428 944, 432 924, 440 908",
+    vein: "446 994, 434 966, 428 944, 432 918, 446 894",
   },
   {
     artery: "462 922, 432 932, 402 948, 400 980, 388 996",
@@ -150,8 +150,8 @@ const LOOP = 0.05;
 const eachLoop = (make: (loop: Loop, number: string) => Vessel): readonly Vessel[] =>
   LOOPS.map((loop, i) => make(loop, i === 0 ? "" : String(i + 1)));
 
-/** To the liver's hilum and to the spleen from one trunk, to the bowel from another below it. */
-export const BELLY_ARTERIES: readonly Vessel[] = [
+/** To the liver's hilum and to the spleen. */
+export const COELIAC_ARTERIES: readonly Vessel[] = [
   vessel("coeliacTrunk", ARTERY, 15, "531 660, 531 642", { share: 0.25, joins: "coeliac" }),
   vessel("liverArtery", ARTERY, 11, "531 646, 526 633, 508 627, 482 622, 452 612, 428 604", {
     share: 0.15,
@@ -186,8 +186,12 @@ export const BELLY_ARTERIES: readonly Vessel[] = [
       joins: "coeliac",
     },
   ),
-  vessel("gutArtery", ARTERY, 11, "532 664, 556 684, 571 740, 573 800", { share: 0.3, joins: "mesenteric" }),
-  vessel("gutLowerArtery", ARTERY, 7, "573 796, 571 838, 552 878, 516 906, 462 922", {
+];
+
+/** The superior mesenteric artery, before the aorta and its left border, and its branches to the bowel. */
+export const GUT_ARTERIES: readonly Vessel[] = [
+  vessel("gutArtery", ARTERY, 11, "532 664, 542 692, 546 732, 544 784", { share: 0.3, joins: "mesenteric" }),
+  vessel("gutLowerArtery", ARTERY, 7, "544 780, 541 818, 528 856, 504 888, 462 922", {
     share: 0.2,
     joins: "mesenteric",
   }),
@@ -207,10 +211,13 @@ const toPortal = (name: string, width: number, share: number, way: string) =>
     ...(width > MAX_TWIG ? {} : { tapers: name.startsWith("liver") ? "end" : "start" }),
   });
 
-/** Bowel and spleen drain to the liver's hilum, before the inferior vena cava; it branches in the liver's lobes and ends in twigs. */
+/**
+ * The superior mesenteric vein, to the right of its artery, meets that of the spleen behind the pancreas' neck, before the inferior vena
+ * cava; the portal vein goes on to the liver's hilum, branches in the lobes and ends in twigs.
+ */
 export const PORTAL_VEINS: readonly Vessel[] = [
-  toPortal("gutVein", 13, 0.3, "546 840, 550 800, 546 744, 528 702, 500 676"),
-  toPortal("gutLowerVein", 9.5, 0.2, "388 914, 446 906, 500 890, 532 866, 547 830"),
+  toPortal("gutVein", 13, 0.3, "497 836, 503 796, 505 744, 502 706, 499 676"),
+  toPortal("gutLowerVein", 9.5, 0.2, "388 914, 440 898, 474 873, 494 842, 503 800"),
   ...eachLoop(({ vein }, number) => toPortal(`gutVeinBranch${number}`, 5.4, LOOP, vein)),
   toPortal("gutSplenicVein", 12, 0.1, "752 662, 736 652, 716 640, 668 640, 612 656, 556 664, 496 662"),
   { ...toPortal("portal", 18, 0.4, "500 690, 492 654, 466 634, 424 618"), opens: "end" },
@@ -283,6 +290,6 @@ export const KIDNEY_BEDS: readonly Vessel[] = [RIGHT_KIDNEY.bed, LEFT_KIDNEY.bed
 
 /** Names of all that the liver's and the bowel's blood passes. */
 export const namesOf = (organ: "liver" | "gut"): readonly string[] =>
-  [...BELLY_ARTERIES, ...PORTAL_VEINS, ...LIVER_PORTAL, ...BELLY_BEDS, ...HEPATIC_VEINS]
+  [...GUT_ARTERIES, ...COELIAC_ARTERIES, ...PORTAL_VEINS, ...LIVER_PORTAL, ...BELLY_BEDS, ...HEPATIC_VEINS]
     .map(({ name }) => name)
     .filter((name) => (organ === "gut" ? /^(gut|portal)/ : /^(liver|hepatic)/).test(name));

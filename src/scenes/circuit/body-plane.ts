@@ -23,7 +23,7 @@ import { paintedBody } from "./painted-body.ts";
 import { overOrgans, paintedChest } from "./painted-chest.ts";
 import { type Extent, GROWN, type Proportions, THIGHS } from "./proportions.ts";
 import { drawThroughLiver, fillTrunk } from "./silhouette.ts";
-import { heartHung } from "./sinking.ts";
+import { descentAt, heartHung } from "./sinking.ts";
 import { heartMarks, type Marks } from "./two-ventricles/heart-marks.ts";
 
 /** Device pixels of a CSS pixel for which the moving organs are painted. */
@@ -58,6 +58,9 @@ interface Moved {
   readonly still: boolean;
   readonly marks?: Marks;
 }
+
+/** Plane units by which the dome stands lower than at rest. */
+const fallOf = ({ circulation, time, still }: Moved): number => descentAt(lungsAt(circulation, time, still));
 
 export interface BodyPlane {
   readonly view: Container;
@@ -181,7 +184,7 @@ export function bodyPlane(): BodyPlane {
     follow: (circulation, elapsed) => streams.follow(circulation, elapsed),
     move(moved, theme, emphasis) {
       const { circulation, time, still, marks } = moved;
-      if (!close) body.draw(laying, grown, theme, emphasis);
+      if (!close) body.draw(laying, { proportions: grown, fall: fallOf(moved) }, theme, emphasis);
       chest.draw({ circulation, time, still, close }, plane.scale.x * DENSE, theme, emphasis);
       const finely = close && !still && marks !== undefined;
       fine.view.visible = finely;

@@ -31,7 +31,7 @@ const EDGE: Readonly<Record<Stage, number>> = {
   glenn: -14,
   atriopulmonary: 6,
   "lateral-tunnel": -4,
-  extracardiac: 5,
+  extracardiac: 8,
 };
 
 /** The way from the inferior vena cava to the pulmonary arteries where a graft or a patch makes it. */
@@ -87,8 +87,8 @@ export function chestFrame(stage: Stage, close = false): ChestFrame {
   const { frame: around } = surroundings({
     scale: 1,
     edge: EDGE[stage],
-    // The left side of a heart with two ventricles lies beside its right one.
-    heart: stage === "two-ventricle" ? 10 : 5,
+    // The left side of a heart with two ventricles lies beside its right one, and its right atrium beside a conduit.
+    heart: { "two-ventricle": 10, extracardiac: 8 }[stage as string] ?? 5,
     ...(close ? { floor: -48, roof: -8.25 } : { floor: -45, roof: -5 }),
   });
   const frame = {

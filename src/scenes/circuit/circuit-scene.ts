@@ -20,7 +20,9 @@ function circuitOf(): ScenePane {
       const compared = frame.panes.length > 1;
       const proportions = proportionsOf(circulation);
       const requests = frame.panes.map((each) => each.circulation?.request);
-      const halves = compared ? { body: box, look: null } : halvesOf(box, proportions.body);
+      const halves = compared
+        ? { body: box, look: null }
+        : halvesOf(box, proportions.body, frame.state.view.labels);
       const contents = {
         circulation,
         against: index > 0 ? (frame.panes[0]?.circulation ?? null) : null,

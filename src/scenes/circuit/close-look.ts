@@ -1,4 +1,4 @@
-/** The trunk from the neck to the pelvis, enlarged beside the whole body, where the box has room for both. */
+/** The trunk from the neck to the bowel, enlarged beside the whole body, where the box has room for both. */
 import { Container, Graphics } from "pixi.js";
 import { type Fit, fitInto } from "../drawing/split.ts";
 import type { Box } from "../scene.ts";
@@ -8,9 +8,10 @@ import { type Canvas, pane } from "./circuit-pane.ts";
 import type { PaneContents } from "./plates-drawing.ts";
 import type { Extent } from "./proportions.ts";
 
-/** CSS px of rounded corners, and parts of the box: room for the body's plates at each side, and the least width that is worth a look. */
+/** CSS px of rounded corners, and parts of the box: room at each side for the body's plates or for its title alone, and the least width that is worth a look. */
 const CORNER = 14;
 const PLATES = 0.2;
+const TITLE = 0.13;
 const MIN_LOOK = 0.36;
 
 interface Halves {
@@ -19,8 +20,9 @@ interface Halves {
 }
 
 /** The body at the left with its plates, and at the right a part of it, enlarged as far as what is left allows. */
-export function halvesOf(box: Box, whole: Extent): Halves {
-  const body = (whole.right - whole.left) * fitInto(box, whole).scale + 2 * PLATES * box.height;
+export function halvesOf(box: Box, whole: Extent, labels: boolean): Halves {
+  const plates = labels ? PLATES : TITLE;
+  const body = (whole.right - whole.left) * fitInto(box, whole).scale + 2 * plates * box.height;
   const tall = (LOOK.bottom - LOOK.top) / (LOOK.right - LOOK.left);
   const width = Math.min(box.width - body, box.height / tall);
   if (width < MIN_LOOK * box.height) return { body: box, look: null };
@@ -40,9 +42,6 @@ interface Places {
   readonly fit: Fit;
   readonly box: Box | null;
 }
-
-/** How strongly the way from the body to the enlarged part is tinted. */
-const WAY = { dark: 0.16, light: 0.09 } as const;
 
 /** Of the corners beyond a round frame, which hides there what a straight edge has cut: a round one would cost the processor far more. */
 function coverCorners(ink: Graphics, { x, y, width, height }: Box, color: string): void {
@@ -79,7 +78,7 @@ export function closeLook() {
     draw(contents: PaneContents, { fit, box }: Places, canvas: Canvas, theme: Theme): void {
       for (const part of [view, way, from]) part.visible = box !== null;
       if (!box) return;
-      const { colour, name } = theme;
+      const { colour } = theme;
       const { x, y, width, height } = box;
       const line = { width: 1.5, color: colour.inkSoft };
       window.clear().rect(x, y, width, height).fill(0xffffff);
@@ -92,10 +91,14 @@ export function closeLook() {
         .clear()
         .roundRect(left, top, wide, tall, CORNER * (wide / width))
         .stroke({ ...line, alpha: 0.7 });
-      way
-        .clear()
-        .poly([left + wide, top, x, y + CORNER, x, y + height - CORNER, left + wide, top + tall])
-        .fill({ color: colour.inkSoft, alpha: WAY[name] });
+      way.clear();
+      // Round corners begin where the guides do.
+      for (const [y0, y1] of [
+        [top, y],
+        [top + tall, y + height],
+      ] as const)
+        way.moveTo(left + wide - 4, y0).lineTo(x + 4, y1);
+      way.stroke({ ...line, width: 1, alpha: 0.6 });
       enlarged.draw({ ...contents, labels: false, titled: false, extent: LOOK }, box, canvas, theme);
     },
     release: () => enlarged.release(),

@@ -20,7 +20,6 @@ const BESIDE = 5;
 
 /** As a mark behind the face is seen, and one behind an opened chamber: 0.5 is nothing. */
 const THROUGH_FACE = 0.68;
-const THROUGH_CHAMBER = 0.62;
 
 interface Way {
   readonly vessel: Vessel;
@@ -61,7 +60,6 @@ function isOver(a: Way, b: Way): boolean {
 const isTwin = (a: Way, b: Way): boolean =>
   a.vessel.painted === true &&
   b.vessel.painted === true &&
-  !a.vessel.faint &&
   a.vessel.flow === b.vessel.flow &&
   a.vessel.blood === b.vessel.blood &&
   a.vessel.width === b.vessel.width &&
@@ -91,7 +89,6 @@ export function seenAlong(laid: readonly Laid[]): readonly (Float32Array | null)
         over.some((other) => near(other, spot, COVERS * other.vessel.width)) ||
         twins.some((other) => near(other, spot, ONE));
       if (isHidden || isCovered) return 0;
-      if (way.vessel.faint) return THROUGH_CHAMBER;
       return way.vessel.bed ? 1 : 1 - (1 - THROUGH_FACE) * faceAt(spot[1]);
     });
     return seen.some((each) => each < 1) ? seen : null;

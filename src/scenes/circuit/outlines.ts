@@ -56,7 +56,7 @@ export const SPLEEN: Outline = {
 export const PANCREAS: Outline = {
   name: "pancreas",
   points: spots(
-    "448 704, 470 686, 504 678, 556 686, 616 676, 672 648, 702 628, 714 638, 696 666, 644 696, 574 716, 528 718, 510 740, 492 764, 464 770, 442 748, 438 722, 448 704",
+    "448 704, 472 678, 506 662, 558 660, 616 648, 672 628, 704 616, 714 630, 696 656, 644 684, 574 706, 536 712, 520 734, 496 762, 464 770, 442 748, 438 722, 448 704",
   ),
 };
 
@@ -74,11 +74,11 @@ export const OESOPHAGUS: Outline = {
   points: spots("500 60, 503 170, 506 280, 512 380, 522 450, 536 500, 556 538, 584 562"),
 };
 
-/** Fundus under the left dome, pylorus right of the midline. */
+/** Fundus beneath the left dome, pylorus right of the midline. */
 export const STOMACH: Outline = {
   name: "stomach",
   points: spots(
-    "572 556, 596 566, 616 550, 646 532, 686 530, 714 552, 724 594, 713 636, 684 668, 634 686, 576 692, 520 690, 480 687, 460 684, 449 681, 447 666, 460 662, 484 658, 530 660, 576 652, 608 636, 620 614, 610 594, 584 578, 572 556",
+    "572 554, 594 558, 606 566, 626 562, 650 549, 682 535, 708 537, 723 560, 727 598, 713 638, 684 668, 634 686, 576 692, 520 690, 480 687, 460 684, 449 681, 447 666, 460 662, 484 658, 530 660, 576 652, 606 636, 616 614, 606 594, 584 578, 572 554",
   ),
 };
 
@@ -134,8 +134,8 @@ export const COLON: Outline = {
 };
 export const APPENDIX: Outline = {
   name: "gut",
-  width: 10,
-  points: spots("302 962, 322 972, 336 992, 334 1014, 346 1026"),
+  width: 8,
+  points: spots("304 958, 320 972, 334 984, 346 980"),
 };
 
 /** Behind the pubic bone, before the rectum; and from each kidney's hilum down to it. */

@@ -7,6 +7,7 @@ import { type Tissue, tissue } from "../anatomy/tones.ts";
 import { legTissue } from "../calf/leg-tones.ts";
 import { mix } from "../theme/colour.ts";
 import type { Theme } from "../theme/theme.ts";
+import { GUT_ARTERIES, PORTAL_VEINS } from "./belly-vessels.ts";
 import { paintLegs } from "./legs.ts";
 import {
   APPENDIX,
@@ -18,15 +19,16 @@ import {
   KIDNEYS,
   LIVER,
   OESOPHAGUS,
-  type Outline,
   PANCREAS,
   SMALL_BOWEL,
   SPLEEN,
   STOMACH,
   URETERS,
 } from "./outlines.ts";
+import { paintBowel, paintColon } from "./paint-bowel.ts";
 import { fadeDown, muted, skinOf, upright } from "./paint-figure.ts";
 import type { Proportions } from "./proportions.ts";
+import type { Vessel } from "./vessel.ts";
 
 /** Bile shows through a gallbladder's wall. */
 const GREEN = { shade: "#5d7040", body: "#7f9355", light: "#a9b883" } as const;
@@ -69,28 +71,68 @@ export function paintOrgansBehind(ink: Ink, proportions: Proportions, theme: The
   for (const { points } of KIDNEYS) paintKidney(ink, upright(points), tones.kidney);
   paintOrgan(ink, upright(SPLEEN.points), tones.spleen, { depth: 18, edge: 2 });
   for (const ureter of URETERS) paintBowel(ink, ureter, tones.bladder);
-  for (const bowel of [DUODENUM, ...SMALL_BOWEL]) paintBowel(ink, bowel, tones.bowel);
+  for (const bowel of SMALL_BOWEL) paintBowel(ink, bowel, tones.bowel);
 }
 
-/** Before the great vessels. */
-export function paintOrgansBefore(ink: Ink, theme: Theme): void {
+/** Before the great vessels. @param mesenteric the bowel's, where they are drawn */
+export function paintOrgansBefore(ink: Ink, theme: Theme, mesenteric = MESENTERIC): void {
   const { bowel, gallbladder, bladder, pancreas } = tonesIn(theme);
-  // The portal vein comes together behind its neck, and the lower vena cava runs behind its head.
+  paintBowel(ink, DUODENUM, bowel);
   paintPancreas(ink, upright(PANCREAS.points), pancreas);
-  // The spleen's vessels are seen through it.
-  paintOrgan(ink, upright(STOMACH.points), bowel, { depth: 24, edge: 2, alpha: 0.6 });
+  showVessels(ink, mesenteric);
   paintOrgan(ink, upright(GALLBLADDER.points), gallbladder, { depth: 8, edge: 1.6 });
-  // The liver's left lobe lies before the stomach.
-  ink.save();
-  ink.globalCompositeOperation = "destination-out";
-  trace(ink, upright(LIVER), true);
-  ink.fill();
-  ink.restore();
+  wipe(ink, () => {
+    trace(ink, upright(LIVER), true);
+    ink.fill();
+  });
   paintBowel(ink, APPENDIX, bowel);
   paintColon(ink, COLON, bowel);
   fadeDown(ink, RECTUM);
   paintOrgan(ink, upright(BLADDER.points), bladder, { depth: 14, edge: 1.8 });
 }
+
+/** Before all of these, and so clear that they are seen through it; the liver's left lobe lies before it. */
+export function paintStomach(ink: Ink, theme: Theme): void {
+  paintOrgan(ink, upright(STOMACH.points), tonesIn(theme).bowel, { depth: 24, edge: 2.4, alpha: CLEAR });
+  wipe(ink, () => {
+    trace(ink, upright(LIVER), true);
+    ink.fill();
+  });
+}
+const CLEAR = 0.34;
+
+function wipe(ink: Ink, what: () => void): void {
+  ink.save();
+  ink.globalCompositeOperation = "destination-out";
+  what();
+  ink.restore();
+}
+
+/** The bowel's great vessels come out from behind the pancreas' neck and go on before its head and the duodenum; above they are seen through it. */
+function showVessels(ink: Ink, vessels: readonly Vessel[]): void {
+  wipe(ink, () => {
+    ink.lineCap = "butt";
+    for (const { points, width } of vessels) {
+      const line = upright(points);
+      for (const [part, alpha] of [
+        [line.filter(([, y]) => y <= -NECK), 1],
+        [line.filter(([, y]) => y >= -NECK), THROUGH],
+      ] as const) {
+        if (part.length < 2) continue;
+        trace(ink, part);
+        ink.globalAlpha = alpha;
+        ink.lineWidth = width + 4;
+        ink.stroke();
+      }
+    }
+  });
+}
+const MESENTERIC: readonly Vessel[] = [...GUT_ARTERIES, ...PORTAL_VEINS].filter(({ name }) =>
+  ["gutArtery", "gutVein", "gutSplenicVein", "portal"].includes(name),
+);
+/** Plane units of the lower border of the pancreas' neck, and how much of a vessel behind is seen. */
+const NECK = 710;
+const THROUGH = 0.5;
 
 /** Lobules bulge along its border, samples of which lie 3 units apart, and part its surface. */
 function paintPancreas(ink: Ink, outline: readonly Point[], look: Tissue): void {
@@ -102,7 +144,7 @@ function paintPancreas(ink: Ink, outline: readonly Point[], look: Tissue): void 
     const out = (LOBULE * Math.abs(Math.sin(0.55 * i))) / (Math.hypot(bx - ax, by - ay) || 1);
     return [x + out * (by - ay), y - out * (bx - ax)];
   });
-  paintOrgan(ink, bulging, look, { depth: 14, edge: 1.4, alpha: 0.72 });
+  paintOrgan(ink, bulging, look, { depth: 14, edge: 1.4, alpha: 0.86 });
   ink.save();
   trace(ink, bulging, true);
   ink.clip();
@@ -185,83 +227,3 @@ const middleOf = (outline: readonly Point[]): Point => {
   const ys = outline.map(([, y]) => y);
   return [(Math.min(...xs) + Math.max(...xs)) / 2, (Math.min(...ys) + Math.max(...ys)) / 2];
 };
-
-/** Strokes of which a tube's round is made: width as part of its own, from its colours, moved towards the light. */
-function paintBowel(ink: Ink, { points, width = 0 }: Outline, { edge, shade, body, light }: Tissue): void {
-  const line = upright(points);
-  for (const [part, colour, lift] of [
-    [1, edge, 0],
-    [0.88, shade, 0],
-    [0.74, mix(shade, body, 0.6), 0.03],
-    [0.56, body, 0.06],
-    [0.34, mix(body, light, 0.5), 0.1],
-    [0.14, light, 0.14],
-  ] as const) {
-    trace(
-      ink,
-      line.map(([x, y]): Point => [x - lift * width, y + lift * width]),
-    );
-    ink.lineWidth = part * width;
-    ink.strokeStyle = colour;
-    ink.stroke();
-  }
-}
-
-/** Plane units from one fold of the colon to the next, how far it is drawn in there, and how much wider the caecum is. */
-const HAUSTRUM = 30;
-const DRAWN_IN = 0.2;
-const CAECUM = { wider: 0.3, over: 70 } as const;
-
-/** Sacs between folds, and a band of muscle along them. Samples of its line lie 3 units apart. */
-function paintColon(ink: Ink, { points, width = 0 }: Outline, { edge, shade, body, light }: Tissue): void {
-  const line = upright(points);
-  const spotAt = (i: number, across: number, lift = 0): Point => {
-    const [[ax, ay], [bx, by]] = [
-      entryAt(line, Math.max(0, i - 1)),
-      entryAt(line, Math.min(line.length - 1, i + 1)),
-    ];
-    const step = Math.hypot(bx - ax, by - ay) || 1;
-    const [x, y] = entryAt(line, i);
-    const sac = 1 - DRAWN_IN + DRAWN_IN * Math.sqrt(Math.abs(Math.sin((Math.PI * 3 * i) / HAUSTRUM)));
-    const blind = Math.max(0, 1 - (3 * i) / CAECUM.over);
-    // Its blind end is round.
-    const round = Math.sqrt(
-      Math.min(1, (3 * i + 2) / (0.6 * width)) * (2 - Math.min(1, (3 * i + 2) / (0.6 * width))),
-    );
-    const half = (width / 2) * sac * (1 + CAECUM.wider * blind) * round * across;
-    return [x - ((by - ay) / step) * half - lift * width, y + ((bx - ax) / step) * half + lift * width];
-  };
-  const band = (part: number, lift: number): Point[] => [
-    ...line.map((_, i) => spotAt(i, part, lift)),
-    ...line.map((_, i) => spotAt(line.length - 1 - i, -part, lift)),
-  ];
-  for (const [part, colour, lift] of [
-    [1.06, edge, 0],
-    [0.95, shade, 0],
-    [0.78, mix(shade, body, 0.6), 0.02],
-    [0.58, body, 0.05],
-    [0.34, mix(body, light, 0.5), 0.08],
-  ] as const) {
-    trace(ink, band(part, lift), true);
-    ink.fillStyle = colour;
-    ink.fill();
-  }
-  ink.save();
-  ink.strokeStyle = edge;
-  ink.lineWidth = 1.6;
-  ink.globalAlpha = 0.55;
-  for (let i = HAUSTRUM / 3; i < line.length; i += HAUSTRUM / 3)
-    for (const side of [-1, 1]) {
-      ink.beginPath();
-      ink.moveTo(...spotAt(i, side));
-      const [x, y] = spotAt(Math.min(line.length - 1, i + 2), 0.6 * side);
-      ink.quadraticCurveTo(x, y, ...spotAt(i, 0.25 * side));
-      ink.stroke();
-    }
-  ink.globalAlpha = 0.5;
-  trace(ink, line.slice(6));
-  ink.lineWidth = 3;
-  ink.strokeStyle = light;
-  ink.stroke();
-  ink.restore();
-}

@@ -64,6 +64,7 @@ export const overOrgans = (
 ];
 
 const AROUND = ["rightLung", "leftLung", "abdomen"] as const;
+const HEARTS = ["atrium", "bed", "cavity", "muscle", "rightAtrium", "remains", "graft"] as const;
 
 /** A container that can go down with the dome. */
 function sinking(view: Container): Container {
@@ -73,8 +74,8 @@ function sinking(view: Container): Container {
 }
 
 export function paintedChest(): PaintedChest {
-  const layer = anatomyLayer([...AROUND, "atrium", "bed", "cavity", "muscle", "remains", "graft"]);
-  const { rightLung, leftLung, abdomen, atrium, remains, graft } = layer.pieces;
+  const layer = anatomyLayer([...AROUND, ...HEARTS]);
+  const { rightLung, leftLung, abdomen, atrium, rightAtrium, remains, graft } = layer.pieces;
   const light = new Graphics();
   const placed = (...parts: readonly Container[]): Container => {
     const view = new Container();
@@ -87,7 +88,7 @@ export function paintedChest(): PaintedChest {
   const [organs, underDiaphragm] = [new Container(), new Container()];
   const [deep, rear] = [sinking(placed(whole.deep)), sinking(placed(whole.rear))];
   organs.addChild(placed(rightLung, leftLung), underDiaphragm, deep, placed(abdomen), rear);
-  const painted = placed(atrium, layer.ventricle);
+  const painted = placed(atrium, layer.ventricle, rightAtrium);
   const stump = placed(remains);
   const sewn = new Container();
   sewn.addChild(placed(graft), stump);

@@ -45,8 +45,6 @@ export interface Vessel {
   readonly painted?: true;
   /** lies deep in an organ of this tissue, through which it is seen */
   readonly deep?: true;
-  /** its blood shines through what lies before it */
-  readonly faint?: true;
   /** lies on the back wall of the belly: beneath liver and diaphragm, through which it is seen faintly */
   readonly under?: true;
   /** what holds it swells about this spot */

@@ -16,7 +16,7 @@ import { beside, headingAt } from "./tube.ts";
 const CELLS = 7;
 const PROTEINS = 24;
 /** Which of the shapes each has, one after another. */
-const SHAPES = [0, 1, 0, 2, 1, 0, 1] as const;
+const SHAPES = [0, 1, 0, 0, 1, 0, 1] as const;
 /** Part of the way from one red cell to the next in which proteins can be seen, and how near to the wall. */
 const PLASMA = 0.4;
 const CLEAR = 13;

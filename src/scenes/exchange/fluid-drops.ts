@@ -10,7 +10,7 @@ import { type DayFigures, dropsFor } from "./day.ts";
 import { ARROW_LONG, type Mark, type Marks } from "./marks.ts";
 import { ALBUMIN, CURVES } from "./notes.ts";
 import { channel, doorOf, INSIDE } from "./paint-lymph.ts";
-import { CAPILLARY, CLEFTS, LUMEN, type TissuePlan } from "./tissue-plan.ts";
+import { BREAK, CAPILLARY, CLEFTS, LUMEN, type TissuePlan } from "./tissue-plan.ts";
 import { beside, headingAt } from "./tube.ts";
 import { toDoor, toGap } from "./water-ways.ts";
 
@@ -27,6 +27,8 @@ const ASIDE = 0.54;
 const PACE = 0.09;
 /** Part of the drain's way at which its arrow stands. */
 const DRAINED = 0.58;
+/** Part of an initial vessel's way at which its arrow stands: where it has grown wide enough for one. */
+const JOINING = 0.66;
 /** Plane units: what a flow of one drop adds to the length that any arrow has to be seen; more flow adds with its root. */
 const ARROW = 9;
 const SEEN = 32;
@@ -36,7 +38,7 @@ const NO_FLOW = 0.2;
 /** A gold piece goes a little slower than water. */
 const SLOWER = 0.8;
 /** Parts of the collecting vessel's way at which its arrows stand: after the first of the initial vessels, and where it leaves the picture. */
-const COLLECTED = [0.45, 0.865] as const;
+const COLLECTED = [0.44, 0.8] as const;
 
 /** Multiples of these, taken modulo 1, set drops evenly over ways and times at once (Roberts 2018, the R2 sequence). */
 const [WAYS, TIMES] = [0.7548776662, 0.5698402909];
@@ -90,7 +92,9 @@ export function toCavity(
   const way = { cleft: cleftOf(part(index * WAYS), below), gap };
   const [x, y] = toGap(plan, way, size, Math.min(1, phase / THROUGH_WALL));
   const falls = Math.max(0, (phase - THROUGH_WALL) / (1 - THROUGH_WALL));
-  return [x, y + (level - y) * falls];
+  const at = y + (level - y) * falls;
+  // The lung lies between the tear and the fluid.
+  return [x, at > plan.cavity.gap + BREAK / 2 ? Math.max(at, level) : at];
 }
 
 export interface Water extends Tissue {
@@ -166,7 +170,7 @@ export function showArrows(
       return arrow([x, y + (side * sized(flow) * ARROW_LONG) / 2], side * down, flow, leaving);
     }),
     ...initial.map(({ line }) =>
-      arrow(beside(line, 0.5, 0), headingAt(line, 0.5), lymph / initial.length, returning),
+      arrow(beside(line, JOINING, 0), headingAt(line, JOINING), lymph / initial.length, returning),
     ),
     ...COLLECTED.map((at) => arrow(beside(collecting, at, 0), headingAt(collecting, at), lymph, returning)),
     ...cavity.gaps.map((gap) => {

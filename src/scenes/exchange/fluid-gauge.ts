@@ -1,15 +1,20 @@
-/** The fluid in chest and abdomen: the cavity filled to a scale in mL at its side. */
+/** The fluid in the cavity, which lifts the lung off the chest wall, to a scale in mL at its side. */
 import type { Graphics } from "pixi.js";
 import { formatQuantity } from "../../i18n/index.ts";
+import { entryAt } from "../../sim/checked/present.ts";
+import { smoothStep } from "../../sim/geometry/centreline.ts";
+import type { Spot } from "../drawing/curve-drawing.ts";
 import type { Note } from "../drawing/lettering.ts";
 import { rangeOf } from "../drawing/scale.ts";
 import { drawScaleBar } from "../drawing/scale-bar.ts";
 import { type Fit, placed } from "../drawing/split.ts";
 import type { Box } from "../scene.ts";
+import { mix } from "../theme/colour.ts";
 import type { Theme } from "../theme/theme.ts";
 import {
   BREAK,
   CENTIMETRE,
+  DRAIN,
   LINING,
   LYMPH_MICROMETRE,
   MICROMETRE,
@@ -17,9 +22,10 @@ import {
   TORN_AT,
   WIDTH,
 } from "./tissue-plan.ts";
+import { tissueTone } from "./tissue-tones.ts";
 
-/** Plane units left free above the fullest level and below the fluid, where the scale's marks begin, and how long they and those between them are. */
-const AIR = 20;
+/** Plane units left to the lung above the fullest level and below the fluid, where the scale's marks begin, and how long they and those between them are. */
+const AIR = 38;
 const BED = LINING / 2 - 2;
 const SCALE = 24;
 const MARK = 22;
@@ -50,6 +56,19 @@ interface Filled {
   readonly type: number;
 }
 
+/** Plane units: steps along the lung's edge, and above the wall where the drain holds it off. */
+const [EDGE_STEP, OVER_DRAIN] = [20, 3 * DRAIN];
+
+/** The lung's lower edge: it rests on the fluid, or on drain and chest wall. */
+function lungEdge({ cavity: { bottom }, drain }: TissuePlan, level: number): readonly Spot[] {
+  const [from, to] = [entryAt(drain.x, 0), 880];
+  return Array.from({ length: WIDTH / EDGE_STEP + 1 }, (_, i): Spot => {
+    const x = EDGE_STEP * i;
+    const held = smoothStep(from - 70, from, x) * (1 - smoothStep(to - 90, to, x));
+    return [x, Math.min(level, bottom - BED - OVER_DRAIN * held)];
+  });
+}
+
 /** No line of the fluid's runs through a number. */
 export function drawGauge(
   ink: Graphics,
@@ -58,12 +77,20 @@ export function drawGauge(
   theme: Theme,
 ): void {
   const { colour } = theme;
-  const depth = plan.cavity.bottom - BED - level;
+  const bed = plan.cavity.bottom - BED;
+  const serosa = tissueTone("endothelium", theme);
   ink.clear();
-  ink.rect(0, level, WIDTH, depth).fill({ color: colour.pressure, alpha: 0.42 });
+  const edge = lungEdge(plan, level);
+  ink
+    .poly([...edge, [WIDTH, bed], [0, bed]].flat(), true)
+    .fill({ color: mix(tissueTone("cavity", theme).body, colour.pressure, 0.42) });
   const struck = marksTo(full).some((mark) => Math.abs(levelAt(plan, mark, full) - level) < 0.7 * type);
-  ink.moveTo(struck ? numbersTo(type) : 0, level).lineTo(WIDTH, level);
-  ink.stroke({ color: colour.pressure, width: 3 });
+  const seen = edge.filter(([x]) => !struck || x >= numbersTo(type));
+  for (const [color, width] of [
+    [serosa.edge, 6],
+    [serosa.body, 3],
+  ] as const)
+    ink.poly(seen.flat(), false).stroke({ color, width });
   const marks = marksTo(full);
   const step = (marks[0] ?? full) / PARTS;
   ink.moveTo(SCALE, levelAt(plan, 0, full)).lineTo(SCALE, levelAt(plan, full, full));
@@ -95,8 +122,8 @@ export const gaugeNumbers = (
       write(formatQuantity(mark, "mL"), SCALE + MARK + 8, levelAt(plan, mark, full), [0, 0.5]),
     ),
     ...bars(plan).map(({ value, unit, x, y }) => write(formatQuantity(value, unit), x, y - 6, [0.5, 1])),
-    ...tears(plan).map(({ times, x, y }): Note => {
-      const words = theme.say("further.exchange.smaller", { times });
+    ...tears(plan).map(({ part, times, x, y }): Note => {
+      const words = theme.say("further.exchange.smaller", { part, times });
       return { ...write(words, x, y, [0.5, 0.5]), bare: false };
     }),
   ];
@@ -113,12 +140,17 @@ const bars = ({ cavity: { top, bottom } }: TissuePlan) =>
     { value: 2, unit: "cm", long: 2 * CENTIMETRE, x: 340, y: bottom - 28 },
   ] as const;
 
-/** How many times smaller all is drawn under each tear, to two digits, and where that is said. */
+/** What is drawn under each tear, how many times smaller, to two digits, and where that is said. */
 const tears = ({ cavity: { gap } }: TissuePlan) =>
   [
-    { ratio: MICROMETRE / LYMPH_MICROMETRE, top: TORN_AT, x: 470 },
-    { ratio: (1e4 * LYMPH_MICROMETRE) / CENTIMETRE, top: gap, x: 640 },
-  ].map(({ ratio, top, x }) => ({ times: Number(ratio.toPrecision(2)), x, y: top + BREAK / 2 }));
+    { part: "lymph", ratio: MICROMETRE / LYMPH_MICROMETRE, top: TORN_AT, x: 500 },
+    { part: "chest", ratio: (1e4 * LYMPH_MICROMETRE) / CENTIMETRE, top: gap, x: 500 },
+  ].map(({ part, ratio, top, x }) => ({
+    part,
+    times: Number(ratio.toPrecision(2)),
+    x,
+    y: top + BREAK / 2,
+  }));
 
 /** Where they lie on the screen, numbers apart. */
 export const barBoxes = ({ plan, ...fit }: Fit & { readonly plan: TissuePlan }): readonly Box[] =>

@@ -10,8 +10,8 @@ const DENSE = 1.6;
 /** Half a mark's picture, plane units. */
 const ROOM = 64;
 
-/** Red cells: bent to a bullet, to a slipper, or seen from their edge. */
-export const RED_CELLS = ["bullet", "slipper", "edge"] as const;
+/** Red cells: bent to a bullet or to a slipper. */
+export const RED_CELLS = ["bullet", "slipper"] as const;
 type RedCell = (typeof RED_CELLS)[number];
 type Shape = `${"oxygenated" | "deoxygenated"} ${RedCell}` | "protein" | "drop" | "arrow";
 
@@ -71,15 +71,12 @@ export function marks(): Marks {
   };
 }
 
-/** Outlines in a narrow vessel: round in front and hollow behind; drawn out along one wall; or a disc on its edge, thin in its middle. */
+/** Outlines in a narrow vessel: round in front and hollow behind, or drawn out along one wall. */
 const OUTLINES: Readonly<Record<RedCell, readonly Spot[]>> = {
   bullet: spots(
     "-42 -27, -12 -32, 20 -26, 38 -8, 38 8, 20 26, -12 32, -42 27, -36 17, -23 10, -20 0, -23 -10, -36 -17",
   ),
   slipper: spots("-46 -18, -20 -29, 14 -25, 38 -10, 44 8, 24 22, 2 22, -14 15, -26 8, -42 1, -50 -8"),
-  edge: spots(
-    "-10 -31, 4 -32, 13 -23, 9 -11, 7 0, 9 11, 13 23, 4 32, -10 31, -17 21, -13 9, -11 0, -13 -9, -17 -21",
-  ),
 };
 
 function paintRedCell(ink: Ink, kind: RedCell, pale: number): void {
@@ -90,9 +87,8 @@ function paintRedCell(ink: Ink, kind: RedCell, pale: number): void {
   ink.clip();
   // Thin in its middle, where more light comes through.
   const thin = ink.createRadialGradient(4, -6, 2, 6, 0, 36);
-  const lit = kind === "edge" ? 0.5 * pale : pale;
-  thin.addColorStop(0, `rgba(255,255,255,${lit})`);
-  thin.addColorStop(0.5, `rgba(255,255,255,${0.7 * lit})`);
+  thin.addColorStop(0, `rgba(255,255,255,${pale})`);
+  thin.addColorStop(0.5, `rgba(255,255,255,${0.7 * pale})`);
   thin.addColorStop(1, "rgba(255,255,255,0)");
   ink.fillStyle = thin;
   ink.fillRect(-ROOM, -ROOM, 2 * ROOM, 2 * ROOM);

@@ -3,6 +3,7 @@ import { entryAt, lastOf } from "../../sim/checked/present.ts";
 import { type Ink, trace } from "../anatomy/painted-sheet.ts";
 import { tissue } from "../anatomy/tones.ts";
 import type { Curve, Spot } from "../drawing/curve-drawing.ts";
+import { slicesOf } from "../drawing/cusp-sheet.ts";
 import { mix } from "../theme/colour.ts";
 import type { Theme } from "../theme/theme.ts";
 import { paintWalls, type Walled } from "./lymph-wall.ts";
@@ -10,23 +11,22 @@ import { type Blind, BUD_HALF, INITIAL_HALF, LYMPH_HALF, nearest, type TissuePla
 import { tissueTone } from "./tissue-tones.ts";
 import { beside, fillTube, headingAt, traceTube } from "./tube.ts";
 
-/** Where along the collecting vessel its valves spring from the wall, the part of its way that their leaflets reach, and of its half width that these leave open. */
-const VALVES = [0.22, 0.69] as const;
-const LEAFLET = 0.125;
-const OPEN = 0.17;
-/** Part of a leaflet's reach by which it goes on into the wall. */
-const ROOT = 0.12;
+/** Where along the collecting vessel its valves spring from the wall, plane units that their leaflets reach, the part of its half width that these leave open, and where on the wall they meet. */
+const VALVES = [0.24, 0.66] as const;
+const LEAFLET = 104;
+const OPEN = 0.4;
+const MEET = 70;
 /** Plane units along the wall from one cell to the next, by which each overlaps it, and how far its free end stands inward. */
 const CELL = 66;
 const OVERLAP = 30;
-const FLAP = 34;
-const THICK = 10;
+const FLAP = 17;
+const THICK = 8;
 /** From outside through a door to the vessel's inside, plane units: along the wall from where its lower cell begins, and outward from it. */
 const THROUGH: readonly Spot[] = [
   [-26, 40],
   [-9, 6],
-  [10, -11],
-  [40, -26],
+  [10, -6],
+  [40, -22],
 ];
 /** Plane units from a vessel's blind end to its first cell, and part of its way along which its wall has such doors. */
 const FIRST = 16;
@@ -39,7 +39,7 @@ const FAN = 4;
 type Width = (part: number) => number;
 
 /** Part of a vessel's way over which it goes over into the next one. */
-const JOINED = 0.4;
+const JOINED = 0.3;
 
 /** Round at its blind end, uneven on, as wide as the next vessel where it joins that. @param share of the width, as round */
 const blindWidth =
@@ -48,25 +48,26 @@ const blindWidth =
     const from = (part * length - (1 - share) * half) / (share * half);
     const joined = Math.max(0, (part - 1 + JOINED) / JOINED);
     const round = Math.sqrt(1 - (1 - Math.min(1, Math.max(0, from))) ** 2);
-    const uneven = 0.09 * Math.sin((part * length) / 27 + half) + 0.04 * Math.sin((part * length) / 13);
+    const swollen = 0.1 * Math.exp(-((part * length - 1.3 * half) ** 2) / half ** 2);
+    const uneven = swollen + 0.05 * Math.sin((part * length) / 24 + half);
     return share * (half * (1 + uneven * (1 - joined)) + (into - half) * joined) * round;
   };
 
 /** Part of its way over which it is as narrow as the vessel that it begins as. */
 const BEGINS = 0.16;
-/** It bulges behind the leaflets of each valve. */
+/** It bulges behind the leaflets of each valve: at once from where they spring, gently on beyond their edges. */
 const collectingWidth: Width = (part) =>
   LYMPH_HALF -
   (LYMPH_HALF - INITIAL_HALF) * Math.max(0, 1 - part / BEGINS) +
-  VALVES.reduce((sum, at) => sum + 12 * Math.exp(-(((part - at - 0.6 * LEAFLET) / 0.06) ** 2)), 0);
+  VALVES.reduce((sum, at) => {
+    const past = part - at - 0.055;
+    return sum + 17 * Math.exp(-((past / (past < 0 ? 0.034 : 0.075)) ** 2));
+  }, 0);
 
 /** Half the width that is free there: between the leaflets of a valve little. */
 export const channel: Width = (part) =>
   LYMPH_HALF *
-  VALVES.reduce(
-    (free, at) => free - (1 - 2 * OPEN) * Math.exp(-(((part - at - 0.9 * LEAFLET) / 0.07) ** 2)),
-    1,
-  );
+  VALVES.reduce((free, at) => free - (1 - OPEN) * Math.exp(-(((part - at - 0.1) / 0.06) ** 2)), 1);
 
 const BANDS = 9;
 
@@ -218,48 +219,58 @@ function paintWall(ink: Ink, blind: Blind, buds: readonly Blind[], theme: Theme)
 const near = ({ line, half }: Blind, [x, y]: Spot): boolean =>
   line.x.some((each, i) => Math.hypot(each - x, entryAt(line.y, i) - y) < half);
 
-/** Two leaflets like a funnel that narrows downstream, thick where they spring from the wall; behind each its pocket, in shade. */
+const SLICES = 5;
+const STEPS = 18;
+
+/** Two leaflets, cut along their middle: thin sheets that leave the wall and run with the stream; behind each its pocket, in shade. */
 function paintValve(ink: Ink, line: Curve, at: number, theme: Theme): void {
-  const tone = tissue("valve", theme);
+  const { body, edge } = tissue("valve", theme);
   const lymph = tissueTone("lymph", theme);
-  const rim = mix(tone.edge, lymph.edge, 0.5);
-  const shares = Array.from({ length: 25 }, (_, i) => i / 24);
-  const sprung = [-ROOT, ...shares];
+  const wall = (along: number) => collectingWidth(at + along / line.length);
+  const [root, tip] = [wall(0), OPEN * LYMPH_HALF];
+  const cut = (t: number): Spot => {
+    const s = 1 - t;
+    const [a, b, c, d] = [s ** 3, 3 * t * s * s, 3 * t * t * s, t ** 3];
+    return [a * root + b * root + c * (tip + 0.1 * root) + d * tip, LEAFLET * (0.24 * b + 0.58 * c + d)];
+  };
+  const fill = (spots: readonly Spot[], colour: string) => {
+    trace(ink, spots, true);
+    ink.fillStyle = colour;
+    ink.fill();
+  };
   for (const side of [-1, 1]) {
-    const on = (share: number, off: number): Spot => {
-      const part = at + LEAFLET * share;
-      const free = (1 - OPEN) * (1 - share) ** 1.25 + OPEN;
-      return beside(line, part, side * (free * collectingWidth(part) + off));
-    };
-    // From the free edge by the pocket's hollow mouth to the wall, and back along that.
-    const mouth = shares.map((share): Spot => {
-      const part = at + LEAFLET * (1 - 0.5 * Math.sin(Math.PI * share) ** 0.8);
-      return beside(line, part, side * (OPEN + (1 - OPEN) * share) * collectingWidth(part));
-    });
-    const wall = shares.map((share): Spot => {
-      const part = at + LEAFLET * (1 - share);
-      return beside(line, part, side * collectingWidth(part));
-    });
-    trace(ink, [...shares.map((share) => on(share, 0)), ...mouth, ...wall], true);
-    ink.globalAlpha = 0.4;
-    ink.fillStyle = lymph.shade;
-    ink.fill();
+    const lay = ([across, along]: Spot): Spot => beside(line, at + along / line.length, side * across);
+    const slices = slicesOf({ cut, wall, meets: MEET }, SLICES, STEPS).map((slice) => slice.map(lay));
+    const shares = Array.from({ length: STEPS + 1 }, (_, i) => i / STEPS);
+    const onWall = shares.toReversed().map((share) => lay([wall(share * LEAFLET), share * LEAFLET]));
+    ink.globalAlpha = 0.45;
+    fill([...entryAt(slices, 0), ...onWall], lymph.shade);
     ink.globalAlpha = 1;
-    const half = (share: number) => 8.5 - 4 * share;
-    const tip = (share: number) => (share > 0.9 ? Math.sqrt(1 - ((share - 0.9) / 0.1) ** 2) : 1);
-    trace(
-      ink,
-      [
-        ...sprung.map((share) => on(share, half(share) * tip(share))),
-        ...sprung.toReversed().map((share) => on(share, -half(share) * tip(share))),
-      ],
-      true,
-    );
-    ink.fillStyle = tone.body;
-    ink.fill();
-    ink.lineWidth = 2.2;
-    ink.strokeStyle = rim;
+    for (let k = SLICES; k > 0; k--)
+      fill(
+        [...entryAt(slices, k), ...entryAt(slices, k - 1).toReversed()],
+        mix(body, mix(lymph.body, lymph.shade, 0.5), 0.25 + (0.5 * (k - 1)) / (SLICES - 1)),
+      );
+    ink.lineWidth = 1.6;
+    ink.strokeStyle = mix(edge, lymph.edge, 0.5);
+    for (const end of [0, STEPS]) {
+      trace(
+        ink,
+        slices.map((slice) => entryAt(slice, end)),
+      );
+      ink.stroke();
+    }
+    // Thick at the wall, thin at the free edge.
+    const face = (way: number) =>
+      shares.map((share): Spot => {
+        const [x, y] = cut(share);
+        return lay([x + way * (2 + 2 * (1 - share) ** 2 + 8 * Math.exp(-share / 0.05)), y]);
+      });
+    const outline = [...face(1), ...face(-1).toReversed()];
+    trace(ink, outline);
+    ink.lineWidth = 3.6;
     ink.stroke();
+    fill(outline, body);
   }
 }
 

@@ -4,8 +4,10 @@ import { type Ink, trace } from "../anatomy/painted-sheet.ts";
 import { tissue } from "../anatomy/tones.ts";
 import { legTissue } from "../calf/leg-tones.ts";
 import { type Curve, curve, type Spot } from "../drawing/curve-drawing.ts";
+import { GOLDEN } from "../drawing/even-spread.ts";
 import { mix } from "../theme/colour.ts";
 import type { Theme } from "../theme/theme.ts";
+import { paintCutLung } from "./cut-lung.ts";
 import { paintLymph } from "./paint-lymph.ts";
 import { BREAK, DRAIN, LINING, LINING_CELLS, type TissuePlan, TORN_AT, WIDTH } from "./tissue-plan.ts";
 import { tissueTone } from "./tissue-tones.ts";
@@ -46,9 +48,9 @@ const GAP = 9;
 /** Plane units that the channel through the body's wall leaves free around the drain. */
 const CUT = 7;
 
-/** The space around lungs and bowel: under the tissue's edge, lined by flat cells above and, over the body's wall, below; a drain's tip lies in it. */
+/** The space around the lung: under the tissue's edge, lined by flat cells; and at the body's scale the lung over the chest wall, until fluid parts them. */
 function paintCavity(ink: Ink, plan: TissuePlan, theme: Theme): void {
-  const { height, cavity, drain } = plan;
+  const { height, cavity } = plan;
   const { lining, bottom } = cavity;
   const inside = tissueTone("cavity", theme);
   const along = Array.from({ length: 61 }, (_, i): Spot => beside(lining, i / 60, 0));
@@ -59,14 +61,19 @@ function paintCavity(ink: Ink, plan: TissuePlan, theme: Theme): void {
   depth.addColorStop(1, inside.light);
   ink.fillStyle = depth;
   ink.fill();
+  paintCutLung(ink, [cavity.gap, bottom], WIDTH, theme);
   paintBodyWall(ink, bottom, height, theme);
   paintLining(ink, lining, -1, GAP, theme);
   // At the body's scale its cells are too small to be seen.
   const serosa = tissueTone("endothelium", theme);
   strokeBeside(ink, flat(bottom, 0), 0, LINING - 1, serosa.edge);
   strokeBeside(ink, flat(bottom, 0), 0, LINING - 4, serosa.body);
+}
+
+/** Before the fluid: the drain, and the way that was cut for it. */
+export function paintDrainage(ink: Ink, plan: TissuePlan, theme: Theme): void {
   paintChannel(ink, plan, theme);
-  paintDrain(ink, drain, theme);
+  paintDrain(ink, plan.drain, theme);
 }
 
 /** Plane units from one tooth of a torn edge to the next, and their height. */
@@ -114,6 +121,32 @@ function paintBodyWall(ink: Ink, top: number, bottom: number, theme: Theme): voi
         );
     strokeBeside(ink, flat(to, 0), 0, 1.6, tone.edge);
     from = to;
+  }
+  paintRibs(ink, top, bottom - top, theme);
+}
+
+/** Ribs cut across: their middles, plane units, clear of the drain; half their length and breadth, and below the wall's upper edge. */
+const RIBS = { at: [62, 212, 362, 512, 662, 985], half: [27, 12], deep: 0.27 } as const;
+
+/** Each with spongy bone within. */
+function paintRibs(ink: Ink, top: number, high: number, theme: Theme): void {
+  const { light, body, shade, edge } = legTissue("bone", theme);
+  const [a, b] = RIBS.half;
+  const oval = (x: number, y: number, [rx, ry]: readonly [number, number], colour: string) => {
+    ink.beginPath();
+    ink.ellipse(x, y, rx, ry, 0, 0, 2 * Math.PI);
+    ink.fillStyle = colour;
+    ink.fill();
+  };
+  const y = top + RIBS.deep * high;
+  for (const x of RIBS.at) {
+    oval(x, y, [a + 1.6, b + 1.6], edge);
+    oval(x, y, [a, b], light);
+    oval(x, y, [a - 5, b - 4], body);
+    for (let k = 0; k < 16; k++) {
+      const [out, turn] = [0.85 * Math.sqrt((k * GOLDEN) % 1), 2.4 * k];
+      oval(x + out * (a - 8) * Math.cos(turn), y + out * (b - 6) * Math.sin(turn), [2.2, 1.6], shade);
+    }
   }
 }
 

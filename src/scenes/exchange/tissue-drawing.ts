@@ -13,7 +13,7 @@ import { leakedProteins, showArrows, showDrops } from "./fluid-drops.ts";
 import { drawGauge, drawScales, levelAt } from "./fluid-gauge.ts";
 import { marks } from "./marks.ts";
 import { paintCapillary } from "./paint-capillary.ts";
-import { drawTears, paintGround, paintTissue } from "./paint-tissue.ts";
+import { drawTears, paintDrainage, paintGround, paintTissue } from "./paint-tissue.ts";
 import { tissueCells } from "./tissue-cells.ts";
 import { CLEFTS, type TissuePlan, tissuePlan, WIDTH } from "./tissue-plan.ts";
 
@@ -55,12 +55,12 @@ const STEP = 20;
 export function tissuePicture(): TissuePicture {
   const view = new Container();
   const [mask, fluid, tears] = [new Graphics(), new Graphics(), new Graphics()];
-  const [ground, tissue, vessel, duct] = [sheet(), sheet(), sheet(), sheet()];
+  const [ground, tissue, drainage, vessel, duct] = [sheet(), sheet(), sheet(), sheet(), sheet()];
   const cells = tissueCells();
   const [drops, arrows, blood, proteins] = [marks(), marks(), marks(), marks()];
   // Sheets are painted with y up.
-  for (const each of [ground, tissue, vessel, duct]) each.view.scale.y = -1;
-  view.addChild(mask, ground.view, cells.view, tissue.view, fluid, vessel.view);
+  for (const each of [ground, tissue, drainage, vessel, duct]) each.view.scale.y = -1;
+  view.addChild(mask, ground.view, cells.view, tissue.view, fluid, drainage.view, vessel.view);
   view.addChild(blood.view, proteins.view, drops.view, tears, arrows.view, duct.view);
   view.mask = mask;
   let [plan, asked] = [tissuePlan(0), 0];
@@ -79,6 +79,11 @@ export function tissuePicture(): TissuePicture {
         ink.scale(1, -1);
         paint(ink, plan, theme);
       });
+    // As high above the chest wall as the drain lies.
+    drainage.paint([500, -height, WIDTH, 60 - plan.cavity.bottom], density, [0, 0], (ink) => {
+      ink.scale(1, -1);
+      paintDrainage(ink, plan, theme);
+    });
     cells.paint(plan, density, theme);
     drawTears(tears, plan, theme);
     [spread, filled] = ["", ""];
@@ -138,7 +143,7 @@ export function tissuePicture(): TissuePicture {
       return { ...fit, plan, inset, arrows: stand };
     },
     release() {
-      for (const each of [ground, tissue, vessel, duct, cells, drops, arrows, proteins, blood])
+      for (const each of [ground, tissue, drainage, vessel, duct, cells, drops, arrows, proteins, blood])
         each.release();
     },
   };

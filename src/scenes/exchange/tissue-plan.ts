@@ -1,7 +1,7 @@
 /**
  * Where a piece of tissue has its parts, on a plane 1000 wide (y down) that is as tall as its room asks for, in three scales with a tear
  * between: the capillary's lumen 5 to 10 um across, in which red cells of 7 to 8 um go one by one, bent to bullets; initial lymph vessels 10
- * to 60 um across and a first collecting one of 70 (to 200 further on; textbooks of histology); and the body's own.
+ * to 60 um across and a first collecting one of 60 (to 200 further on; textbooks of histology); and the body's own.
  */
 import { entryAt, present } from "../../sim/checked/present.ts";
 import { type Curve, curve, type Spot, spots } from "../drawing/curve-drawing.ts";
@@ -31,9 +31,9 @@ export const CLEFTS = Array.from({ length: 2 * WALL_CELLS - 1 }, (_, i) => ({
   side: i % 2 === 0 ? -1 : 1,
 }));
 /** Half the collecting lymph vessel, an initial one, and a bud of that. */
-export const LYMPH_HALF = 72;
-export const INITIAL_HALF = 54;
-export const BUD_HALF = 38;
+export const LYMPH_HALF = 62;
+export const INITIAL_HALF = 29;
+export const BUD_HALF = 23;
 /** Plane units of the body's wall under the cavity and of the cavity, in the height in which the places are given. */
 const BODY_WALL = 66;
 const CAVITY = 164;
@@ -105,8 +105,8 @@ export function tissuePlan(height: number): TissuePlan {
   const course = (text: string) => curve(spots(text).map(([x, y]): Spot => [x, down(y)]));
   const lymph = course("822 500, 792 558, 714 598, 610 606, 480 604, 330 598, 200 586, 80 560, -120 496");
   const initial = [
-    "852 394, 842 424, 846 452, 822 500, 792 558, 714 598",
-    "404 392, 426 416, 436 448, 446 494, 414 546, 330 598",
+    "876 358, 868 400, 862 444, 846 476, 822 504, 792 558, 714 598",
+    "452 358, 462 402, 460 446, 448 486, 420 530, 376 570, 318 598",
   ].map((text): Initial => {
     const line = course(text);
     return {
@@ -116,7 +116,12 @@ export function tissuePlan(height: number): TissuePlan {
       joins: nearest(lymph, [entryAt(line.x, line.x.length - 1), entryAt(line.y, line.y.length - 1)]),
     };
   });
-  const buds = ["672 406, 718 442, 772 474, 834 484", "596 388, 556 420, 504 446, 440 458"].map(
+  const buds = [
+    "744 352, 764 392, 802 428, 856 452",
+    "612 446, 676 452, 748 470, 834 494",
+    "586 356, 562 394, 520 432, 456 464",
+    "324 366, 348 408, 386 446, 440 492",
+  ].map(
     (text): Blind => ({
       line: course(text),
       half: BUD_HALF,

@@ -61,7 +61,14 @@ export function growingChest(): GrowingChest {
   for (const name of ["rightLung", "leftLung", "abdomen"] as const) pieces[name].alpha = ASIDE;
   for (const name of ["rightLung", "leftLung", "back", "abdomen", "inLiver", "atrium"] as const)
     trunk.addChild(pieces[name]);
-  trunk.addChild(layer.ventricle, pieces.veins, wall.below, pieces.hidden, pieces.shining);
+  trunk.addChild(
+    layer.ventricle,
+    pieces.rightAtrium,
+    pieces.veins,
+    wall.below,
+    pieces.hidden,
+    pieces.shining,
+  );
   trunk.addChild(blood.view, wall.above);
   trunk.addChild(pieces.hiatus, pieces.graft, sewn.view, pieces.front, pieces.passing, layer.valves);
   plane.addChild(ground, trunk, mask);

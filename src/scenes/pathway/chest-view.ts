@@ -6,6 +6,7 @@ import type { ChestFrame, PathwayGeometry } from "../../sim/geometry/geometry.ts
 import { anatomyLayer } from "../anatomy/anatomy-layer.ts";
 import { coursesOf } from "../anatomy/courses.ts";
 import { servesAt } from "../anatomy/painted-sheet.ts";
+import type { PieceName } from "../anatomy/pieces.ts";
 import { standingAt } from "../anatomy/standing.ts";
 import { distanceAt, type Plane } from "../layers/drawn-plane.ts";
 import { surfaceOf } from "../layers/surface.ts";
@@ -43,24 +44,12 @@ export interface ChestView {
 export function chestView(): ChestView {
   const layer = anatomyLayer();
   const [behind, hidden, before] = [new Container(), new Container(), new Container()];
-  const {
-    ground,
-    rightLung,
-    leftLung,
-    back,
-    abdomen,
-    inLiver,
-    atrium,
-    veins,
-    hiatus,
-    remains,
-    graft,
-    front,
-    passing,
-  } = layer.pieces;
-  behind.addChild(ground, rightLung, leftLung, back, abdomen, inLiver, atrium, layer.ventricle, veins);
-  hidden.addChild(layer.pieces.hidden, layer.pieces.shining);
-  before.addChild(hiatus, graft, remains, front, passing, layer.valves);
+  const { pieces } = layer;
+  const of = (names: readonly PieceName[]) => names.map((name) => pieces[name]);
+  behind.addChild(...of(["ground", "rightLung", "leftLung", "back", "abdomen", "inLiver", "atrium"]));
+  behind.addChild(layer.ventricle, ...of(["rightAtrium", "veins"]));
+  hidden.addChild(...of(["hidden", "shining"]));
+  before.addChild(...of(["hiatus", "graft", "remains", "front", "passing"]), layer.valves);
   const walls = restingWalls();
   let begun: Begun | null = null;
   let seen: SeenChest | null = null;

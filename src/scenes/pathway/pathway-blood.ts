@@ -7,8 +7,7 @@ import type { FieldMeans } from "../../sim/flow-field/means.ts";
 import type { Tracers } from "../../sim/tracers/tracers.ts";
 import type { Overlay } from "../../state/scene-state.ts";
 import { seenUnder } from "../anatomy/covers.ts";
-import { joined } from "../anatomy/joined.ts";
-import { DENSE, markDensity } from "../anatomy/mark-density.ts";
+import { among, DENSE, markDensity } from "../anatomy/mark-density.ts";
 import { type SideFlow, sideFlow } from "../anatomy/side-streams.ts";
 import { lungsAt } from "../anatomy/standing.ts";
 import { fadeAtOpenings } from "../layers/fade-tracers.ts";
@@ -130,7 +129,7 @@ export function blood(): Blood {
         paint(moved, colours);
         if (side) tintRich(side, taken, tinting, theme, colours);
         const before = side && chest ? seenUnder(chest.frame, chest.plane) : null;
-        const seen = (frame && joined()?.among(frame, before)) ?? before;
+        const seen = frame ? among(frame, before) : before;
         if (!mapOver) fadeAtOpenings(moved, { taken, shown: side?.shown ?? null, openings, seen }, colours);
       };
       inside.draw(together, fading, brush, viewport);

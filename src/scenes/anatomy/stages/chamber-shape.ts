@@ -1,26 +1,9 @@
 /** Where things lie in a right atrium that is the pathway itself. */
 import { entryAt, lastOf, present } from "../../../sim/checked/present.ts";
-import { smoothStep } from "../../../sim/geometry/centreline.ts";
 import type { ChestFrame, Point } from "../../../sim/geometry/geometry.ts";
-import { GOLDEN, leftOf } from "../../drawing/even-spread.ts";
-import type { Seen } from "../../layers/fade-tracers.ts";
-import { markDensity } from "../mark-density.ts";
 import type { Outlines } from "../painted-sheet.ts";
 
 export type Loops = NonNullable<Outlines["lumen"]>;
-
-/** Sizes of its oval within which fewer marks show and beyond which all do. */
-const [WHOLLY, NOT] = [0.84, 1.06];
-
-export function among(frame: ChestFrame, seen: Seen | null): Seen | null {
-  if (!frame.chamber) return seen;
-  const [a, b] = frame.chamber;
-  const fewer = 1 - markDensity(frame).among;
-  return (x, y, mark) => {
-    const part = 1 - fewer * (1 - smoothStep(WHOLLY, NOT, Math.hypot(x / a, y / b)));
-    return Math.min(seen?.(x, y, mark) ?? 1, leftOf(part, mark * GOLDEN));
-  };
-}
 
 /** Where its septum is cut: degrees from the patient's left up to the middle of the patch, and to either of its ends. */
 export const SEPTUM = { at: -1, half: 11 } as const;

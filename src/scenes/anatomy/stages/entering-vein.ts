@@ -4,12 +4,11 @@ import type { Point } from "../../../sim/geometry/geometry.ts";
 import { seeThrough } from "../../theme/colour.ts";
 import type { Theme } from "../../theme/theme.ts";
 import type { Anatomy } from "../chest-anatomy.ts";
-import { paintOrgan } from "../paint-organ.ts";
+import { paintClosedEnd } from "../paint-remains.ts";
 import { laidOver, scratch } from "../paint-tube.ts";
 import { type Bounds, boundsOf, eraseAlong, type Ink, strokes, trace } from "../painted-sheet.ts";
 import { smoothLine } from "../placing.ts";
 import { tissue } from "../tones.ts";
-import { runningSuture } from "./running-suture.ts";
 
 /** mm of a 5-year-old's heart below the vein's end, over which its wall goes over into the atrium's. */
 const NECK = 14;
@@ -30,6 +29,8 @@ function sidesOf({ frame }: Anatomy): readonly [right: readonly Point[], left: r
       [-2, -NECK],
     ]),
     side(1, [
+      [11, 1.4],
+      [7.4, -1],
       [4.4, -2],
       [2.4, -2.5],
       [0.8, -4],
@@ -108,45 +109,20 @@ export function paintEustachianValve(ink: Ink, { frame, heart: { size } }: Anato
   ink.restore();
 }
 
-/** mm of a 5-year-old's heart by which the closed end stands above the roof. */
-const DOME = 6.4;
+/** mm of a 5-year-old's heart by which the closed end stands above the roof, and from how far below it that comes. */
+const [DOME, FOOT] = [6.6, 7];
 
-/** What is left of the superior vena cava on the roof: it narrows to an end that is sewn over edge to edge. */
+/** What is left of the superior vena cava on the roof: a short vein, closed edge to edge. */
 export function paintStump(ink: Ink, { frame, heart: { size, atrium } }: Anatomy, theme: Theme): void {
-  const s = frame.scale;
-  const look = tissue("atrium", theme);
   const half = 0.5 * frame.svc.width;
   const roofAt = (x: number): number =>
-    Math.max(...atrium.filter(([at]) => Math.abs(at - x) < 2.5 * s).map(([, y]) => y));
-  const foot = Math.min(roofAt(-half), roofAt(half));
-  const place = ([across, up]: Point): Point => [across * half, foot + up * size];
-  const mirrored = (way: readonly Point[]) =>
-    smoothLine([...way, ...way.toReversed().map(([across, up]): Point => [-across, up])].map(place));
-  const dome = mirrored([
-    [-1.6, -0.6],
-    [-1.2, 0.6],
-    [-1.02, 2.2],
-    [-0.88, 4],
-    [-0.54, DOME - 0.6],
-    [-0.18, DOME],
-  ]);
-  ink.save();
-  ink.beginPath();
-  ink.rect(-3 * half, foot - 0.2 * size, 6 * half, 2 * DOME * size);
-  ink.clip();
-  paintOrgan(ink, [...dome, place([1.6, -3]), place([-1.6, -3])], look, { depth: 3 * s, walled: dome });
-  strokes(ink, dome, s, [[0.6, look.edge]]);
-  ink.restore();
-  // Its wall is drawn together in folds on both sides of the seam.
-  ink.save();
-  ink.globalAlpha = 0.4;
-  for (const across of [-0.6, -0.2, 0.2, 0.6])
-    strokes(ink, [place([0.9 * across, 4.8]), place([1.1 * across, 1.6])], s, [[0.4, look.shade]]);
-  ink.restore();
-  const seam = mirrored([
-    [-0.86, 2.6],
-    [-0.42, 3.4],
-  ]);
-  strokes(ink, seam, s, [[0.9, look.light]]);
-  runningSuture(ink, seam, s, theme);
+    Math.max(...atrium.filter(([at]) => Math.abs(at - x) < 2.5 * frame.scale).map(([, y]) => y));
+  const roof = Math.min(roofAt(-half), roofAt(half));
+  const way = [-FOOT, -2, 2, DOME].map((up): Point => [0, roof + up * size]);
+  const tube = { name: "", line: smoothLine(way, 20), from: 2 * half, to: 1.7 * half, dome: 0.24 };
+  const bounds = boundsOf([tube.line], 14 * size);
+  const own = scratch(ink, bounds);
+  paintClosedEnd(own, tube, size, theme);
+  eraseAlong(own, [0, roof + 0.6 * size], [0, roof - 1.6 * size], bounds);
+  laidOver(ink, own, bounds, 1.2 * size);
 }

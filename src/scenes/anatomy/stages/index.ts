@@ -1,7 +1,6 @@
 /** Painters of the stages other than the extracardiac conduit: importing them makes them known. */
 import { setJoined } from "../joined.ts";
 import { mixing } from "./atrium-mixing.ts";
-import { among } from "./chamber-shape.ts";
 import { clearBefore } from "./clear-before.ts";
 import { paintFloor } from "./entering-vein.ts";
 import { paintChamber } from "./paint-chamber.ts";
@@ -15,7 +14,6 @@ setJoined({
   clears: clearBefore,
   floor: paintFloor,
   mixing,
-  among,
   sewn(ink, bounds, anatomy, seen) {
     const { graft, hole, scale } = anatomy.frame;
     const { theme } = seen;

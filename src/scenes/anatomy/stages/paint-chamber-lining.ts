@@ -1,13 +1,11 @@
-/** What shows in an opened right atrium behind its blood: ridges of muscle, the patch that closes the septum, mouths in the back wall, and the roof's wide opening to the pulmonary arteries. */
-import { entryAt } from "../../../sim/checked/present.ts";
 import type { Point } from "../../../sim/geometry/geometry.ts";
 import { mix } from "../../theme/colour.ts";
 import type { Theme } from "../../theme/theme.ts";
 import type { Anatomy } from "../chest-anatomy.ts";
 import { laidOver, scratch, takeAway } from "../paint-tube.ts";
-import { type Bounds, boundsOf, dash, type Ink, type Outlines, strokes, trace } from "../painted-sheet.ts";
+import { type Bounds, type Ink, type Outlines, strokes, trace } from "../painted-sheet.ts";
 import { smoothLine } from "../placing.ts";
-import { CLOTH, inside, tissue } from "../tones.ts";
+import { CLOTH, tissue } from "../tones.ts";
 import { keepChamber } from "./chamber-edges.ts";
 import {
   type Chambered,
@@ -18,13 +16,11 @@ import {
   placesIn,
   SEPTUM,
 } from "./chamber-shape.ts";
+import { HOLLOW, paintArteryBehind, paintOpening, paintRim } from "./paint-roof-mouth.ts";
 import { paintSqueezed } from "./paint-squeezed.ts";
 import { insideOf, soften } from "./paint-tunnel-lining.ts";
 import { paintRidge } from "./ridges.ts";
 import { runningSuture } from "./running-suture.ts";
-
-/** What a mouth or a dimple darkens towards. */
-const HOLLOW = "#2a1030";
 
 export function paintChamberLining(
   ink: Ink,
@@ -67,94 +63,6 @@ export function paintChamberLining(
   paintRim(ink, connection, s, theme);
 }
 
-type Connection = ReturnType<typeof connectionOf>;
-
-/** The artery lifts the wall before it: in the light above, in its own shade beneath. */
-function paintArteryBehind(ink: Ink, { over, under }: Connection, size: number, theme: Theme): void {
-  const look = tissue("atrium", theme);
-  const shifted = (line: readonly Point[], up: number) => line.map(([x, y]): Point => [x, y + up * size]);
-  soften(ink, shifted(under, -1), 3 * size, look.shade);
-  soften(ink, shifted(under, 1), 2 * size, look.shade);
-  soften(ink, shifted(over, -0.6), 2 * size, look.shade);
-  ink.globalAlpha = 0.4;
-  strokes(ink, shifted(over, -2.2), size, [[1.6, look.light]]);
-  ink.globalAlpha = 1;
-  for (const line of [over, under]) hiddenEdge(ink, line, size, theme);
-}
-
-/** An edge of the artery that a wall lies before. */
-export function hiddenEdge(ink: Ink, line: readonly Point[], size: number, theme: Theme): void {
-  trace(ink, line);
-  dash(ink, size, theme.colour.poor, { lengths: [2, 1.3], alpha: 0.85 });
-}
-
-/** Through the mouth: the artery's back wall, which runs on into the dark to both sides, and the shadow of the roof's edge on it. */
-function paintOpening(ink: Ink, { opening }: Connection, size: number, theme: Theme): void {
-  const { edge, body, light } = inside(theme);
-  const mouth = opening();
-  const [left, bottom, right, top] = boundsOf([mouth], 0);
-  const deep = mix(edge, HOLLOW, 0.45);
-  const along = ink.createLinearGradient(left, 0, right, 0);
-  for (const [part, colour] of [
-    [0, deep],
-    [0.2, edge],
-    [0.42, body],
-    [0.58, body],
-    [0.8, edge],
-    [1, deep],
-  ] as const)
-    along.addColorStop(part, colour);
-  trace(ink, mouth, true);
-  ink.fillStyle = along;
-  ink.fill();
-  ink.save();
-  ink.clip();
-  // A round that lies across: its light is low, for it is hollow.
-  const middle = bottom + 0.34 * (top - bottom);
-  ink.globalAlpha = 0.35;
-  strokes(
-    ink,
-    smoothLine([
-      [left + 0.2 * (right - left), middle + size],
-      [(left + right) / 2, middle],
-      [right - 0.2 * (right - left), middle + size],
-    ]),
-    size,
-    [[2, light]],
-  );
-  ink.globalAlpha = 1;
-  ink.translate(0.4 * size, -1.2 * size);
-  soften(ink, mouth, 3 * size, deep);
-  ink.restore();
-}
-
-/** The wall's cut edge, turned in all round and sewn to the artery's: the wall beneath is drawn to it in folds. */
-export function paintRim(ink: Ink, { opening }: Connection, size: number, theme: Theme): void {
-  const look = tissue("atrium", theme);
-  const [near, far] = [opening(1.6 * size), opening(4.6 * size)];
-  for (let i = near.length >> 1; i < near.length; i += 3) {
-    const [[x, y], [toX, toY]] = [entryAt(near, i), entryAt(far, i)];
-    ink.globalAlpha = 0.3;
-    strokes(
-      ink,
-      smoothLine([
-        [x, y],
-        [(x + toX) / 2 + 0.3 * size, (y + toY) / 2],
-        [toX, toY],
-      ]),
-      size,
-      [[0.6, look.edge]],
-    );
-  }
-  ink.globalAlpha = 1;
-  strokes(ink, opening(1.1 * size), size, [
-    [2.9, look.edge],
-    [2.4, look.body],
-    [0.9, look.light],
-  ]);
-  runningSuture(ink, opening(0.8 * size), 1.1 * size, theme);
-}
-
 /** Veins of the right lung behind its back wall, but not in the opening. @param ink of a sheet that holds nothing else */
 export function paintThroughChamber(
   ink: Ink,
@@ -188,6 +96,7 @@ function paintMarks(ink: Ink, { chamber, scale: s, ivc }: Chambered, theme: Them
   paintRidges(ink, at, 1 + (6 * s) / chamber[1], s, theme);
   paintSeptum(ink, chamber, s, theme);
   paintCoronarySinus(ink, at(0.2, -0.5), s, theme);
+  paintDimple(ink, at(0.68, -0.44), s, theme);
   // The fold before the lower vein's mouth (Eustachian valve).
   const [x, y] = [ivc.centre[0] - 4 * s, -0.93 * chamber[1]];
   const half = ivc.width / 2;
@@ -269,4 +178,33 @@ function paintCoronarySinus(ink: Ink, [x, y]: Point, size: number, theme: Theme)
   ink.fillStyle = look.body;
   ink.fill();
   ink.restore();
+}
+
+/** In the floor where no valve has formed: a blind dimple of scar, to which the lining is drawn in folds. */
+function paintDimple(ink: Ink, [x, y]: Point, size: number, theme: Theme): void {
+  const look = tissue("atrium", theme);
+  soften(ink, [[x, y]], 4 * size, look.shade);
+  for (let k = 0; k < 9; k++) {
+    const turn = (2 * Math.PI * k) / 9 + 0.2;
+    const at = (out: number): Point => [
+      x + out * size * Math.cos(turn + 0.05 * out),
+      y + 0.8 * out * size * Math.sin(turn + 0.05 * out),
+    ];
+    strokes(ink, [at(1), at(2.2), at(3.2 + (k % 3))], size, [
+      [0.8, mix(look.shade, look.edge, 0.3)],
+      [0.3, look.light],
+    ]);
+  }
+  strokes(
+    ink,
+    [
+      [x, y],
+      [x, y],
+    ],
+    size,
+    [
+      [2.2, look.edge],
+      [1.6, look.light],
+    ],
+  );
 }

@@ -23,8 +23,8 @@ import {
   windowOf,
 } from "./chamber-shape.ts";
 import { type Cut, clearVeins, litAcross, paintCutMuscle, thinned } from "./cut-muscle.ts";
-import { hiddenEdge, paintRim } from "./paint-chamber-lining.ts";
-import { freeEdge, paintAppendage, paintOutsideOf, paintRightGroove } from "./paint-right-groove.ts";
+import { freeEdge, paintOutsideOf, paintRightGroove } from "./paint-right-groove.ts";
+import { paintHiddenArtery, paintRim } from "./paint-roof-mouth.ts";
 import { soften } from "./paint-tunnel-lining.ts";
 
 /** mm of a 5-year-old: the stretched muscle, thinner at its roof; and where the tricuspid valve is missing. */
@@ -68,12 +68,18 @@ export function paintChamber(
   paintRightGroove(own, frame, heart, roundOf(saturations.arterial, theme), theme);
   paintOutsideOf(own, frame, theme);
   own.globalCompositeOperation = "source-atop";
-  for (const line of arteriesOf(frame, lumen)) hiddenEdge(own, line, s, theme);
+  const arteries = arteriesOf(frame, lumen);
+  for (const sign of [1, -1])
+    paintHiddenArtery(
+      own,
+      arteries.filter(([place]) => sign * (place?.[0] ?? 0) > 0),
+      s,
+      theme,
+    );
   own.globalCompositeOperation = "source-over";
   takeOut(closedOf(frame, seen).map((edge) => windowOf(frame, edge)));
   paintWall(own, frame, edges, theme);
   takeOut(edges);
-  paintAppendage(own, frame, theme);
   paintCutPatch(own, chamber, s, theme);
   if (frame.hole) paintWay(own, frame.hole, s, theme);
   // It lies before the right artery.

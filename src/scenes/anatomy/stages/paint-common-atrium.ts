@@ -7,12 +7,12 @@ import type { Anatomy } from "../chest-anatomy.ts";
 import type { BloodTube } from "../great-vessels.ts";
 import { isCommon } from "../heart-shape.ts";
 import type { Saturations } from "../joined.ts";
-import { paintGhostVein } from "../paint-ghost.ts";
+import { wallOf } from "../paint-heart.ts";
 import { paintMouths } from "../paint-mouths.ts";
-import { castShadow, laidOver, scratch } from "../paint-tube.ts";
-import { boundsOf, eraseAlong, type Ink, strokes, trace } from "../painted-sheet.ts";
+import { castShadow } from "../paint-tube.ts";
+import { boundsOf, type Ink, strokes, trace } from "../painted-sheet.ts";
 import { placing } from "../placing.ts";
-import { type Round, roundOf, tissue } from "../tones.ts";
+import { roundOf, tissue } from "../tones.ts";
 import { paintEustachianValve, paintNeck, paintStump } from "./entering-vein.ts";
 import { paintCutRim } from "./paint-cut-rim.ts";
 
@@ -20,12 +20,8 @@ import { paintCutRim } from "./paint-cut-rim.ts";
 const DEFECT = { middle: [-4.6, -3], half: [6.8, 9.6] } as const;
 /** By how much its far edge lies aside: the septum's thickness is seen between both. */
 const FAR_EDGE: Point = [2, -0.6];
-/** Part of the colour of the right lung's veins that shines through the blood before them. */
-const GHOST = 0.42;
-/** mm of a 5-year-old from the atrium's right end, between which that is lost */
-const CLEARS = [3, 20] as const;
 /** Halves of it beyond whose edge what is left of the septum goes over into the atrium's wall. */
-const SEPTUM = 2.1;
+const SEPTUM = 1.7;
 
 const oval = ({ middle, half }: { readonly middle: Point; readonly half: Point }, more = 0): Point[] =>
   Array.from({ length: 49 }, (_, i) => {
@@ -40,20 +36,16 @@ export function paintWithin(ink: Ink, anatomy: Anatomy, saturations: Saturations
   if (!isCommon(anatomy.frame)) return;
   const { frame, behind } = anatomy;
   const veins = behind.filter(({ holds }) => holds === "pulmonaryVein");
-  if (frame.lowerVein) paintNeck(ink, anatomy, groundColour(theme.colour, saturations.arterial), theme);
+  if (frame.lowerVein) paintNeck(ink, anatomy, groundColour(theme.colour, saturations.ivc), theme);
   const round = roundOf(saturations.pulmonaryVein, theme);
-  const hidden = frame.lowerVein ? veins.filter(({ name }) => name.startsWith("right")) : [];
+  // Before a Fontan those of the right lung open behind the aorta.
+  const seen = frame.lowerVein ? veins.filter(({ name }) => name.startsWith("left")) : veins;
   paintStreams(ink, anatomy, veins, saturations, theme);
   ink.save();
   trace(ink, frame.atrium, true);
   ink.clip();
-  if (frame.lowerVein) paintEntering(ink, anatomy, hidden, round);
-  paintMouths(
-    ink,
-    veins.filter((vein) => !hidden.includes(vein)),
-    round,
-    theme,
-  );
+  if (!frame.lowerVein) paintRoom(ink, anatomy, theme);
+  paintMouths(ink, seen, round, theme);
   if (frame.lowerVein) paintSeptum(ink, anatomy, saturations, theme);
   ink.restore();
   if (frame.graft) paintCutRim(ink, anatomy.heart, theme);
@@ -62,14 +54,22 @@ export function paintWithin(ink: Ink, anatomy: Anatomy, saturations: Saturations
   paintStump(ink, anatomy, theme);
 }
 
-/** Veins of the right lung shine through the atrium's blood where they pass behind its edge. */
-function paintEntering(ink: Ink, { frame }: Anatomy, veins: readonly BloodTube[], round: Round): void {
-  const bounds = boundsOf([frame.atrium], 0);
-  const own = scratch(ink, bounds);
-  for (const vein of veins) paintGhostVein(own, vein, round, { left: GHOST, size: frame.scale });
-  const [near, far] = CLEARS.map((way) => bounds[0] + way * frame.scale) as [number, number];
-  eraseAlong(own, [near, 0], [far, 0], bounds);
-  laidOver(ink, own, bounds);
+/** Its back wall lies deep behind the cut edge, which throws its shadow into the room, and comes forward in its middle. */
+function paintRoom(ink: Ink, { heart, frame: { scale: s } }: Anatomy, theme: Theme): void {
+  const { shade, light } = tissue("atrium", theme);
+  const wall = wallOf(heart);
+  const [left, bottom, right, top] = boundsOf([wall], 0);
+  const [x, y] = [left + 0.52 * (right - left), bottom + 0.66 * (top - bottom)];
+  const lit = ink.createRadialGradient(x, y, 0, x, y, 0.4 * (right - left));
+  lit.addColorStop(0, seeThrough(light, 0.4));
+  lit.addColorStop(1, seeThrough(light, 0));
+  ink.fillStyle = lit;
+  ink.fillRect(left, bottom, right - left, top - bottom);
+  ink.save();
+  ink.translate(1.2 * s, -1.8 * s);
+  ink.globalAlpha = 0.09;
+  for (let k = 1; k <= 8; k++) strokes(ink, wall, s, [[2.2 * k, shade]]);
+  ink.restore();
 }
 
 /** Through the defect the blood from below goes over to the side behind it; what is left of the septum is its lip. */
@@ -85,10 +85,10 @@ function paintSeptum(ink: Ink, anatomy: Anatomy, { ivc, arterial }: Saturations,
   ink.translate(middleX, middleY);
   ink.scale(DEFECT.half[0] * size, DEFECT.half[1] * size);
   const around = ink.createRadialGradient(0, 0, 1, 0, 0, SEPTUM);
-  around.addColorStop(0, look.body);
-  around.addColorStop(0.5, seeThrough(look.body, 0.82));
-  around.addColorStop(0.72, seeThrough(look.body, 0.5));
-  around.addColorStop(1, seeThrough(look.body, 0));
+  const wall = mix(look.body, groundColour(theme.colour, ivc), 0.4);
+  around.addColorStop(0, wall);
+  around.addColorStop(0.5, seeThrough(wall, 0.6));
+  around.addColorStop(1, seeThrough(wall, 0));
   ink.fillStyle = around;
   ink.fillRect(-SEPTUM, -SEPTUM, 2 * SEPTUM, 2 * SEPTUM);
   ink.restore();
@@ -105,7 +105,7 @@ function paintSeptum(ink: Ink, anatomy: Anatomy, { ivc, arterial }: Saturations,
   const [x, y] = [middleX, middleY];
   const half = DEFECT.half[0] * size;
   const through = ink.createLinearGradient(x - half, y, x + half, y);
-  const shaded = (saturation: number) => mix(groundColour(theme.colour, saturation), look.shade, 0.6);
+  const shaded = (saturation: number) => mix(groundColour(theme.colour, saturation), look.shade, 0.42);
   through.addColorStop(0, shaded(ivc));
   through.addColorStop(1, shaded(arterial));
   ink.fillStyle = through;
@@ -138,6 +138,15 @@ function paintStreams(
     ink.rect(x - half, y + 2 * size, 2 * half, -11 * size);
   }
   ink.clip();
+  if (frame.lowerVein) {
+    // Right of the septum there is none but what comes from below; left of it that mixes with the lungs'.
+    const fall = ink.createLinearGradient(...inHeart(-2, 0), ...inHeart(14, 0));
+    fall.addColorStop(0, seeThrough(groundColour(theme.colour, saturations.ivc), 0.88));
+    fall.addColorStop(1, seeThrough(groundColour(theme.colour, saturations.arterial), 0.88));
+    const [left, bottom, right, top] = boundsOf([atrium, frame.lowerVein], 4 * size);
+    ink.fillStyle = fall;
+    ink.fillRect(left, bottom, right - left, top - bottom);
+  }
   const pool = ([x, y]: Point, reach: number, saturation: number) => {
     const ground = mix(groundColour(theme.colour, saturation), bloodColour(theme.colour, saturation), 0.12);
     const fall = ink.createRadialGradient(x, y, 0, x, y, reach * size);
@@ -153,10 +162,5 @@ function paintStreams(
     ink.fillRect(x - reach * size, y - reach * size, 2 * reach * size, 2 * reach * size);
   };
   for (const { line } of veins) pool(lastOf(line), 13, saturations.pulmonaryVein);
-  if (frame.lowerVein) {
-    pool(inHeart(-9, -16), 26, saturations.ivc);
-    pool(inHeart(-13, -3), 20, saturations.ivc);
-    pool(inHeart(26, -10), 24, saturations.arterial);
-  }
   ink.restore();
 }

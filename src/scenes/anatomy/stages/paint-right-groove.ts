@@ -1,5 +1,4 @@
 /** What lies about a right atrium that is the pathway: its own outside, and towards the ventricle the groove with its fat, the right coronary artery and no valve. */
-import { closedOutline } from "../../../sim/geometry/centreline.ts";
 import type { Point } from "../../../sim/geometry/geometry.ts";
 import { mix } from "../../theme/colour.ts";
 import type { Theme } from "../../theme/theme.ts";
@@ -65,58 +64,6 @@ const ROOF: Around = [
   [34, 3],
   [20, 2],
 ];
-/** A broad appendage, lobed, over the groove towards the aorta's root; it hangs a little before the window. */
-const APPENDAGE: Around = [
-  [-19, -0.6],
-  [-20, 5],
-  [-22, 9.6],
-  [-26, 11.6],
-  [-30, 11],
-  [-32, 13.8],
-  [-36, 16],
-  [-40, 15.4],
-  [-42, 13.6],
-  [-45, 15],
-  [-49, 14.2],
-  [-52, 11.6],
-  [-56, 11],
-  [-60, 7.4],
-  [-61, 2.4],
-  [-56, -2.2],
-  [-48, -3.4],
-  [-38, -2.8],
-  [-29, -3.4],
-  [-22, -2.6],
-];
-/** Muscles within it show on it, from its mouth out into its lobes. */
-const COMB: readonly Around[] = [
-  [
-    [-26, -1],
-    [-25, 4],
-    [-25.5, 9],
-  ],
-  [
-    [-32, -0.6],
-    [-31, 5],
-    [-35, 13],
-  ],
-  [
-    [-39, -0.6],
-    [-38.5, 6],
-    [-39, 12.6],
-  ],
-  [
-    [-47, -1],
-    [-46, 6],
-    [-46.5, 12],
-  ],
-  [
-    [-54, 0],
-    [-53, 5],
-    [-54, 9],
-  ],
-];
-
 const placed =
   (chamber: Point, size: number) =>
   (around: Around): readonly Point[] => {
@@ -171,13 +118,6 @@ function showThrough(ink: Ink, way: readonly Point[], size: number, { light, edg
     [0.5, mix(light, edge, 0.5)],
   ]);
   ink.globalAlpha = 1;
-}
-
-export function paintAppendage(ink: Ink, { chamber, scale: size }: Placed, theme: Theme): void {
-  const at = placed(chamber, size);
-  const look = tissue("atrium", theme);
-  paintOrgan(ink, closedOutline(at(APPENDAGE)), look, { depth: 2.4 * size, edge: 0.5 * size });
-  for (const muscle of COMB) showThrough(ink, at(muscle), size, look);
 }
 
 type Placed = Pick<Chambered, "chamber" | "scale">;

@@ -98,8 +98,8 @@ function paintSheet(ink: Ink, graft: Graft, size: number, theme: Theme): void {
   }
   threads(1);
   const rim: (readonly [number, string])[] = [
-    [1.3, shade],
-    [0.8, white],
+    [2.2, mix(shade, "#000000", 0.3)],
+    [1.4, white],
   ];
   strokes(ink, lengthwise(sheet, 1), size, [[0.5, mix(shade, "#000000", 0.3)]]);
   strokes(ink, lengthwise(sheet, -1), size, rim);
@@ -108,7 +108,7 @@ function paintSheet(ink: Ink, graft: Graft, size: number, theme: Theme): void {
     strokes(ink, crosswise(sheet, end, 1), size, [[0.4, shade]]);
   }
   // One seam goes round it: along its foot, about the mouths of both great veins and back along its front edge.
-  runningSuture(ink, outlineOf(sheet), 0.9 * size, theme, 0.55);
+  runningSuture(ink, outlineOf(sheet), 0.9 * size, theme, 0.85);
 }
 
 const outlineOf = (sheet: ReturnType<typeof onSheet>): readonly Point[] => [
@@ -117,11 +117,11 @@ const outlineOf = (sheet: ReturnType<typeof onSheet>): readonly Point[] => [
   ...[...crosswise(sheet, 1, -1)].reverse(),
 ];
 
-/** Veins of the right lung behind the atrium's own back wall: no further than to the fabric. */
+/** Veins of the right lung behind the tunnel, on their way to the atrium beyond it. */
 export function paintThroughTunnel(ink: Ink, anatomy: Anatomy, graft: Graft, theme: Theme): void {
   const sheet = onSheet(graft, anatomy.frame.scale);
   ink.save();
-  trace(ink, [...across(graft, -1), ...[...lengthwise(sheet, -1)].reverse()], true);
+  trace(ink, [...across(graft, -1), ...[...lengthwise(sheet, 1)].reverse()], true);
   ink.clip();
   paintSqueezed(ink, anatomy, () => 0, theme);
   ink.restore();

@@ -1,7 +1,6 @@
 /** The ways of blood through a heart with two ventricles, on the circulation's plane; its vessels are painted. */
 import { lastOf } from "../../../sim/checked/present.ts";
 import { band } from "../../../sim/geometry/centreline.ts";
-import { outlineDistance } from "../../../sim/geometry/distance.ts";
 import type { Point } from "../../../sim/geometry/geometry.ts";
 import { anatomyOf } from "../../anatomy/chest-anatomy.ts";
 import type { BloodTube } from "../../anatomy/great-vessels.ts";
@@ -99,18 +98,6 @@ function rightSide({ trunk, leftArtery, rightArtery }: GreatVessels): readonly V
   ];
 }
 
-const inRightAtrium = outlineDistance(RIGHT_ATRIUM);
-
-/** A vein's last stretch, which the opened right atrium lies before. */
-const behindAtrium = ({ name, line }: BloodTube): Vessel =>
-  course(
-    `${name}Behind`,
-    ["right", "pulmonaryVein"],
-    18,
-    line.filter(([x, y], i) => i % 3 === 0 && inRightAtrium(x, y) < 0),
-    { faint: true, share: 0.5 },
-  );
-
 function leftSide({ returning, aorta, leftArtery, rightArtery }: GreatVessels): readonly Vessel[] {
   const behind = { behind: true } as const;
   const veins = returning.map(({ name, line }): Vessel => {
@@ -125,7 +112,6 @@ function leftSide({ returning, aorta, leftArtery, rightArtery }: GreatVessels): 
   const root = aorta.line.findIndex(([, y]) => y > -28);
   return [
     ...veins,
-    ...returning.filter(({ name }) => name.startsWith("right")).map(behindAtrium),
     course("inLeftAtrium", ["left", "arterial"], 36, spots("58 -17, 54 -18.6, 53 -24"), behind),
     beating(
       "ventricle",
@@ -146,7 +132,7 @@ function leftSide({ returning, aorta, leftArtery, rightArtery }: GreatVessels): 
       ),
     ),
     course("leftOutflow", ["aorta", "arterial"], 30, spots("41 -42, 34 -37, 26 -32.4, 18.6 -27.4"), {
-      faint: true,
+      covers: [BEFORE_OUTFLOW.map(onPlane)],
     }),
     course("arch", ["aorta", "arterial"], 40, thinned(aorta.line.slice(root)), {
       covers: [coverOf(leftArtery), BEFORE_OUTFLOW.map(onPlane), EARS.right.map(onPlane)],

@@ -19,7 +19,7 @@ import {
   VENTRICLES,
 } from "./heart-plan.ts";
 import { downToDiaphragm, greatVessels } from "./heart-vessels.ts";
-import { paintLeftAtrium, paintRightAtrium, paintVeinsBehind } from "./paint-atria.ts";
+import { paintLeftAtrium, paintRightAtrium } from "./paint-atria.ts";
 import {
   paintBed,
   paintCavity,
@@ -47,7 +47,6 @@ export const PIECES = [
   "aorta",
   "rightAtrium",
   "veins",
-  "veinsBehind",
   "leftBed",
   "leftCavity",
   "rightBed",
@@ -77,7 +76,6 @@ export function paintingOf(
   theme: Theme,
 ): Readonly<Record<PieceName, Piece>> {
   const vessels = greatVessels(anatomy);
-  const ofSide = (side: "left" | "right") => vessels.returning.filter(({ name }) => name.startsWith(side));
   type Painter = (ink: Ink, bounds: Bounds, anatomy: Anatomy, carried: Carried, theme: Theme) => void;
   const part = (outline: readonly Point[], pivot: Point, paint: (ink: Ink) => void): Piece => ({
     bounds: boundsOf([outline], 4),
@@ -85,6 +83,7 @@ export function paintingOf(
     paint,
   });
   const { ventricle: left, rightVentricle: right } = PIVOT;
+  const fromLeft = vessels.returning.filter(({ name }) => name.startsWith("left"));
   const toLeft = [planOf(VALVES, "mitral")];
   const toRight = [planOf(VALVES, "tricuspid"), planOf(VALVES, "pulmonary")];
   const around = (drawn: readonly Pick<Tube, "line">[], paint: Painter): Piece => {
@@ -112,7 +111,7 @@ export function paintingOf(
     ),
     rear: tubes(["returning", "rightArtery", "leftArtery"], paintRear),
     leftAtrium: part([...LEFT_ATRIUM, ...EARS.left], left, (ink) =>
-      paintLeftAtrium(ink, ofSide("left"), carried.arterial, theme),
+      paintLeftAtrium(ink, fromLeft, carried.arterial, theme),
     ),
     aorta: around([vessels.aorta, ...vessels.branches, { line: OUTFLOW.flat() }], paintAorta),
     rightAtrium: part([...RIGHT_ATRIUM, ...EARS.right], [4, -42], (ink) =>
@@ -120,9 +119,6 @@ export function paintingOf(
     ),
     veins: around([...(close ? upper : []), vessels.upperVein, vessels.lowerVein], (ink, bounds) =>
       paintVeins({ ink, bounds }, anatomy, carried, theme, close ? upper : []),
-    ),
-    veinsBehind: around(ofSide("right"), (ink) =>
-      paintVeinsBehind(ink, ofSide("right"), vessels.upperVein, carried.pulmonaryVein, theme),
     ),
     hiatus: {
       bounds: boundsOf([hiatus.rim], 3),

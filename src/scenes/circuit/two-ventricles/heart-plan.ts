@@ -5,6 +5,7 @@
  */
 import { closedOutline } from "../../../sim/geometry/centreline.ts";
 import type { Point } from "../../../sim/geometry/geometry.ts";
+import { type Hanging, type Leaflets, MITRAL } from "../../anatomy/hanging-valve.ts";
 import { smoothLine } from "../../anatomy/placing.ts";
 import { spots } from "../../drawing/curve-drawing.ts";
 
@@ -143,19 +144,23 @@ export interface Gate {
 }
 
 /** Leaflets that hang from a ring into the ventricle. */
-export interface Funnel {
-  /** heads of the muscles that hold those which the section cuts */
-  readonly heads: readonly [Point, Point];
-  /** half its ring's lengths: how far each of them reaches, and the one behind them */
-  readonly reach: readonly [number, number, number];
-  /** part of its ring's half by which the far side is seen upstream */
-  readonly aslant: number;
-}
+type Funnel = Omit<Hanging, "at">;
 
 /** A valve: its two hinges in the section, and the way of its blood from between them. */
 export interface ValvePlan extends Gate {
   readonly name: "tricuspid" | "mitral" | "pulmonary" | "aortic";
 }
+
+/** Septal, posterior and anterior. */
+const TRICUSPID: Leaflets = {
+  each: [
+    [0.1, 0.76, 0.74],
+    [0.76, 1.16, 0.72],
+    [1.16, 2.1, 1.04],
+  ],
+  meet: [-0.1, 0.16],
+  aslant: 0.4,
+};
 
 /** mm between hinges, near the means for 0.7 m2: tricuspid 22, mitral 19, pulmonary 15.5, aortic 13 (z-score tables of echocardiography, from memory). */
 export const VALVES: readonly ValvePlan[] = [
@@ -167,8 +172,7 @@ export const VALVES: readonly ValvePlan[] = [
     ],
     funnel: {
       heads: [HOLDING.tricuspid[0][0], HOLDING.tricuspid[1][0]],
-      reach: [0.8, 1, 0.9],
-      aslant: 0.36,
+      ...TRICUSPID,
     },
   },
   {
@@ -179,8 +183,7 @@ export const VALVES: readonly ValvePlan[] = [
     ],
     funnel: {
       heads: [HOLDING.mitral[0][0], HOLDING.mitral[1][0]],
-      reach: [1.4, 0.85, 0],
-      aslant: 0.26,
+      ...MITRAL,
     },
   },
   {

@@ -53,8 +53,8 @@ const MIN_ARCH = 14.4;
 const DOWN_TO = -1;
 
 /** Axis of the aorta's root. */
-const ROOT = spots("21 -33.4, 18.2 -27.2, 15.6 -20.6, 14.6 -14");
-const ROOT_X = 14.6;
+const ROOT = spots("21 -33.4, 18.2 -27.2, 16.4 -20.6, 16.2 -14");
+const ROOT_X = 16.6;
 
 /** mm: from here down the aorta shows again, as in every other body. */
 const LEAVES_HEART = -80;

@@ -1,6 +1,4 @@
 /** What is seen in the atria of a heart with two ventricles, opened at their fronts, and their closed ears. */
-import { lastOf } from "../../../sim/checked/present.ts";
-import { band } from "../../../sim/geometry/centreline.ts";
 import type { Point } from "../../../sim/geometry/geometry.ts";
 import type { BloodTube } from "../../anatomy/great-vessels.ts";
 import { paintGhostVein } from "../../anatomy/paint-ghost.ts";
@@ -13,7 +11,7 @@ import { roundOf, tissue } from "../../anatomy/tones.ts";
 import { mix, seeThrough } from "../../theme/colour.ts";
 import type { Theme } from "../../theme/theme.ts";
 import { COMBS, CREST, EARS, FOSSA, LEFT_ATRIUM, type Oval, RIGHT_ATRIUM, SINUS } from "./heart-plan.ts";
-import { BEHIND, deepOf, paintAtrium } from "./paint-chambers.ts";
+import { deepOf, paintAtrium } from "./paint-chambers.ts";
 
 const oval = (ink: Ink, [[x, y], across, up]: Oval, more = 0): void => {
   ink.beginPath();
@@ -64,25 +62,6 @@ export function paintRightAtrium(ink: Ink, mixed: number, theme: Theme): void {
     paintFossa(ink, mixed, theme);
     paintSinus(ink, mixed, theme);
   });
-}
-
-/** Veins of the right lung on their way to the left atrium shine through the right one and the upper vein, their edges dashed. */
-export function paintVeinsBehind(
-  ink: Ink,
-  veins: readonly BloodTube[],
-  upperVein: BloodTube,
-  saturation: number,
-  theme: Theme,
-): void {
-  const round = roundOf(saturation, theme);
-  ink.save();
-  trace(ink, band(upperVein.line, upperVein.from, upperVein.to), true);
-  // The way round that makes one room of both.
-  ink.moveTo(...lastOf(RIGHT_ATRIUM));
-  for (const at of RIGHT_ATRIUM.toReversed()) ink.lineTo(...at);
-  ink.clip();
-  for (const vein of veins) paintGhostVein(ink, vein, round, BEHIND);
-  ink.restore();
 }
 
 /** A shallow hollow in the septum: its floor in the shade of its edge, which is rounded towards the upper vein. */

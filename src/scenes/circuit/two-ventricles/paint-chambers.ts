@@ -1,19 +1,17 @@
 /** The chambers of a heart with two ventricles, opened: blood in thin atrial walls, and one muscle with a hollow for each ventricle. */
 import type { Point } from "../../../sim/geometry/geometry.ts";
-import { paintGhost } from "../../anatomy/paint-ghost.ts";
 import { paintOrgan } from "../../anatomy/paint-organ.ts";
 import { laidOver, scratch } from "../../anatomy/paint-tube.ts";
-import { boundsOf, type Ink, strokes, trace } from "../../anatomy/painted-sheet.ts";
+import { boundsOf, dash, type Ink, strokes, trace } from "../../anatomy/painted-sheet.ts";
 import { smoothLine } from "../../anatomy/placing.ts";
 import { asTissue, type Round, roundOf, type Tissue, tissue } from "../../anatomy/tones.ts";
-import { groundColour, mix } from "../../theme/colour.ts";
+import { groundColour, mix, seeThrough } from "../../theme/colour.ts";
 import type { Theme } from "../../theme/theme.ts";
 import {
   BEFORE_OUTFLOW,
   CONUS,
   type Gate,
   GOES_BEHIND,
-  GROOVES,
   INTO_CONUS,
   LEFT_CAVITY,
   MEMBRANOUS,
@@ -25,6 +23,7 @@ import {
   VALVES,
   VENTRICLES,
 } from "./heart-plan.ts";
+import { paintGrooves } from "./paint-grooves.ts";
 import { frameOf, planOf } from "./root.ts";
 
 /** Blood as the ground on which its marks move: darker towards the wall. */
@@ -190,15 +189,38 @@ export function paintMuscle(ink: Ink, arterial: number, theme: Theme): void {
 /** The left one's outflow shines through the right one's, which lies before it. */
 function paintHidden(ink: Ink, saturation: number, theme: Theme): void {
   const round = roundOf(saturation, theme);
-  ink.save();
-  trace(ink, BEFORE_OUTFLOW, true);
-  ink.clip();
-  paintGhost(ink, OUTFLOW, round, BEHIND);
-  ink.restore();
+  const bounds = boundsOf([BEFORE_OUTFLOW], 0);
+  const own = scratch(ink, bounds);
+  const [left, bottom, right, top] = bounds;
+  own.save();
+  trace(own, BEFORE_OUTFLOW, true);
+  own.clip();
+  paintOrgan(own, outflow(), asTissue(round), { depth: 3 });
+  const fall = own.createLinearGradient(...AORTIC_END, ...LEFT_END);
+  for (const [at, part] of SHINES) fall.addColorStop(at, seeThrough("#000000", part));
+  own.globalCompositeOperation = "destination-in";
+  own.fillStyle = fall;
+  own.fillRect(left, bottom, right - left, top - bottom);
+  own.globalCompositeOperation = "source-over";
+  for (const edge of OUTFLOW) {
+    trace(own, edge);
+    dash(own, 1, round.wall, { wide: 0.7, alpha: 0.8 });
+  }
+  own.restore();
+  laidOver(ink, own, bounds);
 }
 
-/** What runs behind a chamber that is seen by its edges: more colour would be read as blood that crosses. */
-export const BEHIND = { left: 0.14, size: 1 } as const;
+/** mm: where it goes on in sight at either end, and how much of its colour is seen between them: as much in the middle would be read as blood that crosses. */
+const [AORTIC_END, LEFT_END] = [
+  [18, -27],
+  [41, -44],
+] as const;
+const SHINES = [
+  [0, 0.8],
+  [0.3, 0.36],
+  [0.75, 0.28],
+  [1, 0.5],
+] as const;
 
 /** mm by which the wall's shadow falls into the cavities. */
 const CAST = 1.6;
@@ -253,25 +275,4 @@ export function paintInside(ink: Ink, theme: Theme): void {
   for (const [head, bend, root, width] of PAPILLARY)
     beam(smoothLine([head, bend, root], 40), (part) => width * (0.5 + 0.9 * part));
   beam(smoothLine(MODERATOR, 30), (part) => 2 + 6 * Math.abs(part - 0.5) ** 2.4);
-}
-
-/** Percent in the veins of the muscle, drawn like the body's. */
-const VENOUS = 80;
-
-/** Fat with the vessels in it. */
-function paintGrooves(ink: Ink, theme: Theme): void {
-  const fat = tissue("sac", theme);
-  for (const [groove, vessels] of GROOVES) {
-    paintOrgan(ink, groove, { ...fat, light: mix(fat.light, fat.body, 0.5) }, { depth: 1.6, edge: 0.3 });
-    for (const [[[x, y], across, up], turn, artery] of vessels) {
-      const { edge, body } = roundOf(artery ? 98 : VENOUS, theme);
-      ink.beginPath();
-      ink.ellipse(x, y, across, up, turn, 0, 2 * Math.PI);
-      ink.fillStyle = mix(edge, body, 0.6);
-      ink.fill();
-      ink.lineWidth = artery ? 0.45 : 0.25;
-      ink.strokeStyle = edge;
-      ink.stroke();
-    }
-  }
 }

@@ -22,7 +22,7 @@ interface Course {
   readonly bulge: number;
   /** the atrium's edge from the trunk's axis: beside a conduit; behind a tunnel, whose outer wall is the atrium's own */
   readonly atriumEdge: (halfWidth: number) => number;
-  /** how far beside the trunk the heart begins: the atrium goes on between a tunnel and the aorta */
+  /** how far beside the trunk the heart begins: the right atrium lies between a conduit and the aorta, and the atrium goes on there beside a tunnel */
   readonly beside: number;
 }
 
@@ -32,8 +32,8 @@ const CONDUIT: Course = {
   lean: 5,
   bow: 0,
   bulge: 0,
-  atriumEdge: (halfWidth) => halfWidth + 5,
-  beside: 5,
+  atriumEdge: (halfWidth) => halfWidth + 8,
+  beside: 8,
 };
 
 const TUNNEL: Course = {
