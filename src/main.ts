@@ -16,15 +16,15 @@ import {
 } from "./i18n/index.ts";
 import { setOwnSource } from "./lesson/own/own-source.ts";
 import { openAddress } from "./modes/shared/address/address-sync.ts";
-import {
-  mountLinkNote,
-  tellDropped,
-  tellMissedLanguage,
-  tellMissedPart,
-} from "./modes/shared/address/link-note.tsx";
 import type { ModeName } from "./modes/shared/address/place.ts";
 import type { Context, Mode } from "./modes/shared/mode.ts";
 import { refuseDrops } from "./modes/shared/own/take-drops.ts";
+import {
+  mountPageNotes,
+  tellDropped,
+  tellMissedLanguage,
+  tellMissedPart,
+} from "./modes/shared/page-notes.tsx";
 import { keptTheme, keptVersion, largerWords } from "./modes/shared/preferences.ts";
 import { createSession } from "./modes/shared/session.ts";
 import { createStageLoop } from "./modes/shared/stage/stage-loop.ts";
@@ -106,7 +106,7 @@ void spoken.then(() => {
     document.title = t("home.page", { page: t(mode === "home" ? "home.title" : `home.${mode}`) });
   });
   mountLiveRegions(session);
-  mountLinkNote();
+  mountPageNotes();
 });
 effect(() => {
   // The bench is for those who know the clinical names; a learner chooses the version of the text.

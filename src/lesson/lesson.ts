@@ -1,10 +1,11 @@
 /** A lesson as plain data: text and, separately, what the model is asked. Only `read.ts` makes one. */
+import { entryAt } from "../sim/checked/present.ts";
 import type { SceneState } from "../state/scene-state.ts";
 import type { Glossary, Sources } from "./format/glossary-schema.ts";
 import type { ScenePatch } from "./format/scene-patch.ts";
 import type { Expression } from "./model/expression.ts";
 import type { Format } from "./model/live-figures.ts";
-import type { Inline, Prose, StepReference } from "./prose.ts";
+import { type Inline, type Prose, parseReference, type StepReference } from "./prose.ts";
 
 export type Words = readonly Inline[];
 
@@ -200,3 +201,11 @@ export interface StepStates {
 
 export const findStep = (lesson: Lesson, id: string): number =>
   lesson.steps.findIndex((step) => step.id === id);
+
+/** The step that a key `lesson#step` names; null where there is none. */
+export function stepOfKey(lessons: readonly Lesson[], key: string) {
+  const reference = parseReference(key);
+  const lesson = lessons.find(({ id }) => id === reference?.lesson);
+  const index = lesson && reference ? findStep(lesson, reference.step) : -1;
+  return lesson && index >= 0 ? { lesson, index, step: entryAt(lesson.steps, index) } : null;
+}

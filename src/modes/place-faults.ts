@@ -11,7 +11,7 @@ export const SOURCES = "sources";
 export const QUIZ = "quiz";
 export const PACKAGE = "package";
 
-/** Only the settings that open lessons read these words. */
+/** Only the modes that open lessons read these words. */
 const OPENING_LESSONS: readonly string[] = ["study", "lecture", "author"];
 
 export function placeFaults(place: Place, library: Library): readonly Fault[] {

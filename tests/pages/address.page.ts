@@ -3,7 +3,7 @@ import { expect, type Page } from "@playwright/test";
 import { expectAccessible, watchPage } from "./page.ts";
 import { test } from "./resting-field.ts";
 
-const note = (page: Page) => page.locator(".link-note .note");
+const note = (page: Page) => page.locator(".page-notes .note");
 
 for (const [query, asked, offered] of [
   ["?language=constructor", "constructor", "en, de, es, fr"],

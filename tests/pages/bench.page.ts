@@ -84,7 +84,7 @@ test("the bench keeps its state over a reload, a link opens the very state, and 
   await expect(page.getByRole("radio", { name: "Lateral tunnel" })).toBeChecked();
   await page.goto("?mode=bench&state=1~textracardiak~szzz9");
   await expect(page.getByRole("radio", { name: "Extracardiac" })).toBeChecked();
-  await expect(page.locator(".link-note")).toContainText("The nearest valid scene is open");
+  await expect(page.locator(".page-notes")).toContainText("The nearest valid scene is open");
 });
 
 test("U4 a handle in the scene is a slider: moved by keys, by its buttons, and by dragging", async ({

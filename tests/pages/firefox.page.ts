@@ -70,7 +70,7 @@ for (const [build, address] of [
     const first = await picture();
     await expect.poll(async () => (await picture()) !== first, { timeout: PATIENCE }).toBe(true);
     // No step down the ladder was needed.
-    expect(await bench.page.$$(":is(.notes, .link-note) .note")).toHaveLength(0);
+    expect(await bench.page.$$(":is(.notes, .page-notes) .note")).toHaveLength(0);
     await bench.page.$$eval("input[type=radio]", (inputs) => {
       inputs.find((input) => (input as HTMLInputElement).value === "atriopulmonary")?.click();
     });

@@ -56,10 +56,10 @@ test("a language that cannot be fetched leaves the page in English and says so",
   await page.goto("?language=es");
   await expect(page.locator("html")).toHaveAttribute("lang", "en");
   await expect(heading(page)).toBeVisible();
-  await expect(page.locator(".link-note")).toContainText(/Español.*English/);
+  await expect(page.locator(".page-notes")).toContainText(/Español.*English/);
   await link(page, "de").click();
   await expect(page.locator("html")).toHaveAttribute("lang", "de");
-  await expect(page.locator(".link-note")).toHaveText("");
+  await expect(page.locator(".page-notes")).toHaveText("");
 });
 
 test("the kiosk greets in every language at once", async ({ page }) => {

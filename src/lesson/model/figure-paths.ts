@@ -5,8 +5,9 @@ import type { Circulation } from "../../sim/circulation/answer/answer.ts";
 import { nearestMatch } from "../../sim/faults.ts";
 import type { FieldReadings } from "../../sim/flow-field/flow-field.ts";
 import { currentPath } from "../../sim/parameters/aliases.ts";
+import { OUTPUTS } from "../../sim/parameters/outputs.ts";
 import { defaultSetting, findParameter, PARAMETERS } from "../../sim/parameters/parameters.ts";
-import type { CirculationRequest } from "../../sim/parameters/request.ts";
+import { BODY_RANGES, type CirculationRequest } from "../../sim/parameters/request.ts";
 import type { Lookup } from "./expression.ts";
 
 /** One state's answer as far as it is known. */
@@ -26,31 +27,20 @@ export interface Situation {
 /** State names that need no declaration. */
 export const BUILT_IN_STATES = ["previous", "start", "second", "third"] as const;
 
-const FIXED: ReadonlyMap<string, readonly string[]> = new Map(
-  Object.entries({
-    pressures: [
-      "svc",
-      "ivc",
-      "hepaticVein",
-      "pathway",
-      "pulmonaryArteryLeft",
-      "pulmonaryArteryRight",
-      "pulmonaryVein",
-      "atrium",
-      "ventricleEndDiastolic",
-      "aortaMean",
-      "aortaSystolic",
-      "aortaDiastolic",
-    ],
-    flows: ["systemic", "pulmonary", "svc", "ivc", "left", "right", "fenestration"],
-    saturations: ["arterial", "svc", "ivc", "pulmonaryVein"],
-    pathway: ["pressureDrop", "powerLoss", "resistance"],
-    exchange: ["filtration", "lymph", "overflow"],
-    body: ["ageYears", "bsa", "haemoglobin"],
-    shares: ["ivc", "svc"],
-    field: ["recirculatingArea", "washOutSeconds"],
-  }),
-);
+/** The model's groups whose members are the same in each answer. */
+const CLOSED_GROUPS = ["pressures", "flows", "saturations", "pathway", "exchange"];
+const FIXED: ReadonlyMap<string, readonly string[]> = new Map([
+  ...CLOSED_GROUPS.map(
+    (group) =>
+      [
+        group,
+        OUTPUTS.flatMap(({ path }) => (path.startsWith(`${group}.`) ? [path.slice(group.length + 1)] : [])),
+      ] as const,
+  ),
+  ["body", Object.keys(BODY_RANGES)],
+  ["shares", ["ivc", "svc"]],
+  ["field", ["recirculatingArea", "washOutSeconds"]],
+]);
 /** Groups whose members only the model's answer can list. */
 const OPEN_GROUPS = ["extras", "energy", "ledger"];
 const LUNGS = ["left", "right"];

@@ -4,8 +4,8 @@ import { useEffect, useRef } from "preact/hooks";
 import { language, t } from "../../i18n/index.ts";
 import type { Library } from "../../lesson/library/library.ts";
 import { present } from "../../sim/checked/present.ts";
-import { tellMissedPart } from "../shared/address/link-note.tsx";
 import { AT_HOME, writePlace } from "../shared/address/place.ts";
+import { tellMissedPart } from "../shared/page-notes.tsx";
 
 export function LessonList() {
   const library = useSignal<Library | null>(null);

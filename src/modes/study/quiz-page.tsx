@@ -2,7 +2,7 @@
 import { useEffect, useMemo, useRef } from "preact/hooks";
 import { t } from "../../i18n/index.ts";
 import { quizOf } from "../../lesson/judge/quiz.ts";
-import { parseReference } from "../../lesson/prose.ts";
+import { stepOfKey } from "../../lesson/lesson.ts";
 import { QuestionView } from "../../ui/lesson/question-view.tsx";
 import { TranslationNote } from "../../ui/lesson/script.tsx";
 import { AT_HOME, writePlace } from "../shared/address/place.ts";
@@ -114,10 +114,9 @@ function Result({
           <h3>{t("study.quiz.missed")}</h3>
           <ul class="quiz-missed">
             {missed.flatMap((key) => {
-              const reference = parseReference(key);
-              const lesson = library.lessons.find(({ id }) => id === reference?.lesson);
-              const step = lesson?.steps.find(({ id }) => id === reference?.step);
-              if (!lesson || !step) return [];
+              const found = stepOfKey(library.lessons, key);
+              if (!found) return [];
+              const { lesson, step } = found;
               return [
                 <li key={key} lang={lesson.language}>
                   <a

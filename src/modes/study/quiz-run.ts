@@ -3,12 +3,10 @@ import { batch, computed, effect, type ReadonlySignal, signal } from "@preact/si
 import { dealAnswers } from "../../lesson/judge/deal.ts";
 import type { Given, Judgement } from "../../lesson/judge/questions.ts";
 import { drawQuiz, nextRound, quizAnswered, quizOf } from "../../lesson/judge/quiz.ts";
-import { findStep, type Lesson, type Question, type Step } from "../../lesson/lesson.ts";
+import { type Lesson, type Question, type Step, stepOfKey } from "../../lesson/lesson.ts";
 import type { Situation } from "../../lesson/model/figure-paths.ts";
 import { namesRead, requestsOf, situationOf } from "../../lesson/model/situation.ts";
 import { statesAround, stepState } from "../../lesson/model/states.ts";
-import { parseReference } from "../../lesson/prose.ts";
-import { entryAt } from "../../sim/checked/present.ts";
 import { knownAnswers } from "../shared/lesson/known-answers.ts";
 import { judgeByModel } from "../shared/lesson/question-in-view.ts";
 import type { StudyProps } from "./study-props.ts";
@@ -48,15 +46,12 @@ export function startQuiz({ context: { session }, library, kept }: StudyProps): 
   const judgement = signal<Judgement | null>(null);
   const hints = signal(0);
   const place = computed(() => {
-    const reference = at.value === null ? null : parseReference(at.value);
-    const lesson = lessons.find(({ id }) => id === reference?.lesson);
-    const index = lesson && reference ? findStep(lesson, reference.step) : -1;
-    return lesson && index >= 0 ? { lesson, index, states: statesAround(lesson, index) } : null;
+    const found = at.value === null ? null : stepOfKey(lessons, at.value);
+    return found && { ...found, states: statesAround(found.lesson, found.index) };
   });
   const item = computed<QuizItem | null>(() => {
     if (!place.value || at.value === null) return null;
-    const { lesson, index, states } = place.value;
-    const step = entryAt(lesson.steps, index);
+    const { lesson, step, states } = place.value;
     if (!step.question) return null;
     return {
       key: at.value,
@@ -68,8 +63,8 @@ export function startQuiz({ context: { session }, library, kept }: StudyProps): 
   });
   const show = effect(() => {
     if (!place.value) return;
-    const { lesson, index, states } = place.value;
-    for (const request of requestsOf(namesRead(entryAt(lesson.steps, index)), states)) known.want(request);
+    const { lesson, index, step, states } = place.value;
+    for (const request of requestsOf(namesRead(step), states)) known.want(request);
     session.show(stepState(lesson, index));
   });
   const keep = (progress: Parameters<typeof kept.keep>[0]) =>
@@ -89,21 +84,17 @@ export function startQuiz({ context: { session }, library, kept }: StudyProps): 
     hints,
     async answer(answer) {
       const now = item.peek();
-      if (!now || !place.peek() || judgement.peek()) return;
-      const view = {
-        question: now.question,
-        lesson: now.lesson,
-        step: findStep(now.lesson, now.step.id),
-        key: now.key,
-      };
-      const judged = await judgeByModel(known, view, answer);
-      if (!judged || item.peek()?.key !== now.key || judgement.peek()) return;
+      const view = place.peek();
+      if (!now || !view || judgement.peek()) return;
+      const { question, lesson, key } = now;
+      const judged = await judgeByModel(known, { question, lesson, step: view.index, key }, answer);
+      if (!judged || item.peek()?.key !== key || judgement.peek()) return;
       batch(() => {
         given.value = answer;
         judgement.value = judged;
       });
       const day = new Date().toISOString().slice(0, 10);
-      keep(quizAnswered(kept.progress.peek(), keys.peek(), { key: now.key, right: judged.right, day }));
+      keep(quizAnswered(kept.progress.peek(), keys.peek(), { key, right: judged.right, day }));
     },
     hint() {
       hints.value = Math.min(hints.peek() + 1, item.peek()?.question.hints.length ?? 0);

@@ -2,10 +2,10 @@
 import { direction, language, t } from "../../i18n/index.ts";
 import { inMarkup } from "../../i18n/markup.ts";
 import { quizOf } from "../../lesson/judge/quiz.ts";
-import type { Lesson } from "../../lesson/lesson.ts";
+import { type Lesson, stepOfKey } from "../../lesson/lesson.ts";
 import type { Answered } from "../../lesson/model/situation.ts";
 import { type Attempt, type LessonProgress, type Progress, scoreOf } from "../../lesson/progress/progress.ts";
-import { inlinesOf, parseReference, wordsOf } from "../../lesson/prose.ts";
+import { inlinesOf, wordsOf } from "../../lesson/prose.ts";
 import { VERSION } from "../../ui/app-version.ts";
 import { cautionSentences } from "../../ui/cautions.tsx";
 import { answerInWords } from "./record-answers.ts";
@@ -101,10 +101,8 @@ function againRow(
   { right, day }: LessonProgress["recalled"][string],
   lessons: readonly Lesson[],
 ): Row {
-  const at = parseReference(key);
-  const from = lessons.find(({ id }) => id === at?.lesson);
-  const step = from?.steps.find(({ id }) => id === at?.step);
-  return [day, `${step ? step.title : key}: ${t(right ? "study.record.known" : "study.record.notKnown")}`];
+  const title = stepOfKey(lessons, key)?.step.title ?? key;
+  return [day, `${title}: ${t(right ? "study.record.known" : "study.record.notKnown")}`];
 }
 
 function quizResults(progress: Progress): string {

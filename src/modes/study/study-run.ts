@@ -1,8 +1,7 @@
 /** A lesson taken alone: where it begins, what is kept of it, and the address that goes with it. */
-import { findStep, type Lesson } from "../../lesson/lesson.ts";
+import { type Lesson, stepOfKey } from "../../lesson/lesson.ts";
 import { type Player, progressOf } from "../../lesson/player.ts";
 import { dueForRecall, withLesson } from "../../lesson/progress/progress.ts";
-import { parseReference } from "../../lesson/prose.ts";
 import { entryAt } from "../../sim/checked/present.ts";
 import { type LessonRun, runLesson } from "../shared/lesson/lesson-run.ts";
 import type { Context } from "../shared/mode.ts";
@@ -19,13 +18,10 @@ export function startStudy(
   const progress = kept.progress.peek();
   const at = stepIn(lesson, context.place.peek().step);
   const known = (key: string) => {
-    const reference = parseReference(key);
-    const from = reference && library.lessons.find(({ id }) => id === reference.lesson);
-    if (!from) return [];
-    const question = from.steps[findStep(from, reference.step)]?.question;
-    return question && question.kind !== "goal"
-      ? [{ ...reference, lesson: reference.lesson === lesson.id ? null : reference.lesson }]
-      : [];
+    const found = stepOfKey(library.lessons, key);
+    if (!found?.step.question || found.step.question.kind === "goal") return [];
+    const from = found.lesson.id;
+    return [{ lesson: from === lesson.id ? null : from, step: found.step.id }];
   };
   const due =
     at === undefined ? dueForRecall(progress, new Date().toISOString().slice(0, 10)).flatMap(known) : [];

@@ -1,7 +1,7 @@
-/** The curves of a circulation, asked for by name in "traces": one repeat (a breath of whole beats), in the trade's units. */
+/** The curves of a circulation, asked for by name in "traces": one cycle (a breath of whole beats), in the trade's units. */
 import type { Circulation } from "../circulation/answer/answer.ts";
-import { isRecord, oneOf, shown } from "../circulation/check-request.ts";
 import type { Fault } from "../faults.ts";
+import { oneOf, shown } from "../input-checks.ts";
 import type { Schema, Table } from "./kind.ts";
 
 const NAMES = {
@@ -77,12 +77,12 @@ export const withTraces = (schema: Schema): Schema => ({
 });
 
 /** Splits the wanted curves from the rest of a request. */
-export function takeTraces(input: unknown): {
+export function takeTraces(input: Record<string, unknown>): {
   readonly traces: readonly TraceName[];
-  readonly rest: unknown;
+  readonly rest: Record<string, unknown>;
   readonly faults: readonly Fault[];
 } {
-  if (!isRecord(input) || input.traces === undefined) return { traces: [], rest: input, faults: [] };
+  if (input.traces === undefined) return { traces: [], rest: input, faults: [] };
   const { traces, ...rest } = input;
   const faults: Fault[] = [];
   if (!Array.isArray(traces)) {

@@ -1,16 +1,10 @@
 /** Kind "benchmark-field": the quantities of published tables, from the same flow solver. */
-import {
-  type Checked,
-  isRecord,
-  numberWithin,
-  oneOf,
-  refuseUnknownKeys,
-  shown,
-} from "../circulation/check-request.ts";
+
 import type { Fault } from "../faults.ts";
 import { solveCavity } from "../flow-field/benchmark/cavity.ts";
 import { solveExpansion, solvePoiseuille, solveStep } from "../flow-field/benchmark/channels.ts";
 import { solveCylinder } from "../flow-field/benchmark/cylinder.ts";
+import { type Checked, numberWithin, oneOf, refuseUnknownKeys, shown } from "../input-checks.ts";
 import type { Kind } from "./kind.ts";
 import { object } from "./schema.ts";
 import { MAX_WALL_SECONDS, secondsNow } from "./stopwatch.ts";
@@ -106,7 +100,6 @@ export const BENCHMARK_FIELD_KIND: Kind<BenchmarkRequest> = {
   ),
   check(input): Checked<BenchmarkRequest> {
     const faults: Fault[] = [];
-    if (!isRecord(input)) return { faults: [{ path: "request", found: shown(input), allowed: "an object" }] };
     refuseUnknownKeys(input, ["kind", "case", "reynolds", "cells"], "", faults);
     const name = oneOf(input.case, NAMES, "case", faults);
     if (!name) return { faults };

@@ -1,10 +1,11 @@
 /** Kind "blood-loss": blood taken from a person at rest over some minutes, and what the tissues give back meanwhile. */
 import { haematocrit } from "../body/blood.ts";
 import type { Circulation } from "../circulation/answer/answer.ts";
-import { type Checked, checkRequest, isRecord, numberWithin, shown } from "../circulation/check-request.ts";
+import { checkRequest } from "../circulation/check-request.ts";
 import { loseBlood } from "../circulation/experiments/blood-loss.ts";
 import { atRest } from "../circulation/solve.ts";
 import type { Fault } from "../faults.ts";
+import { type Checked, numberWithin, shown } from "../input-checks.ts";
 import type { CirculationRequest } from "../parameters/request.ts";
 import { circulationUnit, printed } from "./circulation-kind.ts";
 import type { Kind } from "./kind.ts";
@@ -50,7 +51,7 @@ export const BLOOD_LOSS_KIND: Kind<BloodLossRequest> = {
     required: [...(SCHEMA.required as string[]), "lost", "minutes"],
   },
   check(input): Checked<BloodLossRequest> {
-    const { lost, minutes, ...rest } = isRecord(input) ? input : {};
+    const { lost, minutes, ...rest } = input;
     const { rest: expanded, faults: nobody } = withPreset({ ...rest, kind: "circulation" });
     const checked = checkRequest(expanded);
     const faults = [...("faults" in checked ? checked.faults : restless(checked.request)), ...nobody];

@@ -1,10 +1,11 @@
 /** Kind "exertion-test": effort raised step by step to the greatest that is met; peak oxygen use and what pressure it costs. */
-import { type Checked, checkRequest, isRecord } from "../circulation/check-request.ts";
+import { checkRequest } from "../circulation/check-request.ts";
 import {
   type ExertionStep,
   type ExertionTest,
   exertionTest,
 } from "../circulation/experiments/exertion-test.ts";
+import type { Checked } from "../input-checks.ts";
 import type { CirculationRequest } from "../parameters/request.ts";
 import type { Kind } from "./kind.ts";
 import { presetSchema, withPreset } from "./preset.ts";
@@ -36,7 +37,7 @@ export const EXERTION_TEST_KIND: Kind<CirculationRequest> = {
     },
   },
   check(input): Checked<CirculationRequest> {
-    const { rest, faults } = withPreset(isRecord(input) ? { ...input, kind: "circulation" } : input);
+    const { rest, faults } = withPreset({ ...input, kind: "circulation" });
     const checked = checkRequest(rest);
     if ("faults" in checked) return { faults: [...checked.faults, ...faults] };
     return faults.length > 0 ? { faults } : checked;

@@ -1,13 +1,13 @@
 /** Kind "field": steady flow in any plane of shapes and openings. */
 
 import { entryAt } from "../checked/present.ts";
-import type { Checked } from "../circulation/check-request.ts";
 import type { Fault } from "../faults.ts";
 import { recirculatingArea } from "../flow-field/eddies.ts";
 import { flowShares } from "../flow-field/pathlines.ts";
 import { planeFaults } from "../flow-field/plane-faults.ts";
 import { balance, openingReading } from "../flow-field/readings.ts";
 import { settle } from "../flow-field/steady-state.ts";
+import type { Checked } from "../input-checks.ts";
 import { fromMillipascalSecond } from "../units.ts";
 import { checkField, type FieldRequest, refuseTooMany } from "./field-request.ts";
 import { fieldSchema } from "./field-schema.ts";

@@ -1,14 +1,8 @@
 /** Kind "field": from unknown input to a checked plane with its openings, or to every fault. */
-import {
-  type Checked,
-  isRecord,
-  numberWithin,
-  oneOf,
-  refuseUnknownKeys,
-  shown,
-} from "../circulation/check-request.ts";
+
 import type { Fault } from "../faults.ts";
 import type { FlowGeometry, Opening, Point } from "../geometry/geometry.ts";
+import { type Checked, numberWithin, oneOf, recordIn, refuseUnknownKeys, shown } from "../input-checks.ts";
 import { checkShapes, isPoint, LENGTH, narrowestTube } from "./shapes.ts";
 
 /** A checked request; ranges in {@link FIELD_RANGES}. */
@@ -55,9 +49,8 @@ const PRESSURE = { min: -400, max: 400, unit: "mmHg" } as const;
 const MAX_CELLS = 3e6;
 
 /** The request with lengths in mm, or all faults at once, each with path, what was found and what is allowed. */
-export function checkField(input: unknown): Checked<FieldRequest> {
+export function checkField(input: Record<string, unknown>): Checked<FieldRequest> {
   const faults: Fault[] = [];
-  if (!isRecord(input)) return { faults: [{ path: "request", found: shown(input), allowed: "an object" }] };
   refuseUnknownKeys(input, FIELD_KEYS, "", faults);
   const number = (name: keyof typeof FIELD_RANGES, value: unknown, path: string): number => {
     const range = FIELD_RANGES[name];
@@ -65,13 +58,11 @@ export function checkField(input: unknown): Checked<FieldRequest> {
     numberWithin(value, range, path, faults);
     return value as number;
   };
-  const given = input.fluid === undefined ? {} : input.fluid;
-  if (!isRecord(given)) faults.push({ path: "fluid", found: shown(given), allowed: "an object" });
-  else refuseUnknownKeys(given, ["density", "viscosity"], "fluid.", faults);
-  const fluidGiven = isRecord(given) ? given : {};
+  const given = (input.fluid === undefined ? undefined : recordIn(input.fluid, "fluid", faults)) ?? {};
+  refuseUnknownKeys(given, ["density", "viscosity"], "fluid.", faults);
   const fluid = {
-    density: number("density", fluidGiven.density, "fluid.density"),
-    viscosity: number("viscosity", fluidGiven.viscosity, "fluid.viscosity"),
+    density: number("density", given.density, "fluid.density"),
+    viscosity: number("viscosity", given.viscosity, "fluid.viscosity"),
   };
   const depth =
     input.depth === undefined
@@ -116,13 +107,11 @@ function checkOpenings(input: unknown, faults: Fault[]): Opening[] {
     return [];
   }
   const names = new Set<string>();
-  return input.flatMap((each: unknown, n) => {
+  return input.flatMap((found: unknown, n) => {
     const path = `openings[${n}]`;
     const before = faults.length;
-    if (!isRecord(each)) {
-      faults.push({ path, found: shown(each), allowed: "an object" });
-      return [];
-    }
+    const each = recordIn(found, path, faults);
+    if (!each) return [];
     refuseUnknownKeys(
       each,
       ["name", "centre", "normal", "width", "velocity", "pressure"],

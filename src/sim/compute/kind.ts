@@ -1,5 +1,5 @@
 /** What every kind of request provides: how it is checked, described, answered and shown as a table. */
-import type { Checked } from "../circulation/check-request.ts";
+import type { Checked } from "../input-checks.ts";
 
 /** JSON Schema 2020-12, as plain data. */
 export type Schema = Readonly<Record<string, unknown>>;
@@ -19,7 +19,7 @@ export interface Kind<Request = unknown> {
   readonly kind: string;
   /** every number with its unit in its description */
   readonly schema: Schema;
-  readonly check: (input: unknown) => Checked<Request>;
+  readonly check: (input: Record<string, unknown>) => Checked<Request>;
   /** @param progress fraction done, 0 to 1 */
   readonly run: (request: Request, progress?: (done: number) => void) => Outcome | Promise<Outcome>;
   /** The answer as a flat table; when left out or undefined, one row for each number: path, value, unit. */

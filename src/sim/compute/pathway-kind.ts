@@ -1,19 +1,13 @@
 /** Kind "pathway": the loss law alone, at prescribed steady flows. */
 
 import { present } from "../checked/present.ts";
-import {
-  type Checked,
-  checkRequest,
-  isRecord,
-  numberWithin,
-  refuseUnknownKeys,
-  shown,
-} from "../circulation/check-request.ts";
+import { checkRequest } from "../circulation/check-request.ts";
 import type { Fault } from "../faults.ts";
 import { ledger, pathwayLoss } from "../hydraulics/ledger.ts";
 import type { FlowSplit } from "../hydraulics/loss-law/features.ts";
 import { type Outside, pathwayEstimate } from "../hydraulics/pathway-estimate.ts";
 import { pathwayLaw } from "../hydraulics/pathway-network.ts";
+import { type Checked, numberWithin, recordIn, refuseUnknownKeys, shown } from "../input-checks.ts";
 import { type CirculationRequest, hasPathway, PATHWAY_STAGES } from "../parameters/request.ts";
 import { fromLitresPerMinute } from "../units.ts";
 import { circulationUnit } from "./circulation-kind.ts";
@@ -69,7 +63,6 @@ export const PATHWAY_KIND: Kind<PathwayRequest> = {
     "a pathway's loss and where its blood goes, at given steady flows, without the rest of the circulation",
   ),
   check(input): Checked<PathwayRequest> {
-    if (!isRecord(input)) return { faults: [{ path: "request", found: shown(input), allowed: "an object" }] };
     const { flows: given, ...rest } = input;
     const faults: Fault[] = [];
     if ("volumeRule" in rest)
@@ -105,15 +98,13 @@ const noteOn = (outside: readonly Outside[]): string =>
   `outside the 3D cases that the law was fitted to: ${outside.join(", ")}; the bands are wider`;
 
 function checkFlows(given: unknown, faults: Fault[]): FlowSplit | undefined {
-  if (!isRecord(given)) {
-    faults.push({ path: "flows", found: shown(given), allowed: `an object with ${NAMES.join(", ")}` });
-    return undefined;
-  }
+  const found = recordIn(given, "flows", faults, `an object with ${NAMES.join(", ")}`);
+  if (!found) return undefined;
   const before = faults.length;
-  refuseUnknownKeys(given, NAMES, "flows.", faults);
-  for (const name of NAMES) numberWithin(given[name], RANGE, `flows.${name}`, faults);
+  refuseUnknownKeys(found, NAMES, "flows.", faults);
+  for (const name of NAMES) numberWithin(found[name], RANGE, `flows.${name}`, faults);
   if (faults.length > before) return undefined;
-  const [ivc, svc, left, right] = NAMES.map((name) => given[name] as number) as [
+  const [ivc, svc, left, right] = NAMES.map((name) => found[name] as number) as [
     number,
     number,
     number,

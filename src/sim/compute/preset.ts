@@ -1,12 +1,16 @@
 /** A request that begins with a named person: what the preset says, and over it whatever else is asked. */
-import { isRecord, oneOf } from "../circulation/check-request.ts";
+
 import type { Fault } from "../faults.ts";
+import { isRecord, oneOf } from "../input-checks.ts";
 import { PRESET_NAMES, PRESETS, type PresetName } from "../presets.ts";
 import type { Schema } from "./kind.ts";
 
 /** A request with its preset person filled in; what the request itself sets wins. */
-export function withPreset(input: unknown): { readonly rest: unknown; readonly faults: readonly Fault[] } {
-  if (!isRecord(input) || input.preset === undefined) return { rest: input, faults: [] };
+export function withPreset(input: Record<string, unknown>): {
+  readonly rest: Record<string, unknown>;
+  readonly faults: readonly Fault[];
+} {
+  if (input.preset === undefined) return { rest: input, faults: [] };
   const { preset, ...rest } = input;
   const faults: Fault[] = [];
   const name = oneOf<PresetName>(preset, PRESET_NAMES, "preset", faults);

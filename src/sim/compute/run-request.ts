@@ -1,6 +1,7 @@
 /** From text to text, as `npm run -s compute` does: standard output, standard error and exit code. */
-import { isRecord, oneOf, shown } from "../circulation/check-request.ts";
+
 import { describeFault, type Fault } from "../faults.ts";
+import { isRecord, oneOf, shown } from "../input-checks.ts";
 import { currentIds } from "../parameters/aliases.ts";
 import { csvOf, tableOf } from "./answer-csv.ts";
 import { findKind, KINDS } from "./kinds.ts";

@@ -1,7 +1,8 @@
 /** Shapes of a request: tubes, discs, ellipses, polygons, in mm. */
-import { isRecord, numberWithin, refuseUnknownKeys, shown } from "../circulation/check-request.ts";
+
 import type { Fault } from "../faults.ts";
 import type { Point, Shape } from "../geometry/geometry.ts";
+import { isRecord, numberWithin, recordIn, refuseUnknownKeys, shown } from "../input-checks.ts";
 
 /** mm: lengths beyond this are taken for a typing error. */
 export const FAR = 1e4;
@@ -39,11 +40,8 @@ function checkShape(input: unknown, path: string, faults: Fault[]): Shape | unde
     return undefined;
   }
   const at = `${path}.${kind}`;
-  const shape = input[kind];
-  if (!isRecord(shape)) {
-    faults.push({ path: at, found: shown(shape), allowed: "an object" });
-    return undefined;
-  }
+  const shape = recordIn(input[kind], at, faults);
+  if (!shape) return undefined;
   refuseUnknownKeys(shape, KEYS[kind], `${at}.`, faults);
   if (kind === "tube") checkTube(shape, at, faults);
   else if (kind === "polygon") checkPoints(shape.points, 3, `${at}.points`, faults);

@@ -1,15 +1,7 @@
 /** Kind "sweep": one circulation, one or two quantities varied, some outputs. */
 
 import { entryAt, present } from "../checked/present.ts";
-import {
-  type Checked,
-  checkRequest,
-  isRecord,
-  numberWithin,
-  oneOf,
-  refuseUnknownKeys,
-  shown,
-} from "../circulation/check-request.ts";
+import { checkRequest } from "../circulation/check-request.ts";
 import {
   axisSpan,
   joinRows,
@@ -21,6 +13,7 @@ import {
   sweepRow,
 } from "../circulation/experiments/parameter-sweep.ts";
 import type { Fault } from "../faults.ts";
+import { type Checked, numberWithin, oneOf, recordIn, refuseUnknownKeys, shown } from "../input-checks.ts";
 import { OUTPUTS } from "../parameters/outputs.ts";
 import { PARAMETERS } from "../parameters/parameters.ts";
 import { BODY_RANGES } from "../parameters/request.ts";
@@ -114,8 +107,7 @@ function sweepTable({ axes, outputs }: SweepAnswer): Table {
   return { columns, rows };
 }
 
-function checkSweep(input: unknown): Checked<SweepRequest> {
-  if (!isRecord(input)) return { faults: [{ path: "request", found: shown(input), allowed: "an object" }] };
+function checkSweep(input: Record<string, unknown>): Checked<SweepRequest> {
   const faults: Fault[] = [];
   refuseUnknownKeys(input, ["kind", "base", "over", "outputs", "maxSeconds"], "", faults);
   const base = checkRequest(input.base, "base.");
@@ -136,16 +128,10 @@ function checkAxes(input: unknown, faults: Fault[]): SweepAxis[] {
     faults.push({ path: "over", found: shown(input), allowed: "an array of one or two axes" });
     return [];
   }
-  return input.flatMap((axis: unknown, i) => {
+  return input.flatMap((found: unknown, i) => {
     const path = `over[${i}]`;
-    if (!isRecord(axis)) {
-      faults.push({
-        path,
-        found: shown(axis),
-        allowed: "an object with parameter and from, to, count or values",
-      });
-      return [];
-    }
+    const axis = recordIn(found, path, faults, "an object with parameter and from, to, count or values");
+    if (!axis) return [];
     refuseUnknownKeys(axis, ["parameter", "from", "to", "count", "values"], `${path}.`, faults);
     const parameter = oneOf(axis.parameter, AXES, `${path}.parameter`, faults);
     if (!parameter) return [];

@@ -1,6 +1,7 @@
 /** Kind "test-occlusion": a circulation with its fenestration open, and closed at the same volume. */
-import { type Checked, checkRequest, isRecord } from "../circulation/check-request.ts";
+import { checkRequest } from "../circulation/check-request.ts";
 import { occludeFenestration } from "../circulation/experiments/test-occlusion.ts";
+import type { Checked } from "../input-checks.ts";
 import { numberSetting } from "../parameters/parameters.ts";
 import type { CirculationRequest } from "../parameters/request.ts";
 import { circulationUnit, printed } from "./circulation-kind.ts";
@@ -18,7 +19,7 @@ export const TEST_OCCLUSION_KIND: Kind<CirculationRequest> = {
     },
   },
   check(input): Checked<CirculationRequest> {
-    const checked = checkRequest(isRecord(input) ? { ...input, kind: "circulation" } : input);
+    const checked = checkRequest({ ...input, kind: "circulation" });
     if ("faults" in checked || hasFenestration(checked.request)) return checked;
     return {
       faults: [

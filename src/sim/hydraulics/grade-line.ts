@@ -20,7 +20,7 @@ export interface GradePressures {
 
 /**
  * One point where each station begins, and one at the end ("atrium"). Between the given pressures the elements' mean drops
- * stand; with flows given as samples over a repeat they meet the pulmonary artery's pressure, with mean flows nearly.
+ * stand; with flows given as samples over a cycle they meet the pulmonary artery's pressure, with mean flows nearly.
  */
 export function gradeLine(law: PathwayLaw, flows: PathwayFlows, pressures: GradePressures): GradePoint[] {
   const lung = law.gradeLung;

@@ -31,7 +31,7 @@ export interface ElementLaw {
   readonly to: number;
 }
 
-/** m3/s; each a mean, or evenly spaced samples over one repeat (all of one length). Collaterals are not part of these. */
+/** m3/s; each a mean, or evenly spaced samples over one cycle (all of one length). Collaterals are not part of these. */
 export interface PathwayFlows {
   readonly ivc: number | ArrayLike<number>;
   readonly svc: number | ArrayLike<number>;

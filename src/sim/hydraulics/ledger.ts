@@ -15,7 +15,7 @@ function mean(flow: Flow, of: (flow: number) => number): number {
   return sum / flow.length;
 }
 
-/** Pa: mean total-pressure drop of an element; inertance gives nothing over a whole repeat. */
+/** Pa: mean total-pressure drop of an element; inertance gives nothing over a whole cycle. */
 export const meanDrop = (law: { readonly a: number; readonly b: number }, flow: Flow): number =>
   mean(flow, (q) => law.a * q + law.b * q * Math.abs(q));
 

@@ -79,7 +79,7 @@ const EXCHANGE = group("exchange", [
 const EXTRAS = group("extras", [
   ["heartRate", "1/min", "heart rate"],
   ["breathingRate", "1/min", "breaths a minute, locked to whole beats"],
-  ["beatsPerBreath", "1", "beats in one repeat"],
+  ["beatsPerBreath", "1", "beats in one cycle of beat and breath"],
   ["cardiacIndex", "L/min/m2", "systemic flow over body surface area"],
   ["cardiacOutput", "L/min", "out of the systemic ventricle, collaterals included"],
   ["strokeVolume", "mL", "forward, a beat"],

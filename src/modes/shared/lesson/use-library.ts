@@ -3,7 +3,7 @@ import { type ReadonlySignal, useSignal } from "@preact/signals";
 import { useEffect } from "preact/hooks";
 import { language } from "../../../i18n/index.ts";
 import { type Library, loadLibrary, onLibrariesForgotten } from "../../../lesson/library/library.ts";
-import { tellMissedPart } from "../address/link-note.tsx";
+import { tellMissedPart } from "../page-notes.tsx";
 
 export function useLibrary(): ReadonlySignal<Library | null> {
   const library = useSignal<Library | null>(null);

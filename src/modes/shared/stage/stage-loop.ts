@@ -5,7 +5,7 @@ import { language } from "../../../i18n/index.ts";
 import type { Box, Divider } from "../../../scenes/scene.ts";
 import type { Insets, Stage } from "../../../scenes/stage.ts";
 import type { Handle } from "../../../sim/geometry/geometry.ts";
-import { tellMissedPart, tellStoppedPicture } from "../address/link-note.tsx";
+import { tellMissedPart, tellStoppedPicture } from "../page-notes.tsx";
 import type { Session } from "../session.ts";
 import { counted, screenFrames } from "./frame-wishes.ts";
 import { type StagePictures, stagePictures } from "./stage-pictures.ts";

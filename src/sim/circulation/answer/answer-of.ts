@@ -1,4 +1,4 @@
-/** Puts a watched repeat into the answer's record: trade units, oxygen, fluid, ledger. */
+/** Puts a watched cycle into the answer's record: trade units, oxygen, fluid, ledger. */
 import { REGIONS, steadyExchange } from "../../exchange/filtration.ts";
 import { lastingTissue } from "../../exchange/lasting-tissue.ts";
 import { gradeLines } from "../../hydraulics/grade-line.ts";

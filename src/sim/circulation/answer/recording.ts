@@ -1,4 +1,4 @@
-/** One more repeat of a found periodic state, watched: means, samples, extremes, powers. All SI. */
+/** One more cycle of a found periodic state, watched: means, samples, extremes, powers. All SI. */
 
 import { type EnergyBudget, energyBudget, watchPowers } from "../equations/energy-budget.ts";
 import { SAMPLES_PER_BEAT } from "../equations/forcing.ts";

@@ -1,4 +1,4 @@
-/** The stepper: classical Runge-Kutta of fourth order, fixed step, over one whole repeat, in memory allocated once. */
+/** The stepper: classical Runge-Kutta of fourth order, fixed step, over one whole cycle, in memory allocated once. */
 
 import * as compartment from "../network/compartments.ts";
 import { type Point, type Scratch, type State, scratch } from "../network/compartments.ts";

@@ -1,7 +1,7 @@
 /**
  * Blood through the valve below the calf. The model's leg veins are one compartment that capillaries fill all the time; the part
  * of them below the calf is held apart here: it fills at the model's rate and empties upward only while its pressure is above
- * that in the squeezed veins. Over a repeat as much passes the valve as has come in; the circulation itself isn't changed.
+ * that in the squeezed veins. Over a cycle as much passes the valve as has come in; the circulation itself isn't changed.
  */
 import { entryAt } from "../../checked/present.ts";
 import { fromLitresPerMinute, fromMillilitre, toLitresPerMinute, toMillilitre } from "../../units.ts";

@@ -55,8 +55,8 @@ export const isPaced = (request: CirculationRequest): boolean =>
 /** 1/min that neither effort nor reflex passes: 220 - age (common practice, no source). */
 export const highestRate = ({ ageYears }: Body): number => 220 - ageYears;
 
-/** Gain of contractility for each MET of a single ventricle, which is weaker and has less in reserve (Saiki, J Am Heart Assoc 2016: PMC5079039; size is a teaching value). */
-const SINGLE_INOTROPY = 0.04;
+/** Gain of contractility for each MET; a single ventricle is weaker and has less in reserve (Saiki, J Am Heart Assoc 2016: PMC5079039; sizes are teaching values). */
+const INOTROPY = { healthy: 0.08, single: 0.04 } as const;
 
 /**
  * What gut, liver and kidneys lose of their conductance for each MET, and what they keep. Their flow falls with the part of a body's own
@@ -78,13 +78,15 @@ export function exertion(request: CirculationRequest): Exertion {
   // Ceiling: 85 % of the greatest rate (common practice, no source).
   const reserve = numberSetting(request, "heartRateReserve") / 100;
   const ceiling = 1 + reserve * Math.max(0, (0.85 * highestRate(request.body)) / rest - 1);
-  const inotropy = request.stage === "two-ventricle" ? 0.08 : SINGLE_INOTROPY;
-  const splanchnic = SPLANCHNIC[request.stage === "two-ventricle" ? "healthy" : "single"];
+  const heart = request.stage === "two-ventricle" ? "healthy" : "single";
+  const inotropy = INOTROPY[heart];
+  const splanchnic = SPLANCHNIC[heart];
   const legs = Math.min(1, above / 2);
+  const legFlow = 1 + 1.25 * above;
   return {
     heartRate: isPaced(request) ? 1 : Math.min(ceiling, 1 + 0.14 * above),
     contractility: Math.min(1 + 7.5 * inotropy, 1 + inotropy * above),
-    legFlow: 1 + 1.25 * above,
+    legFlow,
     splanchnicFlow: Math.max(splanchnic.least, 1 - splanchnic.loss * above),
     upperFlow: Math.max(0.8, 1 - 0.03 * above),
     venousTone: Math.min(0.93 * mostVenousTone(request.stage), 0.04 * above),
@@ -93,7 +95,7 @@ export function exertion(request: CirculationRequest): Exertion {
     musclePressure: Math.max(calves, WALKING_PUMP * (legs + HARDER_PUMP * Math.max(0, above - 2))),
     muscleShare: CALF_SHARE + (LEG_SHARE - CALF_SHARE) * legs,
     // What effort adds goes to muscle that works.
-    workingShare: 1 - (1 - CALF_FLOW) / (1 + 1.25 * above),
+    workingShare: 1 - (1 - CALF_FLOW) / legFlow,
     arterialMean: 1 + 0.03 * above,
   };
 }

@@ -52,7 +52,7 @@ const AORTA_SUM = 1;
 const FORWARD_SUM = 2;
 const BACKWARD_SUM = 3;
 
-/** Sets the factors of the next repeat by the means of this one. */
+/** Sets the factors of the next cycle by the means of this one. */
 type Regulation = (point: Point, means: CycleMeans, seconds?: number) => void;
 
 /** What runs one cycle after another. */

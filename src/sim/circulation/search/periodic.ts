@@ -35,7 +35,7 @@ export interface Periodic {
 const TOLERANCE = 2e-4;
 /** The pathway's coefficients follow the searched flows in so many repeats; a law that would jump to and fro then stays. */
 const MAX_RENEWED = 40;
-/** mmHg, the residual where no repeat could be run. */
+/** mmHg, the residual where no cycle could be run. */
 const UNKNOWN = 1000;
 const MAX_CYCLES = 120;
 /** Weight of a mL/s where one cycle foretells the next: a flow forgets within a beat what it was at the cycle's begin. */

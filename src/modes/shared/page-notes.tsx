@@ -1,20 +1,20 @@
-/** Parts of the page's address that could not be used, of the page itself that did not come, and a picture that stopped, reported over whichever mode is open. */
+/** What went wrong with the page, over whichever mode is open: an address of which not all could be used, a part or language that did not come, a picture that stopped. */
 import { signal } from "@preact/signals";
 import { render } from "preact";
-import { language, languageName, t } from "../../../i18n/index.ts";
-import type { Fault } from "../../../sim/faults.ts";
-import { FaultNote } from "../../../ui/fault-note.tsx";
-import type { Place } from "./place.ts";
+import { language, languageName, t } from "../../i18n/index.ts";
+import type { Fault } from "../../sim/faults.ts";
+import { FaultNote } from "../../ui/fault-note.tsx";
+import type { Place } from "./address/place.ts";
 
 const announced = signal<readonly Fault[]>([]);
 const missed = signal("");
 const partMissed = signal(false);
 const pictureStopped = signal(false);
 
-export function mountLinkNote(): void {
+export function mountPageNotes(): void {
   const host = document.createElement("div");
   document.body.append(host);
-  render(<LinkNote />, host);
+  render(<PageNotes />, host);
 }
 
 /** Reports what reading the address has left out, and what it asks for that no library holds. */
@@ -22,7 +22,7 @@ export function tellDropped(place: Place, dropped: readonly Fault[]): void {
   announced.value = dropped;
   if (!place.lesson && !place.step && !place.more.page && !place.more.list) return;
   // Not before it is needed: the lessons are no part of the first picture.
-  const asked = Promise.all([import("../../../lesson/library/library.ts"), import("../../place-faults.ts")]);
+  const asked = Promise.all([import("../../lesson/library/library.ts"), import("../place-faults.ts")]);
   asked
     .then(async ([{ loadLibrary }, { placeFaults }]) => {
       const faults = placeFaults(place, await loadLibrary(language()));
@@ -56,8 +56,8 @@ const ReloadNote = ({ words }: { readonly words: string }) => (
   </div>
 );
 
-const LinkNote = () => (
-  <div class="link-note" role="status">
+const PageNotes = () => (
+  <div class="page-notes" role="status">
     {partMissed.value && <ReloadNote words={t("part.missed")} />}
     {pictureStopped.value && <ReloadNote words={t("part.stopped")} />}
     {missed.value && (
