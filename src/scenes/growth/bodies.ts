@@ -1,10 +1,12 @@
 /** A row of growing bodies: a look into each trunk, and under it the body and its tube or chamber cut across; each kind to one scale. */
+
 import { Container, Graphics } from "pixi.js";
 import type { SweepPoint } from "../../chain/running-sweep.ts";
 import { formatQuantity } from "../../i18n/index.ts";
 import { entryAt, lastOf } from "../../sim/checked/present.ts";
 import { hasPathway } from "../../sim/parameters/request.ts";
 import { type Painted, sheet } from "../anatomy/painted-sheet.ts";
+import { ageWords } from "../drawing/age-words.ts";
 import { type Lettering, type Line, lettering } from "../drawing/lettering.ts";
 import { drawScaleBar } from "../drawing/scale-bar.ts";
 import type { Box } from "../scene.ts";
@@ -196,7 +198,7 @@ function writeBar({ ink, words, type, theme }: Pens, { x, y: top }: Box, perMill
 }
 
 const ageLine = (point: SweepPoint, here: boolean, type: number, { say, colour }: Theme): Line => ({
-  words: say("further.growth.age", { age: point.request.body.ageYears }),
+  words: ageWords(say, point.request.body.ageYears),
   size: type * 1.1,
   colour: here ? colour.ink : colour.inkSoft,
   bold: here,
