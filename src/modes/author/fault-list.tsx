@@ -1,7 +1,9 @@
 /** What the checker found, each with its line; a tap goes there, a second one fixes what one word would fix. */
+
 import { t } from "../../i18n/index.ts";
 import { lineOfFault } from "../../lesson/edit/field-of-fault.ts";
 import type { Fault } from "../../sim/faults.ts";
+import { inSight } from "../../ui/fault-note.tsx";
 import { NO_LESSON } from "./draft.ts";
 import type { DraftCheck } from "./draft-checking.ts";
 import { plainFix } from "./plain-fix.ts";
@@ -26,7 +28,7 @@ export function FaultList({ faults, check, busy, text, onGo, onFix }: FaultListP
           if (fault.path === NO_LESSON)
             return (
               <li key={fault.path}>
-                <p>{t("study.own.refused", { name: fault.found, most: Number(fault.allowed) })}</p>
+                <p>{t("study.own.refused", { name: inSight(fault.found), most: Number(fault.allowed) })}</p>
               </li>
             );
           const line = lineOfFault(fault);

@@ -4,7 +4,7 @@ import { t } from "../../i18n/index.ts";
 import type { Library } from "../../lesson/library.ts";
 import type { Fault } from "../../sim/faults.ts";
 import { announce } from "../../ui/announce.tsx";
-import { FaultNote } from "../../ui/fault-note.tsx";
+import { FaultNote, inSight } from "../../ui/fault-note.tsx";
 import { Slider } from "../../ui/slider.tsx";
 import type { Context } from "../shared/mode.ts";
 import { NewerVersion } from "../shared/newer-version.tsx";
@@ -84,7 +84,7 @@ function FileFaults({ faults }: { readonly faults: readonly Fault[] }) {
   if (first.path !== NO_TALK) return <FaultNote title={t("lecture.fileFault")} faults={faults} />;
   return (
     <p class="note" role="alert">
-      {t("lecture.noTalk", { name: first.found, save: t("lecture.save") })}
+      {t("lecture.noTalk", { name: inSight(first.found), save: t("lecture.save") })}
     </p>
   );
 }
