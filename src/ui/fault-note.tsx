@@ -19,7 +19,7 @@ const shorten = (found: string): string =>
   found.length > MAX_SHOWN ? `${found.slice(0, MAX_SHOWN)}…` : found;
 
 /** Signs that turn the order of what is written, or are none, by their number: a stranger's words must not rearrange ours. */
-const inSight = (words: string): string =>
+export const inSight = (words: string): string =>
   words.replace(
     /[\p{Cc}\p{Bidi_Control}]/gu,
     (sign) => `[U+${sign.charCodeAt(0).toString(16).toUpperCase().padStart(4, "0")}]`,

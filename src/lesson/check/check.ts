@@ -93,6 +93,8 @@ export function checkCourse(lesson: Lesson, report: Report): readonly Fault[] {
   for (const step of lesson.steps) {
     if (!step.technical) refuse(step.line, `step "${step.id}" without a technical version`, "### technical");
     if (!step.notes) refuse(step.line, `step "${step.id}" without speaker notes`, "### notes");
+    else if (step.notes.language !== lesson.language)
+      refuse(step.line, `step "${step.id}" with speaker notes in ${step.notes.language}`, lesson.language);
   }
   if (!lesson.steps.some(({ caution }) => caution)) refuse(1, "no caution", "### caution where it bites");
   // A lecture shows only questions for the room.

@@ -1,7 +1,9 @@
 /** What the checker found, each with its line; a tap goes there, a second one fixes what one word would fix. */
+
 import { t } from "../../i18n/index.ts";
 import { lineOfFault } from "../../lesson/edit/field-of-fault.ts";
 import type { Fault } from "../../sim/faults.ts";
+import { inSight } from "../../ui/fault-note.tsx";
 import { MAX_KILOBYTES } from "../shared/own/own-texts.ts";
 import type { DraftCheck } from "./draft-checking.ts";
 import { plainFix } from "./plain-fix.ts";
@@ -23,7 +25,7 @@ export function FaultList({ faults, refusedFile, check, busy, text, onGo, onFix 
     <div class="author-faults" aria-busy={busy}>
       <p role="status">{stateOf(faults.length, check)}</p>
       {refusedFile !== null && (
-        <p role="alert">{t("study.own.refused", { name: refusedFile, most: MAX_KILOBYTES })}</p>
+        <p role="alert">{t("study.own.refused", { name: inSight(refusedFile), most: MAX_KILOBYTES })}</p>
       )}
       <ul>
         {faults.map((fault) => {

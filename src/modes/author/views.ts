@@ -2,7 +2,7 @@
 import { mediaQuery } from "../shared/media-query.ts";
 
 /** As in author-narrow.css. */
-const NARROW = "(max-width: 860px), (max-height: 500px) and (orientation: landscape)";
+const NARROW = "(max-width: 53.75em), (max-height: 31.25em) and (orientation: landscape)";
 
 export type AuthorView = "form" | "text" | "picture";
 

@@ -1,7 +1,9 @@
 /** Own lessons taken in by the one who studies: a file picked or dropped, kept on this device. */
+
 import { useSignal } from "@preact/signals";
 import { useEffect, useRef } from "preact/hooks";
 import { t } from "../../i18n/index.ts";
+import { inSight } from "../../ui/fault-note.tsx";
 import { followDrops } from "../shared/own/dropped-file.ts";
 import { LessonFilePicker } from "../shared/own/lesson-file-picker.tsx";
 import { addOwnFile } from "../shared/own/own-lessons.ts";
@@ -15,7 +17,7 @@ export function OwnLessons({ authorHref }: { readonly authorHref: string }) {
     for (const file of files)
       sentences.push(
         t((await addOwnFile(file)) ? "study.own.added" : "study.own.refused", {
-          name: file.name,
+          name: inSight(file.name),
           most: MAX_KILOBYTES,
         }),
       );

@@ -1,4 +1,5 @@
 /** "My record": to hand in, to take to another device, to check, to erase. */
+
 import { useSignal } from "@preact/signals";
 import { useEffect, useRef } from "preact/hooks";
 import { t } from "../../i18n/index.ts";
@@ -6,6 +7,7 @@ import type { Progress } from "../../lesson/progress/progress.ts";
 import { LONGEST_PROGRESS_FILE, readProgressFile } from "../../lesson/progress/progress-file.ts";
 import { takeProgress } from "../../lesson/progress/progress-merge.ts";
 import { Confirm } from "../../ui/confirm.tsx";
+import { inSight } from "../../ui/fault-note.tsx";
 import { followDrops } from "../shared/own/dropped-file.ts";
 import { FilePicker } from "../shared/own/file-picker.tsx";
 import { scoreOfAll } from "./kept-progress.ts";
@@ -30,10 +32,12 @@ export function RecordSection({ context, library, kept }: StudyProps) {
   const take = async (file: File) => {
     const read = readProgressFile(await textOf(file));
     offered.value = read.progress ? read : null;
-    said.value = read.progress ? "" : t("study.load.refused", { name: file.name, fault: read.fault });
+    said.value = read.progress
+      ? ""
+      : t("study.load.refused", { name: inSight(file.name), fault: read.fault });
   };
   const check = async (file: File) => {
-    said.value = t(`study.check.${checkRecord(await textOf(file))}`, { name: file.name });
+    said.value = t(`study.check.${checkRecord(await textOf(file))}`, { name: inSight(file.name) });
   };
   const status = useRef<HTMLParagraphElement>(null);
   useEffect(() => {

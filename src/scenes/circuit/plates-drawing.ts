@@ -1,7 +1,9 @@
 /** The numbers on the schematic: measured, arranged about the body, written on plates and joined to their places. */
+
 import { formatQuantity } from "../../i18n/index.ts";
 import { entryAt, present } from "../../sim/checked/present.ts";
 import type { Circulation } from "../../sim/circulation/answer/answer.ts";
+import { ageWords } from "../drawing/age-words.ts";
 import type { Look, Sheet } from "../drawing/drawing-sheet.ts";
 import type { Note } from "../drawing/lettering.ts";
 import type { Fit } from "../drawing/split.ts";
@@ -181,7 +183,7 @@ function titleOf({ sizes: type, theme }: Look, { circulation, apart }: PaneConte
     output: formatQuantity(flows.systemic, "L/min", 1),
     saturation: formatQuantity(saturations.arterial, "%"),
   };
-  const age = theme.say("further.growth.age", { age: request.body.ageYears });
+  const age = ageWords(theme.say, request.body.ageYears);
   const caption = `${age}: ${theme.say("further.circuit.caption", args)}`;
   return {
     lines: [

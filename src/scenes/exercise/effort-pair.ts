@@ -1,4 +1,5 @@
 /** The same body at rest and at work, side by side, and between them what effort changes: both are answers of the circulation. */
+
 import { Container, Graphics } from "pixi.js";
 import type { Frame } from "../../chain/frame.ts";
 import { formatNumber } from "../../i18n/index.ts";
@@ -8,6 +9,7 @@ import { numberSetting } from "../../sim/parameters/parameters.ts";
 import { shownIn } from "../circuit/arrange.ts";
 import { type Canvas, pane } from "../circuit/circuit-pane.ts";
 import { type Proportions, proportionsOf } from "../circuit/proportions.ts";
+import { ageWords } from "../drawing/age-words.ts";
 import { lettering } from "../drawing/lettering.ts";
 import type { Box } from "../scene.ts";
 import type { Theme } from "../theme/theme.ts";
@@ -191,5 +193,5 @@ export function effortPair() {
 /** The stage, and beneath it the age: between the names of the two bodies. */
 const whose = ({ request }: Circulation, label: number, axis: number, { say, colour }: Theme) => [
   { words: say(`stage.${request.stage}`), size: label, colour: colour.ink, bold: true },
-  { words: say("further.growth.age", { age: request.body.ageYears }), size: axis, colour: colour.inkSoft },
+  { words: ageWords(say, request.body.ageYears), size: axis, colour: colour.inkSoft },
 ];

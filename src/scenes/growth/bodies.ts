@@ -6,6 +6,7 @@ import { entryAt, lastOf } from "../../sim/checked/present.ts";
 import { pathwaySizes } from "../../sim/geometry/pathways/sizes.ts";
 import { hasPathway } from "../../sim/parameters/request.ts";
 import { type Painted, sheet } from "../anatomy/painted-sheet.ts";
+import { ageWords } from "../drawing/age-words.ts";
 import { type Lettering, type Line, lettering } from "../drawing/lettering.ts";
 import { drawScaleBar } from "../drawing/scale-bar.ts";
 import type { Box } from "../scene.ts";
@@ -216,7 +217,7 @@ function writeBar({ over, words, type, theme }: Pens, { lens, radius }: Column):
 }
 
 const ageLine = (point: SweepPoint, here: boolean, type: number, { say, colour }: Theme): Line => ({
-  words: say("further.growth.age", { age: point.request.body.ageYears }),
+  words: ageWords(say, point.request.body.ageYears),
   size: type * 1.1,
   colour: here ? colour.ink : colour.inkSoft,
   bold: here,

@@ -1,9 +1,11 @@
 /** A body that grows, with a tube that does not or a chamber that grows less. */
+
 import { Container } from "pixi.js";
 import type { SweepPoint } from "../../chain/running-sweep.ts";
 import { formatNumber, formatQuantity } from "../../i18n/index.ts";
 import { entryAt } from "../../sim/checked/present.ts";
 import { hasPathway } from "../../sim/parameters/request.ts";
+import { ageWords } from "../drawing/age-words.ts";
 import { lettering, type Note } from "../drawing/lettering.ts";
 import { withAir } from "../drawing/split.ts";
 import { type SweepPlot, sweepPlots } from "../drawing/sweep-plots.ts";
@@ -107,7 +109,7 @@ export const makeGrowth: MakeScene = () => {
         at,
         words:
           i === 0
-            ? [theme.say("further.growth.age", { age: request.body.ageYears }), formatQuantity(at, "m2", 2)]
+            ? [ageWords(theme.say, request.body.ageYears), formatQuantity(at, "m2", 2)]
             : [formatNumber(request.body.ageYears, 0), formatNumber(at, 2)],
       }));
       plots.draw({ sweep, foot: theme.say("further.growth.axis"), mark: bsa, named }, rest, type, theme);

@@ -372,6 +372,7 @@ describe("bars of the course, each broken in one of the kit's own lessons", () =
       .join("\n");
   test.each<[string, Partial<Lesson>, RegExp]>([
     ["too few steps", { steps: lesson.steps.slice(0, 7) }, /7 steps/],
+    ["a speaker's notes in another language", { language: "de" }, /speaker notes in en/],
     ["too little recall", { recall: lesson.recall.slice(0, 2) }, /2 questions to recall/],
     [
       "no question of an earlier lesson",

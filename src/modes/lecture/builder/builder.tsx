@@ -3,7 +3,7 @@ import { useEffect, useMemo, useRef } from "preact/hooks";
 import { t } from "../../../i18n/index.ts";
 import type { Library } from "../../../lesson/library/library.ts";
 import { announce } from "../../../ui/announce.tsx";
-import { FaultNote } from "../../../ui/fault-note.tsx";
+import { FaultNote, inSight } from "../../../ui/fault-note.tsx";
 import { Slider } from "../../../ui/slider.tsx";
 import { AT_HOME, writePlace } from "../../shared/address/place.ts";
 import type { Context } from "../../shared/mode.ts";
@@ -84,7 +84,7 @@ function FileFaults({ draft }: { readonly draft: TalkDraft }) {
     return faults.length > 0 ? <FaultNote title={t("lecture.fileFault")} faults={faults} /> : null;
   return (
     <p class="note" role="alert">
-      {t("lecture.noTalk", { name, save: t("lecture.save") })}
+      {t("lecture.noTalk", { name: inSight(name), save: t("lecture.save") })}
     </p>
   );
 }
