@@ -17,8 +17,8 @@ const NUMBERS = [
   { key: "filtration", x: 340, under: "capillary", y: -138, unit: "mL/h" },
   { key: "lymph", x: 40, under: "edge", y: -60, unit: "mL/h" },
   { key: "overflow", x: 290, under: "edge", y: -42, unit: "mL/h" },
-  { key: "collected", x: 440, under: "floor", y: -92, unit: "mL" },
-  { key: "drained", x: 820, under: "floor", y: -100, unit: "mL/h" },
+  { key: "collected", x: 440, under: "floor", y: -128, unit: "mL" },
+  { key: "drained", x: 820, under: "floor", y: -124, unit: "mL/h" },
 ] as const;
 
 export const figureNotes = (
