@@ -3,7 +3,6 @@ import type { Graphics } from "pixi.js";
 import { entryAt } from "../../sim/checked/present.ts";
 import type { Point } from "../../sim/geometry/geometry.ts";
 import { mix } from "../theme/colour.ts";
-import { smoothLine } from "./placing.ts";
 import type { Tissue } from "./tones.ts";
 
 /** From and to as turns (times pi) on its ring: 0 at the second hinge, the far side up to 1, the near side from there to 2; and how long it is in its middle, in halves of the ring. */
@@ -11,6 +10,7 @@ type Leaflet = readonly [from: number, to: number, long: number];
 
 /** Where each leaflet meets its neighbours, and where all of them meet: across, and towards the far side. */
 export interface Leaflets {
+  /** the last one before the blood that passes */
   readonly each: readonly Leaflet[];
   readonly meet: Point;
   /** part of its depth by which the ring is seen from the ventricle's side */
@@ -49,7 +49,6 @@ const STEPS = 24;
 export interface Sheet {
   readonly joint: readonly Point[];
   readonly edge: readonly Point[];
-  /** before the blood that passes */
   readonly near: boolean;
   /** which of the heads holds it at a part of its breadth */
   readonly held: (part: number) => 0 | 1;
@@ -61,7 +60,7 @@ export function sheetsOf({ each, meet, aslant, at }: Hanging, open: number): rea
     r * Math.cos(Math.PI * turn),
     v + aslant * r * Math.sin(Math.PI * turn),
   ];
-  return each.map(([from, to, long]) => {
+  return each.map(([from, to, long], k) => {
     const turns = Array.from({ length: STEPS + 1 }, (_, i) => from + ((to - from) * i) / STEPS);
     const edge = turns.map((turn, i): Point => {
       const part = (2 * i) / STEPS - 1;
@@ -77,11 +76,8 @@ export function sheetsOf({ each, meet, aslant, at }: Hanging, open: number): rea
     });
     return {
       joint: turns.map((turn) => at(...place(1, turn, 0))),
-      edge: smoothLine(
-        edge.filter((_, i) => i % 2 === 0),
-        3,
-      ),
-      near: Math.sin((Math.PI * (from + to)) / 2) < -0.4,
+      edge,
+      near: k === each.length - 1,
       held: (part) => (Math.cos(Math.PI * (from + part * (to - from))) < 0 ? 0 : 1),
     };
   });
@@ -96,64 +92,41 @@ const between = ([ax, ay]: Point, [bx, by]: Point, part: number): Point => [
 const downOn = ({ joint, edge }: Pick<Sheet, "joint" | "edge">, across: number, part: number): Point =>
   between(on(joint, across), on(edge, across), part);
 
-/** Parts of a leaflet's breadth between which it folds away from the light. */
-const FOLDS = [
-  [0.1, 0.24],
-  [0.42, 0.56],
-  [0.76, 0.9],
+/** Parts of a sheet's breadth and of its way down that lie in the shade: beneath its ring, and folds away from the light. */
+const SHADES = [
+  [0, 1, 0, 0.4],
+  [0, 1, 0, 0.24],
+  [0, 1, 0, 0.12],
+  [0.1, 0.22, 0.1, 1],
+  [0.42, 0.54, 0.1, 1],
+  [0.78, 0.9, 0.1, 1],
 ] as const;
-/** Parts of its way down to which the shade beneath its ring reaches. */
-const SHADES = [0.42, 0.28, 0.14];
 
-/** Of how much each sheet is painted, and how dark it is against its tissue, and within its folds. */
+/** How much of it is painted, and how dark it is against its tissue. */
 export interface Cloth {
   readonly alpha: number;
   readonly dark: number;
-  readonly folded: number;
 }
 
 export function drawSheet(
   ink: Graphics,
   sheet: Pick<Sheet, "joint" | "edge">,
   { body, shade }: Tissue,
-  { alpha, dark, folded }: Cloth,
+  { alpha, dark }: Cloth,
 ): void {
   ink
     .poly([...sheet.edge, ...[...sheet.joint].reverse()].flat())
     .fill({ color: mix(body, shade, dark), alpha })
     .stroke({ color: shade, width: 0.3, alpha: 0.75 });
-  const across = Array.from({ length: 9 }, (_, i) => i / 8);
-  for (const part of SHADES)
-    ink
-      .poly(
-        [
-          ...across.map((each) => downOn(sheet, each, 0)),
-          ...across.reverse().map((each) => downOn(sheet, each, part)),
-        ].flat(),
-      )
-      .fill({ color: shade, alpha: 0.11 });
-  for (const [from, to] of FOLDS) {
-    const middle = (from + to) / 2;
-    ink
-      .poly(
-        [
-          [middle, 0.12],
-          [to, 0.96],
-          [middle, 0.9],
-          [from, 0.96],
-        ].flatMap(([part, down]) => downOn(sheet, part ?? 0, down ?? 0)),
-      )
-      .fill({ color: shade, alpha: folded });
+  const steps = Array.from({ length: 9 }, (_, i) => i / 8);
+  for (const [from, to, top, low] of SHADES) {
+    const row = (down: number) => steps.map((part) => downOn(sheet, from + part * (to - from), down));
+    ink.poly([...row(top), ...row(low).reverse()].flat()).fill({ color: shade, alpha: 0.1 });
   }
 }
 
 /** Parts of a free edge from which cords go. */
 const CORDS = [0.08, 0.26, 0.42, 0.58, 0.74, 0.92];
-/** Of the belly of one that is seen from its ventricle's side: which parts of its breadth and of its way down. */
-const STRUTS = [
-  [0.3, 0.66],
-  [0.7, 0.66],
-] as const;
 /** Part of the way from a muscle's head at which a cord divides, and half of the edge's part between its ends. */
 const DIVIDES = 0.6;
 const APART = 0.04;
@@ -161,17 +134,13 @@ const APART = 0.04;
 /** Each half of a leaflet is held by the muscle of its side; each cord begins at a place of its own on that one's head. */
 function drawCords(ink: Graphics, sheet: Sheet, heads: Hanging["heads"], { body, edge: line }: Tissue): void {
   const lines: (readonly Point[])[] = [];
-  const cord = (ends: readonly Point[], part: number) => {
-    const [first, last] = [entryAt(ends, 0), entryAt(ends, ends.length - 1)];
-    const middle = between(first, last, 0.5);
+  for (const part of CORDS) {
+    const ends = [part - APART, part + APART].map((at) => on(sheet.edge, at));
     const [hx, hy] = entryAt(heads, sheet.held(part));
     const from: Point = [hx + 2.2 * (part - 0.5), hy + 0.5 - 1.2 * Math.abs(part - 0.5)];
-    const fork = between(from, middle, DIVIDES);
-    lines.push([from, fork]);
-    for (const end of ends) lines.push([fork, end]);
-  };
-  for (const part of CORDS) cord([on(sheet.edge, part - APART), on(sheet.edge, part + APART)], part);
-  if (sheet.near) for (const [across, down] of STRUTS) cord([downOn(sheet, across, down)], across);
+    const fork = between(from, on(sheet.edge, part), DIVIDES);
+    lines.push([from, fork], ...ends.map((end) => [fork, end]));
+  }
   for (const [width, color, alpha] of [
     [0.42, line, 0.75],
     [0.2, body, 1],
@@ -182,17 +151,15 @@ function drawCords(ink: Graphics, sheet: Sheet, heads: Hanging["heads"], { body,
 }
 
 /** Those behind in the shade of those before them. */
-const FAR: Cloth = { alpha: 0.9, dark: 0.34, folded: 0.1 };
-const NEAR: Cloth = { alpha: 0.78, dark: 0.08, folded: 0.08 };
+const FAR: Cloth = { alpha: 0.9, dark: 0.34 };
+const NEAR: Cloth = { alpha: 0.78, dark: 0.08 };
 
 /** @param open 0 shut .. 1 open */
 export function drawHanging(ink: Graphics, valve: Hanging, open: number, look: Tissue): void {
-  const sheets = sheetsOf(valve, open);
-  for (const near of [false, true])
-    for (const sheet of sheets.filter((each) => each.near === near)) {
-      drawSheet(ink, sheet, look, near ? NEAR : FAR);
-      drawCords(ink, sheet, valve.heads, look);
-    }
+  for (const sheet of sheetsOf(valve, open)) {
+    drawSheet(ink, sheet, look, sheet.near ? NEAR : FAR);
+    drawCords(ink, sheet, valve.heads, look);
+  }
   // Its ring's near side, where the leaflets have grown to the heart's wall.
   const ring = Array.from({ length: STEPS + 1 }, (_, i) => {
     const turn = Math.PI * (1 + i / STEPS);

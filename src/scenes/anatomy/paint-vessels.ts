@@ -11,16 +11,7 @@ import { paintSewnBehind } from "./paint-graft.ts";
 import { paintPericardium } from "./paint-heart.ts";
 import { paintBeforeArtery, paintSleeves, paintStems, underArtery } from "./paint-lung.ts";
 import { cutOpen, paintRoot } from "./paint-root.ts";
-import {
-  bandOf,
-  castShadow,
-  fadeEnd,
-  laidOver,
-  paintTube,
-  paintTubes,
-  scratch,
-  takeAway,
-} from "./paint-tube.ts";
+import { bandOf, fadeEnd, laidOver, paintTube, paintTubes, scratch, takeAway } from "./paint-tube.ts";
 import { type Bounds, boundsOf, dash, type Ink, type Outlines, trace, traceLoops } from "./painted-sheet.ts";
 import { rootOutline, seatOf } from "./root-shape.ts";
 import { hollow, type Round } from "./tones.ts";
@@ -64,25 +55,6 @@ export function paintBehind(ink: Ink, bounds: Bounds, anatomy: Anatomy, round: R
   laidOver(ink, lower, bounds);
   const others = veins.filter((vein) => !isLower(vein));
   laidOver(ink, layerOf(ink, bounds, others, round, s), bounds);
-  // The heart's shadow on what runs behind it, without the shape that throws it: a beating heart would show that.
-  const [left, bottom, right, top] = bounds;
-  const away = 2 * (right - left);
-  ink.save();
-  ink.beginPath();
-  ink.rect(left, bottom, right - left, top - bottom);
-  ink.clip();
-  ink.globalCompositeOperation = "source-atop";
-  const dense = ink.getTransform().a;
-  ink.globalAlpha = 0.6;
-  castShadow(ink, CAST * s * dense);
-  ink.shadowOffsetX -= away * dense;
-  trace(
-    ink,
-    heart.ventricle.map(([x, y]): Point => [x + away, y]),
-    true,
-  );
-  ink.fill();
-  ink.restore();
 }
 
 type Drawn = Pick<Before, "round" | "theme">;
@@ -128,8 +100,7 @@ function glaze(ink: Ink, bounds: Bounds, anatomy: Anatomy, { seen }: Before, hid
   // Softly: a hard edge would read as a flap.
   for (const [wide, part] of [
     [4, 1],
-    [5.6, 0.5],
-    [7, 0.4],
+    [6, 0.5],
   ] as const) {
     traceLoops(walls, seen);
     walls.globalAlpha = part;

@@ -1,6 +1,5 @@
 /** The heart's valves: leaflets that hang in the inlet, and the outflow's cusps. */
 import { Container, Graphics } from "pixi.js";
-import { lastOf } from "../../sim/checked/present.ts";
 import type { Theme } from "../theme/theme.ts";
 import { drawHanging, drawSheet } from "./hanging-valve.ts";
 import { CUSPS, type Cusp, cuspLine, INLET } from "./leaflets.ts";
@@ -17,11 +16,7 @@ export interface Valves {
 
 /** A cusp's thickness, with its edges and within them. */
 const THICK = [1.3, 0.85] as const;
-/** and of the free edge of one that is not cut */
-const FREE_EDGE = [0.75, 0.4] as const;
-/** Radius of the nodule in the middle of a cusp's free edge. */
-const NODULE = 0.55;
-const SHEET = { alpha: 0.66, dark: 0, folded: 0.06 };
+const SHEET = { alpha: 0.66, dark: 0 };
 
 export function valves(): Valves {
   const view = new Container();
@@ -49,13 +44,14 @@ export function valves(): Valves {
 function drawCusp(ink: Graphics, cusp: Cusp, open: number, look: Tissue): void {
   const line = cuspLine(cusp, open);
   drawSheet(ink, { joint: smoothLine([...cusp.hangs].reverse(), 4), edge: line }, look, SHEET);
-  (cusp.whole ? FREE_EDGE : THICK).forEach((width, i) => {
+  THICK.forEach((width, i) => {
     ink
       .poly(line.flat(), false)
-      .stroke({ color: i ? look.body : look.shade, width, cap: "round", join: "round" });
+      .stroke({
+        color: i ? look.body : look.shade,
+        width: cusp.whole ? 0.5 * width : width,
+        cap: "round",
+        join: "round",
+      });
   });
-  // The nodule where the three meet; against the wall it is no more than a thickening.
-  ink
-    .circle(...lastOf(cusp.whole ? line.slice(0, (line.length >> 1) + 1) : line), NODULE)
-    .fill({ color: look.body, alpha: 1 - open });
 }

@@ -84,14 +84,17 @@ export function mixing(anatomy: Anatomy, course: CourseOf): readonly Course[] | 
   });
   const placed = (points: readonly Point[]) => points.map((point) => inHeart(...point));
   const fromLungs = behind.flatMap(({ name, line }) => {
-    const way = FROM_LUNGS[name];
-    if (!way) return [];
+    const onward = FROM_LUNGS[name];
+    if (!onward) return [];
     const side = name.startsWith("left") ? "left" : "right";
     const [width, place] = side === "left" ? [9, -3] : [7, 1.6];
     // Those of the right lung are full at their mouths already, for little is seen of their way to the aorta; but fabric hides what is before a mouth.
     const before = side === "left" || frame.graft ? [] : [entryAt(line, line.length - BEFORE)];
-    const points = smoothLine([...before, lastOf(line), ...placed(way), ...valve(place)]);
-    return [entering(course([side, 0.5, "rich"], width, points))];
+    const points = smoothLine([...before, lastOf(line), ...placed(onward), ...valve(place)]);
+    const way = course([side, 0.5, "rich"], width, points);
+    // Before a Fontan they are seen from where the aorta has hidden them: right of it lies the blood from below.
+    const past = frame.lowerVein && side === "right" ? inHeart(9, 0)[0] : Number.NEGATIVE_INFINITY;
+    return [entering(shownBy(way, (x) => (x < past ? 0 : 1)))];
   });
   const defect = outlineDistance(defectOf(anatomy));
   const fromBelow = (frame.lowerVein ? FROM_BELOW : []).map(([before, after], i) => {

@@ -39,19 +39,18 @@ export function paintWithin(ink: Ink, anatomy: Anatomy, saturations: Saturations
   if (frame.lowerVein) paintNeck(ink, anatomy, groundColour(theme.colour, saturations.ivc), theme);
   const round = roundOf(saturations.pulmonaryVein, theme);
   // Before a Fontan those of the right lung open behind the aorta.
-  const seen = frame.lowerVein ? veins.filter(({ name }) => name.startsWith("left")) : veins;
+  const seen = frame.graft ? veins : veins.filter(({ name }) => name.startsWith("left"));
   paintStreams(ink, anatomy, veins, saturations, theme);
   ink.save();
   trace(ink, frame.atrium, true);
   ink.clip();
   if (!frame.lowerVein) paintRoom(ink, anatomy, theme);
   paintMouths(ink, seen, round, theme);
-  if (frame.lowerVein) paintSeptum(ink, anatomy, saturations, theme);
+  if (!frame.graft) paintSeptum(ink, anatomy, saturations, theme);
   ink.restore();
   if (frame.graft) paintCutRim(ink, anatomy.heart, theme);
-  if (!frame.lowerVein) return;
-  paintEustachianValve(ink, anatomy, theme);
-  paintStump(ink, anatomy, theme);
+  else paintStump(ink, anatomy, theme);
+  if (frame.lowerVein) paintEustachianValve(ink, anatomy, theme);
 }
 
 /** Its back wall lies deep behind the cut edge, which throws its shadow into the room, and comes forward in its middle. */
@@ -138,12 +137,12 @@ function paintStreams(
     ink.rect(x - half, y + 2 * size, 2 * half, -11 * size);
   }
   ink.clip();
-  if (frame.lowerVein) {
+  if (!frame.graft) {
     // Right of the septum there is none but what comes from below; left of it that mixes with the lungs'.
     const fall = ink.createLinearGradient(...inHeart(-2, 0), ...inHeart(14, 0));
     fall.addColorStop(0, seeThrough(groundColour(theme.colour, saturations.ivc), 0.88));
     fall.addColorStop(1, seeThrough(groundColour(theme.colour, saturations.arterial), 0.88));
-    const [left, bottom, right, top] = boundsOf([atrium, frame.lowerVein], 4 * size);
+    const [left, bottom, right, top] = boundsOf([atrium], 14 * size);
     ink.fillStyle = fall;
     ink.fillRect(left, bottom, right - left, top - bottom);
   }

@@ -101,7 +101,6 @@ export function drawValves(
       drawSheet(ink, { joint: [...joint].reverse(), edge: [...line, ...edge] }, look, {
         alpha: 0.94 - (line.length > 0 ? 0.4 : 0.66) * open,
         dark: 0.12,
-        folded: 0.08,
       });
     for (const { line } of cusps)
       if (line.length > 0)
