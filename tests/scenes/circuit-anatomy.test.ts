@@ -96,6 +96,18 @@ describe.each(STAGES)("the whole circulation: %s", (stage) => {
     expect(bowel + spleen).toBeCloseTo(both, 9);
   });
 
+  test("the bowel's vein runs to the right of its artery, between vena cava and aorta, all the way to the pancreas", () => {
+    const [artery, vein, aorta, cava] = [of("gutArtery"), of("gutVein"), of("descending"), of("lowerIvc")];
+    for (const y of [700, 730, 760, 780]) {
+      expect(xAt(vein, y)).toBeLessThan(xAt(artery, y) - (vein.width + artery.width) / 2);
+      expect(xAt(vein, y)).toBeLessThan(xAt(aorta, y) - aorta.width / 2);
+    }
+    for (const y of [690, 720]) expect(xAt(vein, y)).toBeGreaterThan(xAt(cava, y));
+    const order = (name: string) => vessels.findIndex((each) => each.name === name);
+    expect(order("gutSplenicVein")).toBeGreaterThan(order("gutArtery"));
+    expect(order("liverArtery")).toBeGreaterThan(order("portal"));
+  });
+
   test("bowel, spleen, thighs, calves and feet have beds all along from an artery to a vein", () => {
     const beds = vessels.filter(({ name }) => /^gut.*Bed|(Thigh|Calf|Foot)Bed$/.test(name));
     expect(beds.length).toBeGreaterThan(12);

@@ -54,9 +54,9 @@ interface Stream {
   readonly longest: number;
   readonly colour: (palette: Palette) => string;
 }
-/** On each great vein, in the colour of its curve. */
+/** On each great vein, the lower one where it comes through the diaphragm from the belly's pressure to the chest's; in the colour of its curve. */
 const STREAMS: readonly Stream[] = [
-  { flow: "ivc", middle: [469, 676], way: [0, -1], longest: 120, colour: ({ origin }) => origin[2] },
+  { flow: "ivc", middle: [468, 500], way: [0, -1], longest: 120, colour: ({ origin }) => origin[2] },
   { flow: "svc", middle: [468, 229], way: [0, 1], longest: 84, colour: ({ origin }) => origin[0] },
 ];
 

@@ -7,7 +7,8 @@ import { wordSetting } from "../../sim/parameters/parameters.ts";
 import { saturationOf } from "../circuit/circuit-blood.ts";
 import { circuitLegend } from "../circuit/circuit-legend.ts";
 import { onVessel } from "../circuit/on-vessel.ts";
-import { type Lain, type Lettering, lettering } from "../drawing/lettering.ts";
+import { type Lain, type Lettering, type Line, lettering } from "../drawing/lettering.ts";
+import { fitInto } from "../drawing/split.ts";
 import { type Row, type Strips, strips } from "../drawing/strips.ts";
 import { readingAt } from "../drawing/trace-clock.ts";
 import { paneScene, type ScenePane, solvedIn } from "../pane-scene.ts";
@@ -15,8 +16,10 @@ import type { Box, MakeScene } from "../scene.ts";
 import { bloodColour } from "../theme/colour.ts";
 import type { Theme } from "../theme/theme.ts";
 import { sizes } from "../theme/type.ts";
+import { endsOf } from "./breath-end.ts";
 import { doingAt, fillings } from "./chest.ts";
 import { type Shown, type Thorax, thorax } from "./thorax.ts";
+import { CHEST } from "./torso.ts";
 
 const ROWS: readonly Row[] = [
   {
@@ -64,6 +67,22 @@ const NAMES = [
 const BESIDE = 4;
 const FLANK = 846;
 
+const nameOf = (end: "out" | "in", size: number, { say, colour }: Theme): readonly Line[] => [
+  { words: say(`further.breathing.${end}`), size, colour: colour.pressure },
+];
+
+/** Where the chest lies, so that both ends of the breath can be named beside it. */
+function besideNames(words: Lettering, picture: Box, size: number, theme: Theme): Box {
+  const [out, into] = (["out", "in"] as const).map(
+    (end) => words.measure({ lines: nameOf(end, size, theme) }, theme).width,
+  ) as [number, number];
+  const right = picture.x + picture.width - Math.max(out, into) - 2 * BESIDE;
+  const fit = fitInto(picture, CHEST);
+  if (fit.x + FLANK * fit.scale <= right) return picture;
+  const scale = Math.min(fit.scale, (right - picture.x) / (FLANK - CHEST.left));
+  return { ...picture, width: (CHEST.right - CHEST.left) * scale };
+}
+
 /** Both ends of the breath, by name: beside the trunk, each with a line to its end, where there is room for that; else above and below the lines. */
 function writeEnds(
   { words, lines }: { readonly words: Lettering; readonly lines: Graphics },
@@ -71,11 +90,11 @@ function writeEnds(
   { size, right }: { readonly size: number; readonly right: number },
   theme: Theme,
 ): readonly Lain[] {
-  const { say, colour } = theme;
+  const { colour } = theme;
   lines.clear();
   if (!ends) return [];
   const both = (["out", "in"] as const).map((end) => {
-    const name = [{ words: say(`further.breathing.${end}`), size, colour: colour.pressure }];
+    const name = nameOf(end, size, theme);
     return { name, at: ends[end], room: words.measure({ lines: name }, theme) };
   });
   const outside = fit.x + FLANK * fit.scale;
@@ -121,9 +140,14 @@ function writeNames(
 function breath(): ScenePane {
   const view = new Container();
   const chest: Thorax = thorax();
-  const rows: Strips = strips(ROWS, fillings);
+  const rows: Strips = strips(ROWS, fillings, {
+    foot: "further.axis.seconds",
+    band: ({ request }) =>
+      wordSetting(request, "breathing") === "ventilator" ? "further.doing.ventilatorIn" : "further.doing.in",
+  });
   const [words, lines]: [Lettering, Graphics] = [lettering(), new Graphics()];
-  let said = "";
+  let [said, placed] = ["", ""];
+  let lies: Box = { x: 0, y: 0, width: 1, height: 1 };
   let known: Circulation | null = null;
   view.addChild(chest.view, rows.view, lines, words.view);
 
@@ -137,12 +161,19 @@ function breath(): ScenePane {
       const gap = type.axis;
       const head = wide ? 0 : type.label * 5.4;
       const picture: Box = wide
-        ? { ...box, width: box.width * 0.58 }
-        : { ...box, y: box.y + head, height: Math.min(box.height * 0.46, box.width * 0.86) };
+        ? { ...box, width: box.width * 0.61 }
+        : { ...box, y: box.y + head, height: Math.min(box.height * 0.5, box.width * 0.86) };
       const charts: Box = wide
         ? { ...box, x: picture.x + picture.width + gap, width: box.width - picture.width - gap }
         : { ...box, y: picture.y + picture.height + gap, height: box.height - head - picture.height - gap };
-      const shown = chest.draw(circulation, time, still, picture, theme);
+      const place = JSON.stringify([box, floor, theme.name, theme.say("further.breathing.in")]);
+      if (place !== placed || known !== circulation) {
+        placed = place;
+        said = "";
+        words.begin();
+        lies = endsOf(circulation) ? besideNames(words, picture, type.axis, theme) : picture;
+      }
+      const shown = chest.draw(circulation, time, still, lies, theme);
       rows.draw({ circulation, all: solvedIn(frame), time }, charts, type.axis, theme);
       const { pleural } = circulation.traces.pressures;
       const pressure = pleural && readingAt(circulation.traces, pleural, time);

@@ -7,8 +7,8 @@ import { smoothLine } from "../anatomy/placing.ts";
 import { tissue } from "../anatomy/tones.ts";
 import { legTissue } from "../calf/leg-tones.ts";
 import { inChest } from "../circuit/chest-plan.ts";
-import { mix } from "../theme/colour.ts";
 import type { Theme } from "../theme/theme.ts";
+import { paintCutBone } from "./cut-bone.ts";
 import { MIDLINE } from "./torso.ts";
 
 /** First to tenth: plane units of their heads at the spine and of their cut at the side, which lies lower the further down they are. */
@@ -100,11 +100,10 @@ function wallLine(lung: LungShape, out: number): readonly Point[] {
   });
 }
 
-/** mm: half the axes of a cut rib, whose lower border is thin; its firm rim; and along the wall, to which it lies flat. */
-const CUT = { wide: 2, high: 3.6, thin: 0.45, rim: 0.55, flat: 4 } as const;
+/** mm: half the axes of a cut rib, whose lower border is thin; and along the wall, to which it lies flat. */
+const CUT = { wide: 2, high: 3.6, thin: 0.45, flat: 4 } as const;
 
 function paintCutRib(ink: Ink, lung: LungShape, { cut }: Rib, theme: Theme): void {
-  const bone = legTissue("bone", theme);
   const outline = (rim: number) =>
     Array.from({ length: 28 }, (_, i): Point => {
       const turn = (Math.PI * i) / 14;
@@ -116,15 +115,7 @@ function paintCutRib(ink: Ink, lung: LungShape, { cut }: Rib, theme: Theme): voi
   ink.translate(...cut);
   const [above, below] = [CUT.flat, -CUT.flat].map((up) => beside(lung, cut[1] + up, 0)) as [Point, Point];
   ink.rotate(Math.atan2(below[0] - above[0], above[1] - below[1]));
-  for (const [rim, color] of [
-    [-0.25, bone.edge],
-    [0, bone.light],
-    [CUT.rim, mix(bone.shade, bone.body, 0.6)],
-  ] as const) {
-    trace(ink, outline(rim), true);
-    ink.fillStyle = color;
-    ink.fill();
-  }
+  paintCutBone(ink, outline, theme);
   ink.restore();
 }
 

@@ -22,9 +22,8 @@ import { chestWall } from "./chest-wall.ts";
 import { heartSeat } from "./heart-seat.ts";
 import { drawnLarger, largerOf } from "./larger.ts";
 import { lungAir } from "./lung-air.ts";
+import { CHEST } from "./torso.ts";
 
-/** From the neck to below the liver. */
-const CHEST = { left: 116, top: 24, right: 884, bottom: 796 } as const;
 /** Plane units over which the picture clears at its upper and lower end. */
 const CLEARS = 84;
 const BEYOND = 4;

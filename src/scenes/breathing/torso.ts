@@ -1,5 +1,6 @@
 /** The trunk around the chest, from the neck to the belly with arms at its sides: skin, collar bones, and what of it holds the organs. */
 import type { Graphics } from "pixi.js";
+import type { Point } from "../../sim/geometry/geometry.ts";
 import { paintOrgan } from "../anatomy/paint-organ.ts";
 import { type Bounds, eraseAlong, type Ink, strokes, trace } from "../anatomy/painted-sheet.ts";
 import { smoothLine } from "../anatomy/placing.ts";
@@ -8,8 +9,10 @@ import { inChest } from "../circuit/chest-plan.ts";
 import { muted } from "../circuit/paint-figure.ts";
 import { curve, type Spot, spots, spotsOf, traceCurve } from "../drawing/curve-drawing.ts";
 import type { Theme } from "../theme/theme.ts";
+import { paintCutBone } from "./cut-bone.ts";
 
-/** Plane units: the body's midline. */
+/** What is shown, from the neck to below the liver; plane units, as the body's midline. */
+export const CHEST = { left: 116, top: 24, right: 884, bottom: 796 } as const;
 export const MIDLINE = 500;
 const mirrored = (points: readonly Spot[]): readonly Spot[] =>
   points.map(([x, y]): Spot => [2 * MIDLINE - x, y]);
@@ -28,10 +31,12 @@ const ARM = {
   to: 464,
   room: spots("60 260, 168 260, 186 340, 178 400, 171 600, 60 600"),
 } as const;
-/** Lower and upper border from the breastbone to the shoulder: thick where it meets the one, flat where it meets the other. */
+/** Lower and upper border to the shoulder from where it is cut: the front of the chest is taken off, with breastbone and collar bones' inner ends. */
 const COLLAR_BONE = spots(
-  "470 168, 472 182, 462 192, 446 190, 420 186, 390 190, 356 198, 316 200, 280 194, 246 190, 222 194, 206 190, 202 180, 214 175, 248 176, 284 180, 318 185, 354 183, 392 174, 424 168, 448 162, 462 160, 470 168",
+  "398 173, 400 181, 398 189, 390 190, 356 198, 316 200, 280 194, 246 190, 222 194, 206 190, 202 180, 214 175, 248 176, 284 180, 318 185, 354 183, 386 175, 398 173",
 );
+/** Plane units of a collar bone's cut, and mm of half its axes. */
+const CUT = { x: 398, y: 181, wide: 1.7, high: 2.7 } as const;
 const TRUNK = whole(
   spots(
     "430 0, 433 84, 422 112, 386 134, 310 152, 236 176, 206 250, 194 340, 186 420, 183 520, 181 640, 180 800",
@@ -63,6 +68,18 @@ export function paintCollarBones(ink: Ink, theme: Theme): void {
   const bone = legTissue("bone", theme);
   for (const side of [COLLAR_BONE, mirrored(COLLAR_BONE)])
     paintOrgan(ink, smoothLine(side.map(inChest)), bone, { depth: 2.4, edge: 0.6 });
+  for (const x of [CUT.x, 2 * MIDLINE - CUT.x]) {
+    const [cx, cy] = inChest([x, CUT.y]);
+    paintCutBone(
+      ink,
+      (rim) =>
+        Array.from({ length: 24 }, (_, i): Point => {
+          const turn = (Math.PI * i) / 12;
+          return [cx + (CUT.wide - rim) * Math.cos(turn), cy + (CUT.high - rim) * Math.sin(turn)];
+        }),
+      theme,
+    );
+  }
 }
 
 /** Room between two spots of the plane, mm. */

@@ -163,7 +163,7 @@ function calfPane(): ScenePane {
   const view = new Container();
   const picture = leg();
   const lenses = [0, 1].map((valve) => valveLens(picture.under, valve));
-  const rows = strips(ROWS, squeezes, { foot: "further.calf.seconds", band: "further.calf.squeezes" });
+  const rows = strips(ROWS, squeezes, { foot: "further.calf.seconds", band: () => "further.calf.squeezes" });
   const [words, names, lines] = [lettering(), new Graphics(), new Graphics()];
   let written = "";
   let known: Circulation | null = null;

@@ -31,18 +31,13 @@ const INFERIOR_VENA_CAVA: readonly Vessel[] = [
   }),
 ];
 
-/** Each narrows towards its lung and ends in the stem of the tree there, as wide as that. */
+/** Each ends in the stem of its lung's tree, along that and as wide, so that no rim of it stands out. */
 const artery = (side: "right" | "left", way: string) =>
-  vessel(`${side}PulmonaryArtery`, [side, "pulmonaryArtery"], 31, way, {
-    joins: "cavae",
-    opens: "end",
-    tapers: "end",
-    narrows: 0.16,
-  });
+  vessel(`${side}PulmonaryArtery`, [side, "pulmonaryArtery"], 32, way, { joins: "cavae", opens: "end" });
 
 const PULMONARY_ARTERIES: readonly Vessel[] = [
-  artery("right", "468 276, 440 270, 414 271, 399 281, 385 290, 367 302"),
-  artery("left", "468 276, 530 272, 570 263, 596 263, 617 277, 633 289"),
+  artery("right", "468 276, 440 269, 414 271, 399 281, 385 290, 367 300"),
+  artery("left", "468 276, 530 270, 564 257, 589 257, 608 270, 618 278, 634 289"),
 ];
 
 const COLLATERALS: readonly Vessel[] = [

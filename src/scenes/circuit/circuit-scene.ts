@@ -22,7 +22,7 @@ function circuitOf(): ScenePane {
       const requests = frame.panes.map((each) => each.circulation?.request);
       const halves = compared
         ? { body: box, look: null }
-        : halvesOf(box, proportions.body, frame.state.view.labels);
+        : halvesOf(box, proportions, frame.state.view.labels);
       const contents = {
         circulation,
         against: index > 0 ? (frame.panes[0]?.circulation ?? null) : null,

@@ -3,29 +3,32 @@ import { Container, Graphics } from "pixi.js";
 import { type Fit, fitInto } from "../drawing/split.ts";
 import type { Box } from "../scene.ts";
 import type { Theme } from "../theme/theme.ts";
-import { LOOK } from "./arrange.ts";
+import { LOOK, shownIn } from "./arrange.ts";
 import { type Canvas, pane } from "./circuit-pane.ts";
 import type { PaneContents } from "./plates-drawing.ts";
-import type { Extent } from "./proportions.ts";
+import type { Proportions } from "./proportions.ts";
 
-/** CSS px of rounded corners, and parts of the box: room at each side for the body's plates or for its title alone, and the least width that is worth a look. */
+/** CSS px of rounded corners, and parts of the box: room at each side for the body's plates or for its title alone, and how much larger than the body a part is at least. */
 const CORNER = 14;
 const PLATES = 0.2;
 const TITLE = 0.13;
-const MIN_LOOK = 0.36;
+const MIN_LARGER = 1.2;
 
 interface Halves {
   readonly body: Box;
   readonly look: Box | null;
 }
 
-/** The body at the left with its plates, and at the right a part of it, enlarged as far as what is left allows. */
-export function halvesOf(box: Box, whole: Extent, labels: boolean): Halves {
+/** The body at the left with its plates, and at the right a part of it, enlarged as far as what is left allows: where that is worth it, and all of the body stays. */
+export function halvesOf(box: Box, proportions: Proportions, labels: boolean): Halves {
+  const { body: whole } = proportions;
   const plates = labels ? PLATES : TITLE;
   const body = (whole.right - whole.left) * fitInto(box, whole).scale + 2 * plates * box.height;
   const tall = (LOOK.bottom - LOOK.top) / (LOOK.right - LOOK.left);
   const width = Math.min(box.width - body, box.height / tall);
-  if (width < MIN_LOOK * box.height) return { body: box, look: null };
+  const beside = { ...box, width: box.width - width };
+  const larger = width / (LOOK.right - LOOK.left) / fitInto(box, whole).scale;
+  if (larger < MIN_LARGER || shownIn(beside, proportions) !== whole) return { body: box, look: null };
   const height = width * tall;
   // On whole pixels its edges are cut sharp.
   const look = {
@@ -34,7 +37,7 @@ export function halvesOf(box: Box, whole: Extent, labels: boolean): Halves {
     width: Math.round(width),
     height: Math.round(height),
   };
-  return { body: { ...box, width: box.width - width }, look };
+  return { body: beside, look };
 }
 
 /** How the body lies, and where a part of it is enlarged; null: no room. */

@@ -19,6 +19,8 @@ export function fillTrunk(ink: Graphics): Graphics {
 
 /** How much of what lies behind the liver is seen through it. */
 const THROUGH = 0.4;
+/** Plane units that the liver goes down in a breath: the vessel is seen through it there too. */
+const LOWER = 14;
 
 /** Faintly over the liver, what runs behind it. */
 export function drawThroughLiver(
@@ -30,7 +32,7 @@ export function drawThroughLiver(
   const liver = present(PAINTED.find(({ name }) => name === "liver")).points;
   const isIn = (x: number, y: number) => crossings(liver, x).filter((each) => each < y).length % 2 === 1;
   for (const { vessel, line } of laid) {
-    const at = spotsOf(line).filter((spot) => isIn(...spot));
+    const at = spotsOf(line).filter(([x, y]) => isIn(x, y) || isIn(x, y - LOWER));
     if (at.length < 2) continue;
     const { edge, body, light } = roundOf(saturationAlong(circulation, vessel, 0), theme);
     for (const [color, width] of [

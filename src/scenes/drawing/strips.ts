@@ -45,7 +45,7 @@ export interface Strips {
 /** Words of strips, by key: under the axis of time, and in the stretches that stand out. */
 interface StripWords {
   readonly foot: string;
-  readonly band?: string;
+  readonly band?: (circulation: Circulation) => string;
 }
 
 /** What an axis spans at least. */
@@ -115,7 +115,8 @@ export function strips(
         },
         theme,
       );
-      if (said.band && i === 0) nameBands(words, theme.say(said.band), bands, plotted, { type, theme });
+      if (said.band && i === 0)
+        nameBands(words, theme.say(said.band(circulation)), bands, plotted, { traces, values, type, theme });
       if (row.during)
         nameSpans({ ink, words }, theme.say(row.during.name), row.during.spans(traces), plotted, {
           values,
@@ -180,21 +181,41 @@ function nameSpans(
   }
 }
 
-/** Where there is room for it, at the foot of each stretch. */
+const within = (at: number, from: number, to: number): boolean => at >= from && at <= to;
+
+/** Where there is room for it, at the foot of each stretch, or at its head where the curve comes down to the foot. */
 function nameBands(
   words: Lettering,
   name: string,
   bands: readonly Stretch[],
-  { inner, toX }: Plotted,
-  { type, theme }: { readonly type: number; readonly theme: Theme },
+  { inner, toX, toY }: Plotted,
+  {
+    traces,
+    values,
+    type,
+    theme,
+  }: {
+    readonly traces: Traces;
+    readonly values: Float64Array;
+    readonly type: number;
+    readonly theme: Theme;
+  },
 ): void {
+  const foot = inner.y + inner.height;
   for (const { from, to } of bands) {
-    const wrap = toX(to) - toX(from);
-    const note = { lines: [{ words: name, size: type, colour: theme.colour.inkSoft }], wrap };
+    const heights = Array.from(values, (each) => toY(each)).filter((_, i) =>
+      within(entryAt(traces.time, i), from, to),
+    );
+    const high = Math.max(...heights) > foot - NAMED * type;
+    const room = toX(to) - toX(from);
+    // At the head it may reach beyond its stretch, where nothing else stands.
+    const lines = [{ words: name, size: type, colour: theme.colour.inkSoft }];
+    const note = high ? { lines, wrap: 1.3 * room, bare: true } : { lines, wrap: room };
     const { width } = words.measure(note, theme);
-    if (width > wrap + 1.2 * type) continue;
+    if (width > room + 1.2 * type) continue;
     // A curve that rises in it leaves room at its end.
-    const x = Math.max(toX(from) - 0.6 * type, toX(to) - 0.3 * type - width);
-    words.write({ ...note, x, y: inner.y + inner.height - 0.3 * type, anchor: [0, 1] }, theme);
+    const end = Math.max(toX(from) - 0.6 * type, toX(to) - 0.3 * type - width);
+    if (high) words.write({ ...note, x: toX(from) + 0.4 * type, y: inner.y + 0.3 * type }, theme);
+    else words.write({ ...note, x: end, y: foot - 0.3 * type, anchor: [0, 1] }, theme);
   }
 }
