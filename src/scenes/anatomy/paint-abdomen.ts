@@ -107,10 +107,6 @@ export function paintRim(ink: Ink, { rim }: Hiatus, size: number, theme: Theme):
   const { shade, body, light } = tissue("tendon", theme);
   const last = rim.length - 1;
   const below = rim.map(([x, y], i): Point => [x, y - LIP * size * Math.sin((Math.PI * i) / last)]);
-  ink.save();
-  ink.globalAlpha = 0.08;
-  for (const width of [1, 2, 3, 4]) strokes(ink, below, size, [[width, "#12020a"]]);
-  ink.restore();
   trace(ink, [...rim, ...below.toReversed()], true);
   ink.fillStyle = mix(tissue("diaphragm", theme).body, body, 0.4);
   ink.fill();

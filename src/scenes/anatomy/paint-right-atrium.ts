@@ -1,6 +1,5 @@
 /** The right atrium from outside, closed, between a conduit and the heart. */
 import { entryAt, lastOf } from "../../sim/checked/present.ts";
-import type { Point } from "../../sim/geometry/geometry.ts";
 import { mix } from "../theme/colour.ts";
 import type { Theme } from "../theme/theme.ts";
 import type { Anatomy } from "./chest-anatomy.ts";
@@ -43,17 +42,6 @@ export function paintRightAppendage(
   const own = scratch(ink, bounds);
   paintOrgan(own, appendage, look, { depth: 3 * scale, walled: appendage });
   const [[ax, ay], [bx, by]] = [entryAt(appendage, 0), lastOf(appendage)];
-  // Muscles within it show on it, from its mouth out into its lobes.
-  own.globalAlpha = 0.4;
-  for (let i = 30; i < 100; i += 20) {
-    const [x, y] = entryAt(appendage, i);
-    const at = (part: number): Point => [x + part * (ax - x), y];
-    strokes(own, [at(0.15), at(0.65)], scale, [
-      [1.4, look.light],
-      [0.4, look.edge],
-    ]);
-  }
-  own.globalAlpha = 1;
   strokes(own, appendage, scale, [[0.5, look.edge]]);
   const out = (NECK * scale) / Math.hypot(bx - ax, by - ay);
   const room: Bounds = [ax - 20 * scale, by - 9 * scale, ax + 20 * scale, ay + 9 * scale];
