@@ -9,7 +9,7 @@ import type { Foreseen } from "./foreseen.ts";
 export const INFLOW_STEP = 0.25;
 
 /** As {@link BoundaryConditions}, without leaks; each wave's samples as whole steps from the one before. */
-export interface StoredInflow extends Pick<BoundaryConditions, "period" | "split"> {
+interface StoredInflow extends Pick<BoundaryConditions, "period" | "split"> {
   readonly inflow: Readonly<Record<string, readonly number[]>>;
 }
 

@@ -7,6 +7,8 @@ import { isPumped } from "./named.ts";
 const SEEN = 3;
 /** s of drawings after which the rest waits no longer */
 const PATIENCE = 1.5;
+/** The same where blood moves that is foreseen: its answer follows. */
+const UNSOLVED = 4;
 
 export function firstDrawings() {
   let seen = 0;
@@ -19,7 +21,7 @@ export function firstDrawings() {
       else if (panes.some(({ tracers }) => tracers !== null)) seen++;
       const foreseen = panes.some((pane) => pane.foreseen && pane.tracers);
       // What lies around is painted once, when the blood is solved.
-      return seen < SEEN || mute === true || (foreseen && waited < PATIENCE);
+      return seen < SEEN || mute === true || (foreseen && waited < UNSOLVED);
     },
   };
 }
