@@ -45,13 +45,11 @@ function drawCusp(ink: Graphics, cusp: Cusp, open: number, look: Tissue): void {
   const line = cuspLine(cusp, open);
   drawSheet(ink, { joint: smoothLine([...cusp.hangs].reverse(), 4), edge: line }, look, SHEET);
   THICK.forEach((width, i) => {
-    ink
-      .poly(line.flat(), false)
-      .stroke({
-        color: i ? look.body : look.shade,
-        width: cusp.whole ? 0.5 * width : width,
-        cap: "round",
-        join: "round",
-      });
+    ink.poly(line.flat(), false).stroke({
+      color: i ? look.body : look.shade,
+      width: cusp.whole ? 0.5 * width : width,
+      cap: "round",
+      join: "round",
+    });
   });
 }
