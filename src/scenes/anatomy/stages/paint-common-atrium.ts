@@ -40,7 +40,7 @@ export function paintWithin(ink: Ink, anatomy: Anatomy, saturations: Saturations
   const round = roundOf(saturations.pulmonaryVein, theme);
   // Before a Fontan those of the right lung open behind the aorta.
   const seen = frame.graft ? veins : veins.filter(({ name }) => name.startsWith("left"));
-  paintStreams(ink, anatomy, veins, saturations, theme);
+  paintStreams(ink, anatomy, seen, saturations, theme);
   ink.save();
   trace(ink, frame.atrium, true);
   ink.clip();
