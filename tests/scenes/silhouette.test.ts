@@ -47,7 +47,12 @@ describe("the inferior vena cava", () => {
     expect(strokes).toHaveLength(3);
     for (const { spots, alpha } of strokes) {
       expect(alpha).toBeLessThan(0.5);
-      for (const spot of spots) expect(within(spot, liver), `through the liver at ${spot}`).toBe(true);
+      // As low as the liver goes in a breath.
+      for (const spot of spots)
+        expect(
+          within(spot, liver) || within([spot[0], spot[1] - 15], liver),
+          `through the liver at ${spot}`,
+        ).toBe(true);
       const down = spots.map(([, y]) => y);
       const [top, bottom] = [Math.min(...down), Math.max(...down)];
       expect(bottom - top).toBeGreaterThan(60);
