@@ -64,7 +64,8 @@ test("the top level has only the planned entries and those that tools demand the
 test("where a window is called small in lengths of type, a reader's own size of type counts: kiosk and stage alone have theirs in px", () => {
   const inPixels = filesBelow("src", /\.css$/)
     .filter(
-      (path) => !/modes\/kiosk\/|lecture\/(lecture|room-question)\.css|^src\/docs|^src\/phone/.test(path),
+      (path) =>
+        !/modes\/kiosk\/|lecture\/(lecture|room\/room-question)\.css|^src\/docs|^src\/phone/.test(path),
     )
     .filter((path) => /@media [^{]*\dpx/.test(readFileSync(join(TOP, path), "utf8")));
   expect(inPixels).toEqual([]);

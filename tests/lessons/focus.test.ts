@@ -11,7 +11,11 @@ import { CAMERAS, CIRCUIT_PLACES, FOCUSES } from "../../src/state/places.ts";
 import { paneRequest, type SceneState, START } from "../../src/state/scene-state.ts";
 
 const steps = readLessonFiles("lessons").lessons[SOURCE_LANGUAGE]!.flatMap((lesson) =>
-  lesson.steps.map(({ id }, index) => ({ name: `${lesson.id} ${id}`, state: stepState(lesson, index) })),
+  lesson.steps.map(({ id, question }, index) => ({
+    name: `${lesson.id} ${id}`,
+    state: stepState(lesson, index),
+    question,
+  })),
 );
 
 /** Highlighted on the line below the pathway, where the plane ends. */
@@ -58,6 +62,11 @@ test("what may be pointed at or come close to is what the pictures have, no more
   expect(FOCUSES.filter((name) => !known.has(name))).toEqual([]);
 });
 
-test.each(steps)("$name points at something that its picture has", ({ state }) => {
-  expect(hasIt(state), state.view.focus ?? "nothing").toBe(true);
-});
+test.each(steps)(
+  "$name points at something that its picture has, or asks for the order of places",
+  ({ state, question }) => {
+    // What comes first is not to be pointed out.
+    if (state.view.focus === null && question?.kind === "order") return;
+    expect(hasIt(state), state.view.focus ?? "nothing").toBe(true);
+  },
+);

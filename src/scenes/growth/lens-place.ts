@@ -16,7 +16,7 @@ export interface LensPlace {
 
 /** mm of a 5-year-old: how far a lens shows around its middle, which lies so far towards the heart from that of the lungs: heart and great vessels lie in it. */
 const REACH = 76;
-const TO_HEART = 6;
+const TO_HEART = 8;
 
 /** mm: the middle of what is seen, and how far that reaches. */
 export function lensOf(frame: ChestFrame): { readonly middle: Point; readonly reach: number } {

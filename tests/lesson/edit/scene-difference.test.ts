@@ -55,7 +55,10 @@ test("a step left as it is needs no edit; one that is adjusted says so in one li
   const seen = setParameter("conduitDiameter", 14)(stepState(lesson, index));
   const after = setBlock(text, index, "scene", sceneEdits(lesson, index, seen))!;
   expect(after).toBe(
-    text.replace("view: { focus: lungBed }\n", "set: { conduitDiameter: 14 }\nview: { focus: lungBed }\n"),
+    text.replace(
+      "view: { focus: lungBed, labels: true }\n",
+      (view) => `set: { conduitDiameter: 14 }\n${view}`,
+    ),
   );
   expect(stepState(readLesson(after, file).value!, index)).toEqual(seen);
 });
