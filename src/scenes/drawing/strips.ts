@@ -183,7 +183,7 @@ function nameSpans(
 
 const within = (at: number, from: number, to: number): boolean => at >= from && at <= to;
 
-/** Where there is room for it, at the foot of each stretch, or at its head where the curve comes down to the foot. */
+/** Where there is room for it, at the foot of each stretch, or at its head where the curve comes down to the foot and keeps off the head. */
 function nameBands(
   words: Lettering,
   name: string,
@@ -206,7 +206,8 @@ function nameBands(
     const heights = Array.from(values, (each) => toY(each)).filter((_, i) =>
       within(entryAt(traces.time, i), from, to),
     );
-    const high = Math.max(...heights) > foot - NAMED * type;
+    const clear = NAMED * type;
+    const high = Math.max(...heights) > foot - clear && Math.min(...heights) > inner.y + clear;
     const room = toX(to) - toX(from);
     // At the head it may reach beyond its stretch, where nothing else stands.
     const lines = [{ words: name, size: type, colour: theme.colour.inkSoft }];
