@@ -7,7 +7,8 @@ test.setTimeout(180_000);
 const LESSON = "?mode=lecture&lesson=03-pathways&step=1";
 const at = (room: Page, step: number) =>
   expect(room.locator(".room-place")).toContainText(`${step} `, { timeout: 60_000 });
-const roomOf = (page: Page) => page.evaluate(() => sessionStorage.getItem("lungward.lecture.room"));
+const roomOf = (page: Page) =>
+  page.evaluate(() => JSON.parse(sessionStorage.getItem("lungward.lecture.room") ?? "null") as string | null);
 
 async function openSpeaker(room: Page): Promise<Page> {
   const opened = room.context().waitForEvent("page");
