@@ -99,7 +99,9 @@ for (const [build, address] of [
 
     const room = await open(`${base}?mode=lecture&lesson=04-energy-loss&step=1`);
     await says(room.page, ".room-place", "1");
-    const id = await room.page.evaluate(() => sessionStorage.getItem("lungward.lecture.room"));
+    const id = await room.page.evaluate(
+      () => JSON.parse(sessionStorage.getItem("lungward.lecture.room") ?? "null") as string | null,
+    );
     const speaker = await open(`${base}?mode=lecture&window=speaker&room=${id}`);
     await says(speaker.page, ".speaker-head", "1");
     await speaker.page.waitForSelector(".speaker-form input");
