@@ -8,7 +8,8 @@ import { fromLitresPerMinute, toMillilitre } from "../sim/units.ts";
 /** Samples in one cycle of breath and beat: 20 or more for each beat of a resting breath. */
 const SAMPLES = 128;
 
-const toMillilitresPerSecond = (flow: number): number => toMillilitre(fromLitresPerMinute(flow));
+/** @param flow L/min */
+export const toMillilitresPerSecond = (flow: number): number => toMillilitre(fromLitresPerMinute(flow));
 
 /** A trace's value at `time` (s), repeating; `time` may exceed the period. */
 export function traceAt(traces: Traces, values: ArrayLike<number>, time: number): number {

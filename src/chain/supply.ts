@@ -2,6 +2,7 @@
 import type { Circulation } from "../sim/circulation/answer/answer.ts";
 import type { FlowField } from "../sim/flow-field/flow-field.ts";
 import type { Supply } from "../sim/tracers/index.ts";
+import { toMillilitresPerSecond } from "./field-boundary.ts";
 
 /** Of a pane's blood. */
 export interface KnownSupply {
@@ -21,7 +22,10 @@ export const supplyOf = ({ readings }: FlowField, known: KnownSupply): Supply =>
 export const firstSupply = ({ circulation, foreseen }: KnownSupply): Supply =>
   circulation
     ? {
-        inflow: { ivc: circulation.flows.ivc, svc: circulation.flows.svc },
+        inflow: {
+          ivc: toMillilitresPerSecond(circulation.flows.ivc),
+          svc: toMillilitresPerSecond(circulation.flows.svc),
+        },
         hepaticShare: hepaticShareOf(circulation),
       }
     : (foreseen ?? { inflow: { ivc: 1, svc: 1 }, hepaticShare: HALF });

@@ -132,13 +132,13 @@ describe("a planted violation is found", () => {
     ["src/sim/oxygen/planted.ts", 'import { Graphics } from "pixi.js";'],
     ["src/sim/geometry/planted.ts", 'import { Body } from "matter-js";'],
     ["src/sim/geometry/planted.ts", 'import Matter, { type Body } from "matter-js";'],
-    ["src/i18n/planted.ts", 'import { solve } from "../../src/sim/circulation/solve.ts";'],
-    ["src/state/planted.ts", 'import type { Lesson } from "../../src/lesson/lesson.ts";'],
-    ["src/lesson/planted.ts", 'import { startChain } from "../pages/page.ts";'],
-    ["src/chain/planted.ts", 'export { makeCircuit } from "../../src/scenes/scene.ts";'],
-    ["src/scenes/planted.ts", 'import { solve } from "../../src/sim/circulation/solve.ts";'],
+    ["src/i18n/planted.ts", 'import { solve } from "../sim/circulation/solve.ts";'],
+    ["src/state/planted.ts", 'import type { Lesson } from "../lesson/lesson.ts";'],
+    ["src/lesson/planted.ts", 'import { startChain } from "../chain/page-chain.ts";'],
+    ["src/chain/planted.ts", 'export { makeCircuit } from "../scenes/scene.ts";'],
+    ["src/scenes/planted.ts", 'import { solve } from "../sim/circulation/solve.ts";'],
     ["src/scenes/planted.ts", 'const later = import("../settings/bench/index.tsx");'],
-    ["src/ui/planted.tsx", 'import { startChain } from "../pages/page.ts";'],
+    ["src/ui/planted.tsx", 'import { startChain } from "../chain/page-chain.ts";'],
     ["src/lms/planted.ts", 'import { render } from "preact";'],
     ["src/docs/planted.ts", 'import { t } from "../words/index.ts";'],
   ];
@@ -147,7 +147,7 @@ describe("a planted violation is found", () => {
   });
 
   test("importing only a type where types are allowed is not a violation", () => {
-    const line = 'import type { Frame } from "../../src/chain/frame.ts";\n';
+    const line = 'import type { Frame } from "../chain/frame.ts";\n';
     expect(refused(sourceOf("src/scenes/planted.ts", line))).toEqual([]);
   });
 

@@ -43,7 +43,7 @@ test("at the Glenn stage blood from below goes through the septum's defect, behi
     expect(crossing.reduce((sum, { share }) => sum + share, 0)).toBeCloseTo(1, 9);
     for (const course of crossing) {
       expect(showsIn(defectOf(anatomy), course)).toBe(true);
-      // The aorta is like glass there.
+      // The aorta is closed there.
       expect(showsOnAorta(anatomy, course)).toBe(false);
       // It is seen again on the other side, before the valve.
       const { x, y, seen } = course;

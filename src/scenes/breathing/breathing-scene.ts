@@ -7,6 +7,7 @@ import { wordSetting } from "../../sim/parameters/parameters.ts";
 import { saturationOf } from "../circuit/circuit-blood.ts";
 import { circuitLegend } from "../circuit/circuit-legend.ts";
 import { onVessel } from "../circuit/on-vessel.ts";
+import type { Spot } from "../drawing/curve-drawing.ts";
 import { type Lain, type Lettering, type Line, lettering } from "../drawing/lettering.ts";
 import { fitInto } from "../drawing/split.ts";
 import { type Row, type Strips, strips } from "../drawing/strips.ts";
@@ -53,15 +54,20 @@ const ROWS: readonly Row[] = [
   },
 ];
 
-/** Names on the picture, on the circuit's plane, and the side of the spot on which they stand. */
-const NAMES = [
-  { name: "further.place.svc", at: [400, 96], side: 1 },
+/** Names on the picture, on the circuit's plane, the side of the spot on which they stand, and what a line leads to where they stand apart from it. */
+const NAMES: readonly {
+  readonly name: string;
+  readonly at: Spot;
+  readonly side: number;
+  readonly to?: Spot;
+}[] = [
+  { name: "further.place.svc", at: [400, 96], side: 1, to: [468, 186] },
   { name: "further.place.ivc", at: [444, 700], side: 1 },
   { name: "further.place.aorta", at: [556, 700], side: 0 },
   { name: "further.place.liver", at: [340, 634], side: 0.5 },
   { name: "further.place.diaphragm", at: [634, 596], side: 0.5 },
   { name: "further.place.lung", at: [770, 516], side: 1 },
-] as const;
+];
 
 /** CSS px from a line to its name, and plane units: beyond the flank. */
 const BESIDE = 4;
@@ -83,9 +89,15 @@ function besideNames(words: Lettering, picture: Box, size: number, theme: Theme)
   return { ...picture, width: (CHEST.right - CHEST.left) * scale };
 }
 
+/** What is written and drawn over the picture. */
+interface Marks {
+  readonly words: Lettering;
+  readonly lines: Graphics;
+}
+
 /** Both ends of the breath, by name: beside the trunk, each with a line to its end, where there is room for that; else above and below the lines. */
 function writeEnds(
-  { words, lines }: { readonly words: Lettering; readonly lines: Graphics },
+  { words, lines }: Marks,
   { fit, ends }: Shown,
   { size, right }: { readonly size: number; readonly right: number },
   theme: Theme,
@@ -117,7 +129,7 @@ function writeEnds(
 
 /** Each beside its spot, no further left than `left` (CSS px); rather none than one over blood or over another. */
 function writeNames(
-  words: Lettering,
+  { words, lines: leaders }: Marks,
   { fit, vessels }: Shown,
   taken: readonly Lain[],
   { size, left }: { readonly size: number; readonly left: number },
@@ -126,7 +138,7 @@ function writeNames(
   const lain = [...taken];
   const apart = (a: Lain) => (b: Lain) =>
     a.x >= b.x + b.width || b.x >= a.x + a.width || a.y >= b.y + b.height || b.y >= a.y + a.height;
-  for (const { name, at, side } of NAMES) {
+  for (const { name, at, side, to } of NAMES) {
     const lines = [{ words: theme.say(name), size, colour: theme.colour.ink }];
     const box = words.measure({ lines }, theme);
     const x = Math.max(left, fit.x + at[0] * fit.scale - side * box.width);
@@ -134,6 +146,13 @@ function writeNames(
     const plate = { x, y, width: box.width, height: box.height };
     if (onVessel(vessels, fit, plate) || !lain.every(apart(plate))) continue;
     lain.push(words.write({ lines, x, y }, theme));
+    if (!to) continue;
+    const [endX, endY] = [fit.x + to[0] * fit.scale, fit.y + to[1] * fit.scale];
+    leaders
+      .moveTo(x + box.width, y + box.height / 2)
+      .lineTo(endX, endY)
+      .stroke({ color: theme.colour.ink, width: 1.2 });
+    leaders.circle(endX, endY, 2.5).fill(theme.colour.ink);
   }
 }
 
@@ -223,7 +242,7 @@ function breath(): ScenePane {
         ...(noted ? [noted] : []),
         ...writeEnds({ words, lines }, shown, { size: type.axis, right: picture.x + picture.width }, theme),
       ];
-      if (labels) writeNames(words, shown, lain, { size: type.axis, left: picture.x }, theme);
+      if (labels) writeNames({ words, lines }, shown, lain, { size: type.axis, left: picture.x }, theme);
       words.end();
     },
     release: () => chest.release(),

@@ -13,6 +13,8 @@ const STEPS = 12;
 const SLICES = 5;
 /** Of their colour, how much the blood before them takes from the sheets: by the cut, and where both meet. */
 const [NEAR, DEEP] = [0.22, 0.84];
+/** How much of what is left of it goes when the valve stands open: where the far edges cross, it would look shut. */
+const OPENED = 0.85;
 
 /** How the valves stand, and what colours them. */
 export interface Cusps {
@@ -25,12 +27,13 @@ export interface Cusps {
 /** Calls for each cusp, with the size of its valve against the widest, and what lays a place of it in the leg. */
 function eachCusp(
   open: readonly number[],
-  draw: (cusp: Cusp, at: number, size: number, lay: (spot: Spot) => Spot) => void,
+  draw: (cusp: Cusp, stands: { at: number; open: number; size: number }, lay: (spot: Spot) => Spot) => void,
 ): void {
   VALVES.forEach(({ at }, i) => {
-    const cusp = cuspOf(at, entryAt(open, i));
+    const stands = { at, open: entryAt(open, i), size: freeHalf(at) / HALF };
+    const cusp = cuspOf(at, stands.open);
     for (const side of [-1, 1])
-      draw(cusp, at, freeHalf(at) / HALF, ([across, along]) => placeInLeg(along, side * across).spot);
+      draw(cusp, stands, ([across, along]) => placeInLeg(along, side * across).spot);
   });
 }
 
@@ -39,7 +42,8 @@ export function drawFarCusps(ink: Graphics, { open, saturation }: Cusps, theme: 
   const { body, edge } = tissue("valve", theme);
   const { body: blood, edge: dark } = roundOf(saturation, theme);
   ink.clear();
-  eachCusp(open, (cusp, at, size, lay) => {
+  eachCusp(open, (cusp, { at, open: opened, size }, lay) => {
+    const sunk = (part: number) => part + (1 - part) * OPENED * opened;
     const slices = slicesOf(
       {
         cut: (t) => {
@@ -54,7 +58,7 @@ export function drawFarCusps(ink: Graphics, { open, saturation }: Cusps, theme: 
     ).map((slice) => slice.map(([across, along]) => lay([across, at - along])));
     for (let k = SLICES; k > 0; k--) {
       const [front, back] = [entryAt(slices, k - 1), entryAt(slices, k)];
-      const color = mix(body, mix(blood, dark, 0.2), NEAR + ((DEEP - NEAR) * (k - 1)) / (SLICES - 1));
+      const color = mix(body, mix(blood, dark, 0.2), sunk(NEAR + ((DEEP - NEAR) * (k - 1)) / (SLICES - 1)));
       ink.poly([...front, ...back.toReversed()].flat(), true).fill({ color });
     }
     for (const end of [0, STEPS])
@@ -63,7 +67,7 @@ export function drawFarCusps(ink: Graphics, { open, saturation }: Cusps, theme: 
           slices.flatMap((slice) => entryAt(slice, end)),
           false,
         )
-        .stroke({ color: mix(edge, blood, 0.35), width: 0.8 * size, join: "round" });
+        .stroke({ color: mix(edge, blood, sunk(0.35)), width: 0.8 * size, join: "round" });
   });
 }
 
@@ -75,7 +79,7 @@ export function drawCutCusps(ink: Graphics, { open, saturation }: Cusps, theme: 
   ink.clear();
   // Rims first: shut, two cusps lie on each other.
   for (const rims of [true, false])
-    eachCusp(open, (cusp, _, size, lay) => {
+    eachCusp(open, (cusp, { size }, lay) => {
       const faces = facesOf(cusp, size).map((face) => face.map(lay)) as [Spot[], Spot[]];
       const outline = [...faces[0], ...faces[1].toReversed()];
       if (!rims) ink.poly(outline.flat(), true).fill({ color });

@@ -3,6 +3,7 @@ import { entryAt } from "../../sim/checked/present.ts";
 import type { Spot } from "./curve-drawing.ts";
 import { armAt, flightAt, type Gait, legAt } from "./gait.ts";
 import { EAR, EYE, HAIR, HEAD, LIP, SHIRT, YOUNG_EYE, YOUNG_HEAD, YOUNG_SHIRT } from "./profile.ts";
+import { youthOf } from "./youth.ts";
 
 interface Part {
   readonly tone:
@@ -107,8 +108,8 @@ const HEAD_HALF = 0.066;
 const TIED: Spot = [-0.86, 0.3];
 const TAIL = 1.15;
 
-/** How many heads larger a 5-year-old's is for the body, and parts by which limbs are thicker and the neck is shorter. */
-const [YOUNG, PLUMP, SHORT] = [0.33, 0.16, 0.16];
+/** Parts by which a child's limbs are thicker and its neck is shorter. */
+const [PLUMP, SHORT] = [0.16, 0.16];
 
 const mixed = (grown: readonly Spot[], young: readonly Spot[], youth: number): readonly Spot[] =>
   grown.map(([x, y], i): Spot => {
@@ -118,7 +119,7 @@ const mixed = (grown: readonly Spot[], young: readonly Spot[], youth: number): r
 
 /** @param round of the step, 0..1 from the near foot's contact */
 export function runner(gait: Gait, round: number, build = GROWN): readonly Part[] {
-  const youth = Math.min(1, Math.max(0, (build.head - 1) / YOUNG));
+  const youth = youthOf(build.head);
   const lean = 0.02 + 0.07 * gait.stride ** 2 + gait.running * (0.05 + 0.1 * gait.stride);
   const hip: Spot = [0, HIP * build.legs];
   const chest = ahead(hip, -TRUNK * build.trunk, -lean);

@@ -8,7 +8,9 @@ import { legTissue } from "../calf/leg-tones.ts";
 import { CHEST_AT } from "../circuit/chest-plan.ts";
 import { EARS, FIGURE, mirrored } from "../circuit/figure-shape.ts";
 import { muted } from "../circuit/paint-figure.ts";
+import { buildOf } from "../circuit/proportions.ts";
 import { type Spot, spots } from "../drawing/curve-drawing.ts";
+import { youthOf } from "../drawing/youth.ts";
 import { tonesOf } from "../exercise/person-drawing.ts";
 import { mix } from "../theme/colour.ts";
 import type { Theme } from "../theme/theme.ts";
@@ -50,9 +52,6 @@ const SHORTS = spots(
 const SHOE = spots(
   "590 2008, 632 2020, 676 2006, 686 2032, 712 2060, 742 2086, 752 2110, 740 2128, 700 2134, 640 2134, 606 2128, 594 2096, 590 2050, 590 2008",
 );
-
-/** Of a 5-year-old's face all, of a grown one nothing. */
-const youthOf = (years: number): number => Math.min(1, Math.max(0, (18 - years) / 13));
 
 /** Where in the chest the window is; its middle in the plane, and how wide, in mm of the plane's chest. */
 const WINDOW = { middle: [522, 340], reach: 76 } as const;
@@ -99,7 +98,7 @@ export function paintPerson(
       ink.stroke();
       ink.globalAlpha = 1;
     }
-  paintHead(ink, at, youthOf(years), { skin, hair, dark: mix(hair, "#000000", 0.4) });
+  paintHead(ink, at, youthOf(buildOf(years).head), { skin, hair, dark: mix(hair, "#000000", 0.4) });
   paintWindow(ink, request, saturationsOf(circulation), windowOf(years), theme);
 }
 

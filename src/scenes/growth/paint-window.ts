@@ -10,21 +10,16 @@ import { type Ink, trace } from "../anatomy/painted-sheet.ts";
 import { CLOTH, roundOf, tissue } from "../anatomy/tones.ts";
 import { chestFrame } from "../circuit/chest-plan.ts";
 import { skinOf } from "../circuit/paint-figure.ts";
-
 import type { Theme } from "../theme/theme.ts";
 import { lensOf } from "./lens-place.ts";
-
-interface Window {
-  readonly at: Point;
-  readonly radius: number;
-}
+import type { Circle } from "./zoom.ts";
 
 /** y up. */
 export function paintWindow(
   ink: Ink,
   request: CirculationRequest,
   { svc, arterial }: Circulation["saturations"],
-  { at, radius }: Window,
+  { at, radius }: Circle,
   theme: Theme,
 ): void {
   const frame = pathwayGeometry(request)?.chest ?? chestFrame(request.stage);

@@ -8,12 +8,12 @@ import { mix } from "../theme/colour.ts";
 import type { Theme } from "../theme/theme.ts";
 import { chestOf, type LensPlace, risingIn, seenAt } from "./lens-place.ts";
 
-interface Circle {
+export interface Circle {
   readonly at: Spot;
   readonly radius: number;
 }
 
-/** Between what touches both circles; the larger one is the second. */
+/** Corners of the area between the two outer tangents of the circles; the second one is the larger. */
 export function wedgeOf(from: Circle, to: Circle): readonly Spot[] {
   const [dx, dy] = [to.at[0] - from.at[0], to.at[1] - from.at[1]];
   const far = Math.hypot(dx, dy) || 1;

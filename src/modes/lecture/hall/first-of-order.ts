@@ -1,7 +1,7 @@
 /** An order as a hall answers it, by one hand or one tap each: what comes first? */
 
 import { t } from "../../../i18n/index.ts";
-import type { Lesson, OrderQuestion, Question, Step, Words } from "../../../lesson/lesson.ts";
+import type { ChoiceQuestion, Lesson, OrderQuestion, Question, Step, Words } from "../../../lesson/lesson.ts";
 import type { Expression } from "../../../lesson/model/expression.ts";
 
 export const forHall = (lesson: Lesson): Lesson => ({
@@ -15,10 +15,15 @@ export const forHall = (lesson: Lesson): Lesson => ({
 export const hallAsks = (question: Question): Question =>
   question.kind === "order" ? firstOf(question) : question;
 
-function firstOf(question: OrderQuestion): Question {
+function firstOf(question: OrderQuestion): ChoiceQuestion {
   const { ask, hints, again, room, line, items } = question;
   return {
-    ...{ kind: "choose", hints, again, room, line, scale: null },
+    kind: "choose",
+    hints,
+    again,
+    room,
+    line,
+    scale: null,
     ask: withFirst(ask),
     answers: items.map(({ id, say }) => ({
       id,

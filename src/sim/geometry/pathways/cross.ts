@@ -22,9 +22,12 @@ interface Course {
   readonly bulge: number;
   /** the atrium's edge from the trunk's axis: beside a conduit; behind a tunnel, whose outer wall is the atrium's own */
   readonly atriumEdge: (halfWidth: number) => number;
-  /** how far beside the trunk the heart begins: the right atrium lies between a conduit and the aorta, and the atrium goes on there beside a tunnel */
+  /** how far beside the trunk the heart begins */
   readonly beside: number;
 }
+
+/** mm between a trunk and the heart beside it: the right atrium fills it beside a conduit, the common atrium beside a tunnel. */
+const GAP = 8;
 
 const CONDUIT: Course = {
   trunk: "conduit",
@@ -32,8 +35,8 @@ const CONDUIT: Course = {
   lean: 5,
   bow: 0,
   bulge: 0,
-  atriumEdge: (halfWidth) => halfWidth + 8,
-  beside: 8,
+  atriumEdge: (halfWidth) => halfWidth + GAP,
+  beside: GAP,
 };
 
 const TUNNEL: Course = {

@@ -101,10 +101,12 @@ test("a file that is no talk, or no file, says so and is not offered; one that i
   const stops = [stepStop("03-pathways", "swirl")];
   made.setStops(null, () => stops);
   const folder = { size: 4096, arrayBuffer: () => Promise.reject(new Error("no file")) } as unknown as Blob;
-  for (const wrong of [new Blob(["{}"]), new Blob(["not json"]), new Blob(["PK broken"]), folder]) {
+  const named = (text: string) => new File([text], "wrong.zip");
+  for (const wrong of [named("{}"), named("not json"), named("PK broken"), folder]) {
     made.report([]);
     await made.open(wrong);
-    expect(made.refusedFile.value).toBe("");
+    expect(made.refusedFile.value).toBe(wrong instanceof File ? "wrong.zip" : "");
+    expect(made.faults.value).toEqual([]);
     expect(made.offered.value).toBeNull();
     expect(made.plan.value.stops).toEqual(stops);
   }
