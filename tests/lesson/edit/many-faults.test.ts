@@ -1,13 +1,16 @@
 /** A hundred faults in one block must not freeze the form: the block is read once. */
 import { expect, test, vi } from "vitest";
-import { fieldOfFault } from "../../../src/lesson/edit/field-of-fault.ts";
 import { outlineOf } from "../../../src/lesson/edit/text-outline.ts";
-import { readLeniently } from "../../../src/lesson/edit/yaml-edit.ts";
 
 vi.mock("../../../src/lesson/edit/yaml-edit.ts", async (original) => {
   const own = await original<typeof import("../../../src/lesson/edit/yaml-edit.ts")>();
   return { ...own, readLeniently: vi.fn(own.readLeniently) };
 });
+
+// Another file of the same process may have loaded both already, with the reader as it is.
+vi.resetModules();
+const { fieldOfFault } = await import("../../../src/lesson/edit/field-of-fault.ts");
+const { readLeniently } = await import("../../../src/lesson/edit/yaml-edit.ts");
 
 test("settings are read once for all faults in them", () => {
   const clots = Array(100).fill(50).join(", ");
